@@ -1,0 +1,49 @@
+// The two ways in which input can be wrong: impossible (an error, with a code and every fault listed)
+// and possible but outside a law's range (no error: the range stands beside the law and is reported).
+
+/** The range in which a law was established. Leaving it is reported with the result, never an error. */
+export interface Range {
+  readonly law: string;
+  readonly quantity: string;
+  readonly unit: string;
+  readonly low: number;
+  readonly high: number;
+  readonly source: string;
+}
+
+/** One thing that is wrong with the input, and how to put it right. */
+export interface Fault {
+  readonly path: string;
+  readonly expected: string;
+  readonly given: string;
+  readonly example: string;
+}
+
+export type ErrorCode = "impossible-input" | "bad-case" | "bad-trace" | "bad-unit";
+
+/** An error that the caller can mend: a code to branch on, and all faults at once. */
+export interface CodedError extends Error {
+  readonly code: ErrorCode;
+  readonly faults: readonly Fault[];
+}
+
+/** One line for a fault: where, what was expected, what came, and what to write instead. */
+export function faultText(fault: Fault): string {
+  const way = fault.example === "" ? "" : `, for example ${fault.example}`;
+  return `${fault.path}: expected ${fault.expected}${way}; received ${fault.given}`;
+}
+
+export function codedError(code: ErrorCode, faults: readonly Fault[]): CodedError {
+  const error = new Error(faults.map(faultText).join("\n"));
+  error.name = "SumpfallError";
+  return Object.assign(error, { code, faults });
+}
+
+/** Refuses a number that no machine could have, such as a negative diameter or NaN. */
+export function impossible(field: string, given: number, expected: string): never {
+  throw codedError("impossible-input", [{ path: field, expected, given: String(given), example: "" }]);
+}
+
+export function isCoded(error: unknown): error is CodedError {
+  return error instanceof Error && "code" in error && "faults" in error;
+}
