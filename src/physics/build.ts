@@ -2,6 +2,7 @@
 // The types of the parts live with their links; here they are put together.
 
 import type { Clutch } from "./clutch/geometry.ts";
+import type { Lockup } from "./clutch/lockup.ts";
 import type { Lubrication } from "./heat/lubrication.ts";
 import type { Fluid } from "./fluid/fluid.ts";
 import type { HidingPlace } from "./leak/hiding.ts";
@@ -44,11 +45,7 @@ export interface Gear {
 
 /** The converter's lock-up clutch and what the controller does with it. */
 export interface LockUp {
-  readonly clutch: Clutch;
-  readonly fedFrom: "line" | "overflow";
-  /** Largest pressure difference that the apply valve gives, and the release-side pressure that it works against [Pa]. */
-  readonly most: number;
-  readonly back: number;
+  readonly clutch: Lockup;
   /** Lowest gear that may lock (index into gears), road speeds to lock and to let go, least fluid temperature. */
   readonly fromGear: number;
   readonly onAbove: number;

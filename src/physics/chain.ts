@@ -1,0 +1,242 @@
+// One instant of the unit, from top to bottom. Read this first.
+//
+// The road asks for a wheel force; the gears and the converter turn it into engine speed and turbine torque.
+// Torque asks for a line pressure; engine speed turns the pump. What stands over the pickup says how much of what
+// the pump draws is gas, and the supply meets the demand of the circuits at a pressure: the set point, or less.
+// The pressure squeezes the clutches; the weakest element of the gear holds what the turbine carries, or slips.
+// Whatever slips, churns or throttles warms the fluid. Somewhere on the way the fluid is lost.
+
+import type { Build, Gear, Unit } from "./build.ts";
+import { capacity } from "./clutch/capacity.ts";
+import { frictionCoefficient } from "./clutch/friction.ts";
+import { slidingSpeed } from "./clutch/geometry.ts";
+import { lockupCapacity, lockupPressure } from "./clutch/lockup.ts";
+import { capacityLeft } from "./damage/index.ts";
+import { driveHolding, newDrive, turbineTorqueFor, type Drive } from "./drivetrain.ts";
+import { density } from "./fluid/density.ts";
+import { dynamicViscosity } from "./fluid/fluid.ts";
+import { filmCoefficient } from "./heat/lubrication.ts";
+import { sumpTemperature } from "./heat/sump-heat.ts";
+import { leakFlow } from "./leak/flow.ts";
+import { roadForce } from "./load/road.ts";
+import { closedLeak, openingNow, type LeakNow } from "./leaking.ts";
+import type { Road } from "./road.ts";
+import type { State } from "./state.ts";
+import { gasFraction } from "./sump/pickup.ts";
+import { depthAt, meanDepth } from "./sump/pan.ts";
+import { inletLimit, inletPressure } from "./supply/inlet.ts";
+import { balance, newBalance, setPoint, type Balance, type BalanceInput } from "./supply/regulator.ts";
+
+const GRAVITY = 9.80665;
+const ATMOSPHERE = 101325;
+
+/** Everything that one instant shows; written in place, so that a history allocates nothing while it walks. */
+export interface Now {
+  readonly drive: Drive;
+  readonly line: Balance;
+  readonly lineInput: BalanceInput;
+  readonly leak: LeakNow;
+  temperature: number;
+  density: number;
+  viscosity: number;
+  setPoint: number;
+  /** Fluid in the pan [m³], its mean depth, and how far the surface stands over the pickup's mouth [m]. */
+  panVolume: number;
+  panDepth: number;
+  submergence: number;
+  /** Gas share of what the pickup draws now (the suction passage follows later). */
+  gasDrawn: number;
+  /** Turbine torque that the weakest element of the gear can hold, and which one it is. */
+  holds: number;
+  weakest: number;
+  lockUpHolds: number;
+  leakFlow: number;
+  film: number;
+  /** Heat into the fluid [W]. */
+  converterHeat: number;
+  pumpHeat: number;
+  gearHeat: number;
+  lockUpHeat: number;
+}
+
+export function newNow(build: Build): Now {
+  return {
+    drive: newDrive(),
+    line: newBalance(),
+    lineInput: lineInputFor(build),
+    leak: closedLeak(),
+    temperature: 0,
+    density: 0,
+    viscosity: 0,
+    setPoint: 0,
+    panVolume: 0,
+    panDepth: 0,
+    submergence: 0,
+    gasDrawn: 0,
+    holds: 0,
+    weakest: 0,
+    lockUpHolds: 0,
+    leakFlow: 0,
+    film: 0,
+    converterHeat: 0,
+    pumpHeat: 0,
+    gearHeat: 0,
+    lockUpHeat: 0,
+  };
+}
+
+/** One instant of driving forward in a gear whose elements hold: every link once, in order. */
+export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
+  const { build } = unit;
+  const gear = build.gears[state.gear]!;
+  const slope = Math.atan(road.grade);
+  fluidNow(unit, state, now);
+
+  const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
+  const pumpTorque = pumpTorqueAt(build, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
+  driveHolding(build, gear, road.speed, road.wish, slope, pumpTorque, 0, now.drive);
+  if (state.lockUpOn) {
+    // What the lock-up can hold is judged at the speed that the engine would have if it held.
+    supplyNow(unit, state, now.drive.turbine + build.lockUp.heldSlip, now.drive.turbineTorque, false, now);
+    driveHolding(build, gear, road.speed, road.wish, slope, pumpTorque, now.lockUpHolds, now.drive);
+  }
+
+  supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
+  clutchesNow(unit, state, gear, 0, now);
+  heatNow(build, now);
+  return now;
+}
+
+/** What the fluid is at this instant. */
+export function fluidNow(unit: Unit, state: State, now: Now): void {
+  const { build, fluid } = unit;
+  now.temperature = sumpTemperature(state.mass, fluid.density15, build.heat.metal, state.energy);
+  now.density = density(fluid.density15, now.temperature);
+  now.viscosity = dynamicViscosity(fluid, now.temperature, state.fluidAge);
+}
+
+/** Torque that the pump takes from the engine while it works against a pressure [N m]. */
+export function pumpTorqueAt(build: Build, pressure: number): number {
+  return (pressure * build.pump.displacement) / (2 * Math.PI * build.pump.mechanical);
+}
+
+/** From the pan to the line: what stands over the pickup, what the pump gets, which pressure it makes, and what the leak takes of it. */
+export function supplyNow(
+  unit: Unit,
+  state: State,
+  engineSpeed: number,
+  turbineTorque: number,
+  reverse: boolean,
+  now: Now,
+): void {
+  const { build, fluid } = unit;
+  const { sump } = build;
+  now.setPoint = setPoint(build.regulator, turbineTorque, reverse, now.temperature, state.trim);
+
+  const away = state.converter + state.lines + state.passages + state.inFlight;
+  now.panVolume = Math.max(0, state.mass / now.density - away);
+  now.panDepth = meanDepth(sump.pan, now.panVolume);
+  const { x, y, height } = sump.pickup;
+  now.submergence = depthAt(sump.pan, now.panVolume, state.slosh[0]!, state.slosh[2]!, x, y) - height;
+
+  openingNow(unit.leak, state, now.leak);
+  const input = now.lineInput;
+  const lineTemperature = 0.5 * (now.temperature + state.coolant);
+  input.turn = engineSpeed;
+  input.gas = state.gas;
+  input.setPoint = now.setPoint;
+  input.temperature = now.temperature;
+  input.viscosity = now.viscosity;
+  input.lineViscosity = dynamicViscosity(fluid, lineTemperature, state.fluidAge);
+  input.density = now.density;
+  input.mostInflow = inletLimit(build.inlet, now.viscosity, now.density);
+  const inflow = Math.min(input.mostInflow, (build.pump.displacement * engineSpeed) / (2 * Math.PI));
+  input.inletPressure = inletPressure(build.inlet, inflow, now.viscosity, now.density);
+  input.leakPlace = now.leak.onLine;
+  input.leakViscous = now.leak.viscous;
+  input.leakInertial = now.leak.inertial;
+  balance(input, now.line);
+
+  now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
+  now.leakFlow = now.line.leak;
+  if (now.leak.atPan) {
+    const head = now.density * GRAVITY * Math.max(0, now.panDepth - now.leak.height);
+    now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
+  }
+  now.lockUpHolds = lockUpCapacity(build, state, now);
+  now.film = filmCoefficient(build.heat.lubrication, now.line.lube);
+}
+
+/** Turbine torque that a gear's elements can hold at the line pressure; the weakest decides. `slip` is the turbine's speed over the gear's [rad/s]. */
+export function clutchesNow(unit: Unit, state: State, gear: Gear, slip: number, now: Now): void {
+  const { build } = unit;
+  now.holds = Infinity;
+  for (const { clutch, share } of gear.holds) {
+    const held = elementCapacity(build, state, clutch, slip / share, now.line.linePressure) / share;
+    if (held < now.holds) {
+      now.holds = held;
+      now.weakest = clutch;
+    }
+  }
+}
+
+/** Torque that one element carries at a pressure while it slips at `slip` [rad/s], worn and burnt as it is. */
+export function elementCapacity(build: Build, state: State, index: number, slip: number, pressure: number): number {
+  const clutch = build.clutches[index]!;
+  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, Math.abs(slip)), state.plate[index]!);
+  return shareLeft(build, state, index) * capacity(clutch, pressure, friction);
+}
+
+/** Share of a clutch's new capacity that heat and wear have left; the lock-up clutch is the last. */
+export function shareLeft(build: Build, state: State, index: number): number {
+  const clutch = build.clutches[index] ?? build.lockUp.clutch;
+  return capacityLeft(
+    state.glaze[index]!,
+    state.char[index]!,
+    state.wear[index]!,
+    clutch.liningThickness,
+    build.damage.glazeLoss,
+  );
+}
+
+function lockUpCapacity(build: Build, state: State, now: Now): number {
+  const { clutch, heldSlip } = build.lockUp;
+  const index = build.clutches.length;
+  const { feed, feedFull, linePressure } = now.line;
+  const pressure = lockupPressure(clutch, linePressure, feedFull > 0 ? feed / feedFull : 1);
+  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, heldSlip), state.plate[index]!);
+  return shareLeft(build, state, index) * lockupCapacity(clutch, pressure, friction);
+}
+
+/** What becomes heat in the fluid while the elements hold. */
+export function heatNow(build: Build, now: Now): void {
+  const { drive, line } = now;
+  now.lockUpHeat = drive.lockTorque * drive.lockSlip;
+  const throughConverter = drive.turbineTorque - drive.lockTorque;
+  now.converterHeat = Math.max(0, drive.impellerTorque * drive.engine - throughConverter * drive.turbine);
+  now.pumpHeat = pumpTorqueAt(build, line.linePressure) * drive.engine;
+  const power = Math.abs(drive.turbineTorque * drive.turbine);
+  now.gearHeat = power * (1 - build.gearEfficiency);
+}
+
+function lineInputFor(build: Build): BalanceInput {
+  return {
+    pump: build.pump,
+    spill: build.regulator.spill,
+    clutchCircuit: build.clutchCircuit,
+    circuit: build.cooler,
+    atmosphere: ATMOSPHERE,
+    turn: 0,
+    gas: 0,
+    setPoint: 0,
+    temperature: 0,
+    viscosity: 0,
+    lineViscosity: 0,
+    density: 0,
+    mostInflow: 0,
+    inletPressure: ATMOSPHERE,
+    leakPlace: "none",
+    leakViscous: 0,
+    leakInertial: 0,
+  };
+}

@@ -1,0 +1,142 @@
+// The road's demand carried back to the engine: wheel force, turbine torque, converter or lock-up, engine.
+// These balances have no memory; each is a closed form, or one bracketed root where the engine gives all it has.
+
+import type { Build, Gear } from "./build.ts";
+import { impellerSpeed, impellerTorque, turbineTorque } from "./load/converter.ts";
+import { fullTorque } from "./load/engine.ts";
+import { roadForce } from "./load/road.ts";
+
+/** What the driveline carries at one instant; written in place. */
+export interface Drive {
+  /** Acceleration that is reached [m/s²]: the wish, unless the engine has no more to give. */
+  acceleration: number;
+  /** Force at the wheels that the road asks for at that acceleration [N] (negative: brakes and overrun). */
+  wheelForce: number;
+  turbine: number;
+  turbineTorque: number;
+  engine: number;
+  impellerTorque: number;
+  engineTorque: number;
+  /** Lock-up clutch: torque carried and slip. */
+  lockTorque: number;
+  lockSlip: number;
+  /** The lock-up clutch cannot hold the slip that the controller asks for. */
+  lockSaturated: boolean;
+}
+
+export const newDrive = (): Drive => ({
+  acceleration: 0,
+  wheelForce: 0,
+  turbine: 0,
+  turbineTorque: 0,
+  engine: 0,
+  impellerTorque: 0,
+  engineTorque: 0,
+  lockTorque: 0,
+  lockSlip: 0,
+  lockSaturated: false,
+});
+
+/** Turns of the turbine per metre driven [rad/m] in a gear whose elements hold. */
+export function turbinePerMetre(build: Build, gear: Gear): number {
+  return (Math.abs(gear.ratio) * build.finalRatio) / build.vehicle.tyreRadius;
+}
+
+/** Turbine torque that gives a wheel force in a gear [N m]; the gears' losses act against the flow of power. */
+export function turbineTorqueFor(build: Build, gear: Gear, wheelForce: number): number {
+  const arm = 1 / turbinePerMetre(build, gear);
+  return wheelForce >= 0 ? (wheelForce * arm) / build.gearEfficiency : wheelForce * arm * build.gearEfficiency;
+}
+
+/** Wheel force that a turbine torque gives in a gear [N]. */
+export function wheelForceFrom(build: Build, gear: Gear, torque: number): number {
+  const perMetre = turbinePerMetre(build, gear);
+  return torque >= 0 ? torque * perMetre * build.gearEfficiency : (torque * perMetre) / build.gearEfficiency;
+}
+
+/**
+ * The driveline while every element of the gear holds: the turbine turns with the wheels and carries what the road asks.
+ * `pumpTorque` is what the pump takes from the engine, `lockCapacity` the most that the lock-up clutch can carry (0: released).
+ */
+export function driveHolding(
+  build: Build,
+  gear: Gear,
+  speed: number,
+  wish: number,
+  gradeAngle: number,
+  pumpTorque: number,
+  lockCapacity: number,
+  out: Drive,
+): void {
+  const { engine, converter, vehicle } = build;
+  out.acceleration = wish;
+  out.turbine = turbinePerMetre(build, gear) * speed;
+  out.wheelForce = roadForce(vehicle, speed, wish, gradeAngle);
+  carry(build, turbineTorqueFor(build, gear, out.wheelForce), lockCapacity, out);
+  out.engineTorque = out.impellerTorque + out.lockTorque + pumpTorque;
+  if (out.engineTorque <= fullTorque(engine, out.engine)) return;
+
+  // The engine gives all it has: the lock-up is released and the vehicle accelerates less.
+  out.lockTorque = 0;
+  out.lockSlip = 0;
+  out.lockSaturated = false;
+  out.engine = fullThrottleSpeed(build, out.turbine, pumpTorque);
+  out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
+  out.engineTorque = out.impellerTorque + pumpTorque;
+  const most = turbineTorque(converter, out.engine, out.turbine);
+  if (most >= out.turbineTorque) return; // without the lock-up the converter multiplies enough after all
+  out.turbineTorque = most;
+  out.wheelForce = wheelForceFrom(build, gear, most);
+  out.acceleration =
+    (out.wheelForce - roadForce(vehicle, speed, 0, gradeAngle)) / (vehicle.mass * vehicle.rotating);
+}
+
+/** Engine speed and torque split between converter and lock-up for a turbine torque; the idling engine's creep is held by the brakes. */
+function carry(build: Build, wanted: number, lockCapacity: number, out: Drive): void {
+  const { converter, engine, lockUp } = build;
+  out.lockTorque = 0;
+  out.lockSlip = 0;
+  out.lockSaturated = false;
+  if (lockCapacity > 0 && wanted > 0) {
+    out.turbineTorque = wanted;
+    if (wanted <= lockCapacity) {
+      out.lockTorque = wanted;
+      out.lockSlip = lockUp.heldSlip;
+      out.engine = out.turbine + lockUp.heldSlip;
+      out.impellerTorque = 0;
+      return;
+    }
+    out.lockTorque = lockCapacity;
+    out.lockSaturated = true;
+    out.engine = impellerSpeed(converter, wanted - lockCapacity, out.turbine);
+    out.lockSlip = out.engine - out.turbine;
+    out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
+    return;
+  }
+  const creep = turbineTorque(converter, engine.idleSpeed, out.turbine);
+  if (wanted <= creep) {
+    out.engine = Math.max(engine.idleSpeed, out.turbine);
+    out.turbineTorque = creep; // 0 when the turbine overruns
+  } else {
+    out.engine = impellerSpeed(converter, wanted, out.turbine);
+    out.turbineTorque = wanted;
+  }
+  out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
+}
+
+/** Speed at which the full throttle meets the converter at a given turbine speed [rad/s]: bracketed, since the surplus falls from idle to the limiter. */
+export function fullThrottleSpeed(build: Build, turbine: number, pumpTorque: number): number {
+  const { engine, converter } = build;
+  const surplus = (w: number) =>
+    fullTorque(engine, w) - pumpTorque - impellerTorque(converter, w, turbine);
+  let low = Math.max(engine.idleSpeed, turbine);
+  if (surplus(low) <= 0) return low;
+  let high = engine.idleSpeed + 1.25 * (engine.ratedSpeed - engine.idleSpeed);
+  if (high <= low || surplus(high) >= 0) return Math.max(low, high);
+  for (let i = 0; i < 60 && high - low > 1e-9 * high; i++) {
+    const middle = 0.5 * (low + high);
+    if (surplus(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return 0.5 * (low + high);
+}
