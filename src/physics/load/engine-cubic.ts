@@ -1,0 +1,23 @@
+import { impossible, type Range } from "../../errors.ts";
+
+/** Below a fifth of rated speed no real engine follows the cubic. */
+export const cubicFullTorqueRange: Range = {
+  law: "cubic full-load power of a spark-ignition engine",
+  quantity: "speed over speed of rated power",
+  unit: "1",
+  low: 0.2,
+  high: 1.2,
+  source: "Genta, Motor Vehicle Dynamics (1997), ch. 4; range assumed",
+};
+
+/**
+ * Full-load torque [N m] by the textbook cubic P = Pm (x + x^2 - x^3), x = w/wm: T = (Pm/wm)(1 + x - x^2).
+ * `ratedPower` [W] at `ratedSpeed` [rad/s]; `w` [rad/s]. A comparison: it is a fifth too strong in mid-range.
+ */
+export function cubicFullTorque(ratedPower: number, ratedSpeed: number, w: number): number {
+  if (!(ratedPower > 0)) impossible("ratedPower", ratedPower, "a power above 0 W");
+  if (!(ratedSpeed > 0)) impossible("ratedSpeed", ratedSpeed, "a speed above 0 rad/s");
+  if (!(w >= 0)) impossible("engine speed", w, "a speed of 0 rad/s or more");
+  const x = w / ratedSpeed;
+  return (ratedPower / ratedSpeed) * (1 + x - x * x);
+}
