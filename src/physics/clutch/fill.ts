@@ -1,0 +1,61 @@
+import { impossible, type Range } from "../../errors.ts";
+import { type Clutch } from "./geometry.ts";
+
+/** The turbulent orifice law behind the fill flow. */
+export const fillOrificeRange: Range = {
+  law: "clutch fill through a sharp orifice",
+  quantity: "Re",
+  unit: "1",
+  low: 1000,
+  high: 1e6,
+  source: "Merritt, Hydraulic Control Systems, 1967 (recalled)",
+};
+
+/** Volume to be filled before the plates touch [m³]: dead volume plus piston area times stroke. */
+export function fillVolume(clutch: Clutch): number {
+  if (!(clutch.deadVolume >= 0)) impossible("deadVolume", clutch.deadVolume, "a volume of 0 m³ or more");
+  if (!(clutch.stroke >= 0)) impossible("stroke", clutch.stroke, "a travel of 0 m or more");
+  return clutch.deadVolume + clutch.pistonArea * clutch.stroke;
+}
+
+/** Flow through the clutch's feed orifice [m³/s] under a pressure drop [Pa]: Q = C A sqrt(2 dp/rho); zero for no drop. */
+export function orificeFlow(
+  feed: Pick<Clutch, "fillOrifice" | "fillDischarge">,
+  pressureDrop: number,
+  density: number,
+): number {
+  if (!(feed.fillOrifice >= 0)) impossible("fillOrifice", feed.fillOrifice, "a diameter of 0 m or more");
+  if (!(density > 0)) impossible("density", density, "a density above 0 kg/m³");
+  if (!(pressureDrop > 0)) return 0;
+  const A = (Math.PI / 4) * feed.fillOrifice * feed.fillOrifice;
+  return feed.fillDischarge * A * Math.sqrt((2 * pressureDrop) / density);
+}
+
+/**
+ * Time to fill a volume [s] with a flow [m³/s] of which the share `gas` (0 to 1, at line pressure) is air. Only
+ * liquid counts as fill: the air moves no piston against its spring until it has been squeezed or has left through
+ * the bleed (assumed). Undefined when no liquid arrives.
+ */
+export function fillTime(volume: number, flow: number, gas: number): number | undefined {
+  if (!(volume >= 0)) impossible("volume", volume, "a volume of 0 m³ or more");
+  if (!(gas >= 0 && gas <= 1)) impossible("gas", gas, "a share from 0 to 1");
+  const liquid = Math.max(0, flow) * (1 - gas);
+  if (volume === 0) return 0;
+  const time = volume / liquid;
+  return Number.isFinite(time) ? time : undefined;
+}
+
+/**
+ * Aerated fluid, measured at the pressure of its supply, that fills a volume [m³] at a higher pressure: the gas
+ * share shrinks isothermally, V/(1 − gas (1 − p0/p1)). Pressures absolute [Pa]; nothing dissolves.
+ */
+export function aeratedFill(
+  volume: number,
+  gas: number,
+  from: { readonly supply: number; readonly filled: number },
+): number {
+  if (!(gas >= 0 && gas <= 1)) impossible("gas", gas, "a share from 0 to 1");
+  if (!(from.supply > 0 && from.filled >= from.supply))
+    impossible("supply", from.supply, "an absolute pressure above 0 Pa and not above the filled one");
+  return volume / (1 - gas * (1 - from.supply / from.filled));
+}

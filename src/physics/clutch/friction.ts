@@ -1,0 +1,76 @@
+import { impossible, type Range } from "../../errors.ts";
+
+/** Friction of an oil-wet lining: mu(v, T) = (base + rise tanh(v/riseSpeed) + slope v)(1 − heatLoss (T − reference)). */
+export interface Friction {
+  /** Coefficient at the lowest sliding speed [1]. */
+  readonly base: number;
+  /** Gain from creeping to sliding [1], reached over riseSpeed [m/s]: above 0 for good friction-modified fluid. */
+  readonly rise: number;
+  readonly riseSpeed: number;
+  /** Slope at speed [s/m], slightly negative where a film carries part of the load. */
+  readonly slope: number;
+  /** Loss with temperature [1/K], and the temperature at which the coefficients hold [K]. */
+  readonly heatLoss: number;
+  readonly reference: number;
+}
+
+/** No universal temperature law exists: 0 to 1.5e-3 per K is a recalled range, held here between 0.3 and 1.2. */
+export const frictionRange: Range = {
+  law: "friction of oil-wet paper",
+  quantity: "sliding speed",
+  unit: "m/s",
+  low: 0,
+  high: 40,
+  source: "SAE J2490 (2003) and JASO M348 span 0.7 to 3600 rpm (recalled); temperature loss assumed linear",
+};
+
+/**
+ * Coefficient of friction [1] at a sliding speed [m/s], whatever its sign, and an interface temperature [K].
+ * Never below zero; the temperature factor is held between 0.3 and 1.2.
+ */
+export function frictionCoefficient(friction: Friction, slidingSpeed: number, temperature: number): number {
+  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
+  const v = Math.abs(slidingSpeed);
+  const cold = friction.base + friction.rise * Math.tanh(v / friction.riseSpeed) + friction.slope * v;
+  const factor = 1 - friction.heatLoss * (temperature - friction.reference);
+  return Math.max(0, cold) * Math.min(1.2, Math.max(0.3, factor));
+}
+
+/** Slope dmu/dv [s/m] at the reference temperature; below zero the clutch can shudder. */
+export function frictionSlope(friction: Friction, slidingSpeed: number): number {
+  const v0 = friction.riseSpeed;
+  if (!(v0 > 0)) impossible("riseSpeed", v0, "a speed above 0 m/s");
+  const c = Math.cosh(Math.min(350, Math.abs(slidingSpeed) / v0));
+  return friction.rise / (v0 * c * c) + friction.slope;
+}
+
+/** Stribeck curve of a worn-out fluid: static above sliding, which is what shudders. */
+export interface Stribeck {
+  readonly coulomb: number;
+  readonly atRest: number;
+  /** Speed [m/s] and exponent of the fall from `atRest` to `coulomb`. */
+  readonly speed: number;
+  readonly exponent: number;
+  /** Slope at speed [s/m]. */
+  readonly viscous: number;
+}
+
+/** mu = muC + (muS − muC) exp(−(v/vS)^d) + kv v [1]. Bo and Pavelescu 1982, Armstrong-Hélouvry 1991. */
+export function stribeckFriction(curve: Stribeck, slidingSpeed: number): number {
+  if (!(curve.speed > 0)) impossible("speed", curve.speed, "a speed above 0 m/s");
+  const v = Math.abs(slidingSpeed);
+  const mixed = Math.exp(-((v / curve.speed) ** curve.exponent));
+  return curve.coulomb + (curve.atRest - curve.coulomb) * mixed + curve.viscous * v;
+}
+
+/** Coefficient that a test rig reports [1]: torque over faces, clamp force and mean radius. SAE J286. */
+export function frictionFromTest(
+  torque: number,
+  clampForce: number,
+  rig: { readonly faces: number; readonly radius: number },
+): number {
+  if (!(clampForce > 0)) impossible("clampForce", clampForce, "a force above 0 N");
+  if (!(rig.faces > 0 && rig.radius > 0))
+    impossible("rig", rig.radius, "at least one face and a radius above 0 m");
+  return torque / (rig.faces * clampForce * rig.radius);
+}

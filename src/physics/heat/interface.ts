@@ -1,0 +1,43 @@
+import { impossible, type Range } from "../../errors.ts";
+import { ierfc } from "./error-function.ts";
+import { separatorSteel, type Solid } from "./solid.ts";
+
+/** A constant flux since the slip began; the mean temperature comes from the lumped plate. */
+export const interfaceRange: Range = {
+  law: "surface of a plate heated evenly on both faces",
+  quantity: "thickness / ring width",
+  unit: "1",
+  low: 0,
+  high: 0.2,
+  source: "one-dimensional conduction; Carslaw and Jaeger 1959, section 3.8 (recalled)",
+};
+
+/**
+ * How far the friction surface runs ahead of the plate's mean temperature [K] after a flux [W/m²] into each face has run
+ * for a duration [s]; plate thickness in metres. Starts as the semi-infinite law and settles at qL/(3k), L half the
+ * thickness, once alpha t/L² passes 0.5. Exact: images at first, the slab series later, to rounding where they meet.
+ */
+export function interfaceRise(
+  flux: number,
+  duration: number,
+  thickness: number,
+  steel: Solid = separatorSteel,
+): number {
+  if (!(thickness > 0)) impossible("thickness", thickness, "a thickness above 0 m");
+  if (!(duration >= 0)) impossible("duration", duration, "a time of 0 s or more");
+  if (Number.isNaN(flux)) impossible("flux", flux, "a flux in W/m²");
+  const L = thickness / 2;
+  const Fo = (steel.diffusivity * duration) / (L * L);
+  const scale = (flux * L) / steel.conductivity;
+  if (Fo === 0) return 0;
+  if (Fo > 4) return scale / 3;
+  if (Fo < 0.2) {
+    const root = Math.sqrt(Fo);
+    // The surface itself, then its images at 2L and 4L, each once from either face.
+    const images = ierfc(0) + 2 * (ierfc(1 / root) + ierfc(2 / root));
+    return scale * (2 * root * images - Fo);
+  }
+  let sum = 0;
+  for (let n = 1; n < 5; n++) sum += Math.exp(-n * n * Math.PI ** 2 * Fo) / (n * n);
+  return scale * (1 / 3 - (2 / Math.PI ** 2) * sum);
+}
