@@ -88,6 +88,7 @@ export interface Heat {
   readonly coolantWarm: number;
   readonly coolantWarmTime: number;
   readonly coolantCoolTime: number;
+  /** Film on the open clutch plates by lubrication flow. */
   readonly lubrication: Lubrication;
 }
 

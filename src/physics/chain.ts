@@ -11,10 +11,11 @@ import { capacity } from "./clutch/capacity.ts";
 import { frictionCoefficient } from "./clutch/friction.ts";
 import { slidingSpeed } from "./clutch/geometry.ts";
 import { lockupCapacity, lockupPressure } from "./clutch/lockup.ts";
-import { capacityLeft } from "./damage/index.ts";
+import { capacityLeft } from "./damage/damage-index.ts";
 import { driveHolding, newDrive, turbineTorqueFor, type Drive } from "./drivetrain.ts";
 import { density } from "./fluid/density.ts";
 import { dynamicViscosity } from "./fluid/fluid.ts";
+import { atmosphere, gravity } from "./fluid/surroundings.ts";
 import { filmCoefficient } from "./heat/lubrication.ts";
 import { sumpTemperature } from "./heat/sump-heat.ts";
 import { leakFlow } from "./leak/flow.ts";
@@ -25,10 +26,8 @@ import type { State } from "./state.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAt, meanDepth } from "./sump/pan.ts";
 import { inletLimit, inletPressure } from "./supply/inlet.ts";
-import { balance, newBalance, setPoint, type Balance, type BalanceInput } from "./supply/regulator.ts";
-
-const GRAVITY = 9.80665;
-const ATMOSPHERE = 101325;
+import { displaced, pumpTorque } from "./supply/pump.ts";
+import { balance, setPoint, newBalance, type Balance, type BalanceInput } from "./supply/regulator.ts";
 
 /** Everything that one instant shows; written in place, so that a history allocates nothing while it walks. */
 export interface Now {
@@ -93,12 +92,12 @@ export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
   fluidNow(unit, state, now);
 
   const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
-  const pumpTorque = pumpTorqueAt(build, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
-  driveHolding(build, gear, road.speed, road.wish, slope, pumpTorque, 0, now.drive);
+  const pumping = pumpTorque(build.pump, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
+  driveHolding(build, gear, road.speed, road.wish, slope, pumping, 0, now.drive);
   if (state.lockUpOn) {
     // What the lock-up can hold is judged at the speed that the engine would have if it held.
     supplyNow(unit, state, now.drive.turbine + build.lockUp.heldSlip, now.drive.turbineTorque, false, now);
-    driveHolding(build, gear, road.speed, road.wish, slope, pumpTorque, now.lockUpHolds, now.drive);
+    driveHolding(build, gear, road.speed, road.wish, slope, pumping, now.lockUpHolds, now.drive);
   }
 
   supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
@@ -113,11 +112,6 @@ export function fluidNow(unit: Unit, state: State, now: Now): void {
   now.temperature = sumpTemperature(state.mass, fluid.density15, build.heat.metal, state.energy);
   now.density = density(fluid.density15, now.temperature);
   now.viscosity = dynamicViscosity(fluid, now.temperature, state.fluidAge);
-}
-
-/** Torque that the pump takes from the engine while it works against a pressure [N m]. */
-export function pumpTorqueAt(build: Build, pressure: number): number {
-  return (pressure * build.pump.displacement) / (2 * Math.PI * build.pump.mechanical);
 }
 
 /** From the pan to the line: what stands over the pickup, what the pump gets, which pressure it makes, and what the leak takes of it. */
@@ -150,7 +144,7 @@ export function supplyNow(
   input.lineViscosity = dynamicViscosity(fluid, lineTemperature, state.fluidAge);
   input.density = now.density;
   input.mostInflow = inletLimit(build.inlet, now.viscosity, now.density);
-  const inflow = Math.min(input.mostInflow, (build.pump.displacement * engineSpeed) / (2 * Math.PI));
+  const inflow = Math.min(input.mostInflow, displaced(build.pump, engineSpeed));
   input.inletPressure = inletPressure(build.inlet, inflow, now.viscosity, now.density);
   input.leakPlace = now.leak.onLine;
   input.leakViscous = now.leak.viscous;
@@ -160,7 +154,7 @@ export function supplyNow(
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
   now.leakFlow = now.line.leak;
   if (now.leak.atPan) {
-    const head = now.density * GRAVITY * Math.max(0, now.panDepth - now.leak.height);
+    const head = now.density * gravity * Math.max(0, now.panDepth - now.leak.height);
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
   now.lockUpHolds = lockUpCapacity(build, state, now);
@@ -214,7 +208,7 @@ export function heatNow(build: Build, now: Now): void {
   now.lockUpHeat = drive.lockTorque * drive.lockSlip;
   const throughConverter = drive.turbineTorque - drive.lockTorque;
   now.converterHeat = Math.max(0, drive.impellerTorque * drive.engine - throughConverter * drive.turbine);
-  now.pumpHeat = pumpTorqueAt(build, line.linePressure) * drive.engine;
+  now.pumpHeat = pumpTorque(build.pump, line.linePressure) * drive.engine;
   const power = Math.abs(drive.turbineTorque * drive.turbine);
   now.gearHeat = power * (1 - build.gearEfficiency);
 }
@@ -222,19 +216,19 @@ export function heatNow(build: Build, now: Now): void {
 function lineInputFor(build: Build): BalanceInput {
   return {
     pump: build.pump,
-    spill: build.regulator.spill,
     clutchCircuit: build.clutchCircuit,
     circuit: build.cooler,
-    atmosphere: ATMOSPHERE,
+    spill: build.regulator.spill,
+    atmosphere,
     turn: 0,
     gas: 0,
+    inletPressure: atmosphere,
+    mostInflow: 0,
     setPoint: 0,
     temperature: 0,
     viscosity: 0,
     lineViscosity: 0,
     density: 0,
-    mostInflow: 0,
-    inletPressure: ATMOSPHERE,
     leakPlace: "none",
     leakViscous: 0,
     leakInertial: 0,
