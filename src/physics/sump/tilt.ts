@@ -1,0 +1,26 @@
+// Slope of the free surface in a vehicle that speeds up, climbs or turns.
+
+import { gravity as g } from "../fluid/surroundings.ts";
+
+/**
+ * Slope of the surface along the vehicle, positive: fluid to the rear. From the forward acceleration [m/s²] and the
+ * grade angle [rad], positive uphill, within ±π/2. Hydrostatics in a uniformly accelerated frame (White, Fluid Mechanics).
+ */
+export function tiltAlong(acceleration: number, gradeAngle: number): number {
+  return (acceleration + g * Math.sin(gradeAngle)) / (g * Math.cos(gradeAngle));
+}
+
+/** Slope of the surface across the vehicle from its lateral acceleration [m/s²]; positive pushes fluid to y = 0. */
+export function tiltAcross(lateral: number): number {
+  return lateral / g;
+}
+
+/** Lateral acceleration [m/s²] in a turn of the radius [m] at the speed [m/s]. */
+export function turnAcceleration(speed: number, radius: number): number {
+  return (speed * speed) / radius;
+}
+
+/** Angle of the surface [rad] of a slope. */
+export function tiltAngle(slope: number): number {
+  return Math.atan(slope);
+}

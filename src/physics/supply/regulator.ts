@@ -1,0 +1,193 @@
+// The regulator: the pressure that it wants, and the balance of supply and demand that it gets.
+
+import { impossible } from "../../errors.ts";
+import {
+  circuitAtFeed,
+  type CircuitConditions,
+  type CircuitFlow,
+  type CoolerCircuit,
+  feedFull,
+  mixtureDensity,
+  stillCircuit,
+} from "./cooler-circuit.ts";
+import { displaced, gasLeft, lineGas, type Pump, pumpSlip } from "./pump.ts";
+import { rootBetween } from "./root.ts";
+
+/**
+ * Line pressure that is asked for: `base` [Pa], `perTorque` [Pa per N m of turbine torque], both times `reverseFactor` in
+ * reverse; raised by the share `coldFactor` over 40 K below `coldBelow` [K]; never above `most` [Pa]. `spill`: where the
+ * surplus goes, back to the pump's inlet or to the pan.
+ */
+export interface Regulator {
+  readonly base: number;
+  readonly perTorque: number;
+  readonly reverseFactor: number;
+  readonly coldFactor: number;
+  readonly coldBelow: number;
+  readonly most: number;
+  readonly spill: "inlet" | "pan";
+}
+
+/** Set point [Pa] for the turbine torque [N m], the sump temperature [K] and the learned trim [Pa]; never below 0. */
+export function setPoint(
+  regulator: Regulator,
+  turbineTorque: number,
+  reverse: boolean,
+  temperature: number,
+  trim: number,
+): number {
+  const depth = (regulator.coldBelow - temperature) / 40;
+  const cold = 1 + regulator.coldFactor * (depth > 1 ? 1 : depth > 0 ? depth : 0);
+  const wanted =
+    (regulator.base + regulator.perTorque * Math.abs(turbineTorque)) *
+      (reverse ? regulator.reverseFactor : 1) *
+      cold +
+    trim;
+  if (wanted !== wanted) impossible("set point", wanted, "numbers for torque, temperature and trim");
+  return wanted > regulator.most ? regulator.most : wanted > 0 ? wanted : 0;
+}
+
+/** What the clutch circuit takes at pressure: an orifice [m] with its discharge coefficient, and laminar gaps Q = G p/µ, G in m³. */
+export interface ClutchCircuit {
+  readonly orifice: number;
+  readonly discharge: number;
+  readonly laminar: number;
+}
+
+/** Demand of the clutch circuit [m³/s]: Cd A √(2p/ρ) + G p/µ, at the line pressure [Pa], viscosity [Pa·s], density of the mixture [kg/m³]. */
+export function clutchCircuitFlow(
+  circuit: ClutchCircuit,
+  linePressure: number,
+  viscosity: number,
+  density: number,
+): number {
+  const area = (Math.PI / 4) * circuit.orifice * circuit.orifice * circuit.discharge;
+  return (circuit.laminar * linePressure) / viscosity + area * Math.sqrt((2 * linePressure) / density);
+}
+
+/**
+ * What the balance works with, besides the circuit's conditions: pump and its turn rate [rad/s], gas fraction and pressure
+ * [Pa abs] at its inlet, the largest inflow that the inlet allows [m³/s, Infinity for no limit], the set point [Pa], the two
+ * circuits and where the spill goes. A record that the caller keeps and writes anew.
+ */
+export interface BalanceConditions extends CircuitConditions {
+  readonly pump: Pump;
+  readonly turn: number;
+  readonly gas: number;
+  readonly inlet: number;
+  readonly inletLimit: number;
+  readonly setPoint: number;
+  readonly clutch: ClutchCircuit;
+  readonly circuit: CoolerCircuit;
+  readonly spillTo: "inlet" | "pan";
+}
+
+/** 1 regulated with full feed, 2 regulated with the feed starved, 3 sagging with no feed. */
+export type SupplyRegime = 1 | 2 | 3;
+
+/**
+ * The balance. All flows in m³/s at line conditions but `drawn`, which is what comes out of the pan, at inlet conditions.
+ * `feedFull` is what the cooler circuit would take at this line pressure; `lineGas` the gas fraction in the line.
+ */
+export interface Balance extends CircuitFlow {
+  linePressure: number;
+  regime: SupplyRegime;
+  delivered: number;
+  clutchFlow: number;
+  feedFull: number;
+  spill: number;
+  drawn: number;
+  lineGas: number;
+}
+
+/** A record for results, made once and written again and again. */
+export function stillBalance(): Balance {
+  return {
+    ...stillCircuit(),
+    linePressure: 0,
+    regime: 1,
+    delivered: 0,
+    clutchFlow: 0,
+    feedFull: 0,
+    spill: 0,
+    drawn: 0,
+    lineGas: 0,
+  };
+}
+
+function intake(at: BalanceConditions): number {
+  const free = displaced(at.pump, at.turn);
+  return free < at.inletLimit ? free : at.inletLimit;
+}
+
+/** What the pump delivers [m³/s at line conditions] against another pressure [Pa] than the balance found; falls steadily with it. */
+export function deliveredAt(at: BalanceConditions, linePressure: number): number {
+  const left = gasLeft(at.pump, at.inlet, linePressure);
+  return intake(at) * (1 - at.gas + at.gas * left) - pumpSlip(at.pump, linePressure, at.viscosity);
+}
+
+// Supply less demand of the clutch circuit at the line pressure p; falls steadily with p.
+function surplus(p: number, at: BalanceConditions): number {
+  const gas = lineGas(at.gas, gasLeft(at.pump, at.inlet, p));
+  return deliveredAt(at, p) - clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+}
+
+/**
+ * Balances pump and demand, with priority: the clutch circuit first, the cooler circuit from the overflow. The regulator holds
+ * the set point while supply covers the clutch circuit; what is left feeds the cooler circuit, at most in full, and the rest is
+ * spill. When supply no longer covers the clutch circuit, the overflow is shut and the pressure falls to where supply meets the
+ * clutch circuit: one root, for supply falls and demand rises with pressure. Writes `out`; allocates nothing.
+ */
+export function balance(at: BalanceConditions, out: Balance): void {
+  if (!(
+    at.turn >= 0 &&
+    at.gas >= 0 &&
+    at.gas <= 1 &&
+    at.inlet >= 0 &&
+    at.inletLimit >= 0 &&
+    at.setPoint >= 0 &&
+    at.setPoint < Infinity &&
+    at.viscosity > 0
+  ))
+    refuse(at);
+  const drawnIn = intake(at);
+  let p = at.setPoint;
+  let left = gasLeft(at.pump, at.inlet, p);
+  let mixture = 1 - at.gas + at.gas * left;
+  let gas = lineGas(at.gas, left);
+  let supply = drawnIn * mixture - pumpSlip(at.pump, p, at.viscosity);
+  let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+  const sags = supply < demand;
+  if (sags) {
+    p = rootBetween(surplus, at, 0, p);
+    left = gasLeft(at.pump, at.inlet, p);
+    mixture = 1 - at.gas + at.gas * left;
+    gas = lineGas(at.gas, left);
+    demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+    supply = demand; // the root leaves a rounding between them
+  }
+  const overflow = supply - demand;
+  feedFull(at.circuit, at, p, out, gas);
+  out.feedFull = out.feed;
+  const starved = overflow < out.feedFull;
+  if (starved) circuitAtFeed(at.circuit, at, overflow, out, gas);
+
+  out.linePressure = p;
+  out.regime = sags ? 3 : starved ? 2 : 1;
+  out.delivered = supply;
+  out.clutchFlow = demand;
+  out.lineGas = gas;
+  out.spill = starved ? 0 : overflow - out.feed;
+  // Slip goes where the spill goes.
+  const useful = (supply - out.spill) / mixture;
+  out.drawn = at.spillTo === "inlet" && useful < drawnIn ? useful : drawnIn;
+}
+
+function refuse(at: BalanceConditions): never {
+  if (!(at.turn >= 0)) impossible("turn rate of the pump", at.turn, "0 rad/s or more");
+  if (!(at.gas >= 0 && at.gas <= 1)) impossible("gas fraction at the inlet", at.gas, "0 to 1");
+  if (!(at.inlet >= 0)) impossible("pressure at the inlet", at.inlet, "0 Pa absolute or more");
+  if (!(at.inletLimit >= 0)) impossible("largest inflow", at.inletLimit, "0 m³/s or more");
+  if (!(at.viscosity > 0)) impossible("viscosity", at.viscosity, "more than 0 Pa·s");
+  return impossible("set point", at.setPoint, "0 Pa or more, finite");
+}
