@@ -128,8 +128,10 @@ export function deliveredAt(at: BalanceConditions, linePressure: number): number
 
 // Supply less demand of the clutch circuit at the line pressure p; falls steadily with p.
 function surplus(p: number, at: BalanceConditions): number {
-  const gas = lineGas(at.gas, gasLeft(at.pump, at.inlet, p));
-  return deliveredAt(at, p) - clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+  const left = gasLeft(at.pump, at.inlet, p);
+  const supply = intake(at) * (1 - at.gas + at.gas * left) - pumpSlip(at.pump, p, at.viscosity);
+  const density = mixtureDensity(at.density, lineGas(at.gas, left));
+  return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density);
 }
 
 /**
