@@ -27,13 +27,13 @@ import { gasFraction } from "./sump/pickup.ts";
 import { depthAt, meanDepth } from "./sump/pan.ts";
 import { inletLimit, inletPressure } from "./supply/inlet.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
-import { balance, setPoint, newBalance, type Balance, type BalanceInput } from "./supply/regulator.ts";
+import { balance, setPoint, stillBalance, type Balance, type BalanceConditions } from "./supply/regulator.ts";
 
 /** Everything that one instant shows; written in place, so that a history allocates nothing while it walks. */
 export interface Now {
   readonly drive: Drive;
   readonly line: Balance;
-  readonly lineInput: BalanceInput;
+  readonly lineInput: LineInput;
   readonly leak: LeakNow;
   temperature: number;
   density: number;
@@ -61,7 +61,7 @@ export interface Now {
 export function newNow(build: Build): Now {
   return {
     drive: newDrive(),
-    line: newBalance(),
+    line: stillBalance(),
     lineInput: lineInputFor(build),
     leak: closedLeak(),
     temperature: 0,
@@ -135,20 +135,21 @@ export function supplyNow(
 
   openingNow(unit.leak, state, now.leak);
   const input = now.lineInput;
-  const lineTemperature = 0.5 * (now.temperature + state.coolant);
+  const pathTemperature = 0.5 * (now.temperature + state.coolant);
   input.turn = engineSpeed;
   input.gas = state.gas;
   input.setPoint = now.setPoint;
   input.temperature = now.temperature;
   input.viscosity = now.viscosity;
-  input.lineViscosity = dynamicViscosity(fluid, lineTemperature, state.fluidAge);
+  input.pathViscosity = dynamicViscosity(fluid, pathTemperature, state.fluidAge);
   input.density = now.density;
-  input.mostInflow = inletLimit(build.inlet, now.viscosity, now.density);
-  const inflow = Math.min(input.mostInflow, displaced(build.pump, engineSpeed));
-  input.inletPressure = inletPressure(build.inlet, inflow, now.viscosity, now.density);
+  input.inletLimit = inletLimit(build.inlet, now.viscosity, now.density);
+  const inflow = Math.min(input.inletLimit, displaced(build.pump, engineSpeed));
+  input.inlet = inletPressure(build.inlet, inflow, now.viscosity, now.density);
   input.leakPlace = now.leak.onLine;
   input.leakViscous = now.leak.viscous;
   input.leakInertial = now.leak.inertial;
+  input.leakViscosity = now.leak.onLine === "return-line" ? input.pathViscosity : now.viscosity;
   balance(input, now.line);
 
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
@@ -158,7 +159,7 @@ export function supplyNow(
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
   now.lockUpHolds = lockUpCapacity(build, state, now);
-  now.film = filmCoefficient(build.heat.lubrication, now.line.lube);
+  now.film = filmCoefficient(now.line.lube, build.heat.lubrication);
 }
 
 /** Turbine torque that a gear's elements can hold at the line pressure; the weakest decides. `slip` is the turbine's speed over the gear's [rad/s]. */
@@ -213,24 +214,27 @@ export function heatNow(build: Build, now: Now): void {
   now.gearHeat = power * (1 - build.gearEfficiency);
 }
 
-function lineInputFor(build: Build): BalanceInput {
+/** The balance's conditions as a record that is written anew each instant. */
+export type LineInput = { -readonly [K in keyof BalanceConditions]: BalanceConditions[K] };
+
+function lineInputFor(build: Build): LineInput {
   return {
     pump: build.pump,
-    clutchCircuit: build.clutchCircuit,
+    clutch: build.clutchCircuit,
     circuit: build.cooler,
-    spill: build.regulator.spill,
-    atmosphere,
+    spillTo: build.regulator.spill,
     turn: 0,
     gas: 0,
-    inletPressure: atmosphere,
-    mostInflow: 0,
+    inlet: atmosphere,
+    inletLimit: Infinity,
     setPoint: 0,
     temperature: 0,
     viscosity: 0,
-    lineViscosity: 0,
+    pathViscosity: 0,
     density: 0,
     leakPlace: "none",
     leakViscous: 0,
     leakInertial: 0,
+    leakViscosity: 0,
   };
 }

@@ -8,12 +8,12 @@ import { holeOpeningInto } from "./leak/hole.ts";
 import { parisBetween } from "./leak/paris.ts";
 import { sealClearance } from "./leak/seal-creep.ts";
 import type { State } from "./state.ts";
-import type { CircuitPlace } from "./supply/cooler-circuit.ts";
+import type { CoolerLeakPlace } from "./supply/cooler-circuit.ts";
 
 export interface LeakNow {
   viscous: number;
   inertial: number;
-  onLine: CircuitPlace;
+  onLine: CoolerLeakPlace;
   atPan: boolean;
   height: number;
 }

@@ -1,0 +1,114 @@
+// The engine is off: fluid falls back, converter and passages drain, everything cools, and only what stands over the
+// hole and can reach it is lost.
+
+import { fluidNow } from "../physics/chain.ts";
+import { storedEnergy } from "../physics/state.ts";
+import { specificHeat } from "../physics/fluid/specific-heat.ts";
+import { gravity } from "../physics/fluid/surroundings.ts";
+import { leakFlow } from "../physics/leak/flow.ts";
+import { openingAt, closedLeak } from "../physics/leaking.ts";
+import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
+import { meanDepth } from "../physics/sump/pan.ts";
+import { leaks } from "./advance.ts";
+import { steelCapacity } from "./ledger.ts";
+import type { AfterStep } from "./tick.ts";
+import type { Walk } from "./walk.ts";
+
+const opening = closedLeak();
+
+/** Lets the unit stand for a time; steps grow as things slow down. Returns false when `after` ended it. */
+export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
+  const { state } = walk;
+  state.speed = 0;
+  state.slipping = false;
+  state.lockUpOn = false;
+  state.lockUpBarred = false;
+  state.lockUpSlipTime = 0;
+  state.slosh.fill(0);
+  state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
+  walk.scheduled = 0;
+  let left = seconds;
+  let step = 20;
+  while (left > 1e-6) {
+    const span = Math.min(left, step);
+    parkedStep(walk, span);
+    left -= span;
+    step = Math.min(900, step * 1.5);
+    if (!after(walk)) return false;
+  }
+  return true;
+}
+
+function parkedStep(walk: Walk, seconds: number): void {
+  const { state, unit, now } = walk;
+  const { build } = unit;
+  const { holdUp } = build;
+  fluidNow(unit, state, now);
+  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
+  state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
+  const converterFloor = holdUp.converter * (1 - holdUp.converterDrains);
+  state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
+  const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
+  state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
+  now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
+  now.panDepth = meanDepth(build.sump.pan, now.panVolume);
+  now.leakFlow = 0;
+
+  leaks(walk, seconds, parkedLoss(walk, seconds), false);
+  cools(walk, seconds);
+  state.clock += seconds;
+}
+
+/** Volume lost while standing [m³]: the line's column first, then what stands in the pan above the hole. */
+function parkedLoss(walk: Walk, seconds: number): number {
+  const { state, unit, now } = walk;
+  const { leak, build } = unit;
+  if (leak === null || state.leakAge < 0) return 0;
+  openingAt(opening, leak.opening, state.leakAge, 0, false);
+  const over = now.panDepth - leak.height;
+  const panAbove = Math.max(0, over) * build.sump.pan.length * build.sump.pan.width * build.sump.pan.free;
+  const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
+  const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;
+  const head = now.density * gravity * Math.max(0, over, column);
+  const reachable = inLine + panAbove;
+  if (!(head > 0) || !(reachable > 0)) return 0;
+  // A head that falls with what it loses: exponential, so that a large hole in a long step empties, and no more.
+  const flow = leakFlow(opening, head, now.viscosity, now.density);
+  const lost = reachable * -Math.expm1((-flow * seconds) / reachable);
+  state.lines -= Math.min(inLine, lost);
+  return lost;
+}
+
+function cools(walk: Walk, seconds: number): void {
+  const { state, unit, now, ledger, road } = walk;
+  const { heat } = unit.build;
+  let capacity = state.mass * specificHeat(unit.fluid.density15, now.temperature) + heat.metal;
+  for (let i = 0; i < state.plate.length; i++) capacity += steelCapacity(unit.build, i);
+  // Plates stand in the fluid: by the end of the step they share its temperature.
+  const rate = heat.caseStill / capacity;
+  const given = capacity * (now.temperature - road.ambient) * -Math.expm1(-rate * seconds);
+  ledger.heatToAir += given;
+  state.energy -= given;
+  fluidNow(unit, state, now);
+  for (let i = 0; i < state.plate.length; i++) {
+    const passed = steelCapacity(unit.build, i) * (state.plate[i]! - now.temperature);
+    state.plate[i] = now.temperature;
+    state.energy += passed;
+  }
+  state.coolant += (road.ambient - state.coolant) * -Math.expm1(-seconds / heat.coolantCoolTime);
+}
+
+/** Adds fluid of a temperature; its age mixes in by mass. */
+export function topUp(walk: Walk, mass: number, temperature: number): void {
+  const { state, unit, ledger, now } = walk;
+  fluidNow(unit, state, now);
+  const energy =
+    storedEnergy(unit.build, unit.fluid.density15, mass, temperature) -
+    storedEnergy(unit.build, unit.fluid.density15, 0, temperature);
+  state.fluidAge = (state.fluidAge * state.mass) / (state.mass + mass);
+  state.mass += mass;
+  state.energy += energy;
+  ledger.massAdded += mass;
+  ledger.heatAdded += energy;
+}
+
