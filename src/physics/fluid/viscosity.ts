@@ -92,3 +92,25 @@ export function kinematicViscosity(line: ViscosityLine, temperature: number): nu
   const logZ = Math.exp(Math.LN10 * A - B * Math.log(temperature));
   return (Math.exp(Math.LN10 * (logZ < stiffest ? logZ : stiffest)) - 0.7) * 1e-6;
 }
+
+export const waltherRange: Range = {
+  law: "viscosity line, three-term form",
+  quantity: "kinematic viscosity",
+  unit: "mm²/s",
+  low: 0.21,
+  high: 2e7,
+  source: "ASTM D341, three-term form",
+};
+
+/** Z of a kinematic viscosity [mm²/s]: ν + 0.7 + e^(−1.47 − 1.84ν − 0.51ν²). For thin, hot fluids. Source: ASTM D341. */
+export function waltherZ(kinematic: number): number {
+  if (!(kinematic >= 0 && kinematic < Infinity)) impossible("kinematic", kinematic, "0 mm²/s or more");
+  return kinematic + 0.7 + Math.exp(-1.47 - kinematic * (1.84 + 0.51 * kinematic));
+}
+
+/** Kinematic viscosity [mm²/s] of a Z: the standard's own approximate inverse of `waltherZ`, good to 0.03 %. */
+export function waltherInverse(Z: number): number {
+  if (!(Z >= 0.9 && Z < Infinity)) impossible("Z", Z, "0.9 or more");
+  const w = Z - 0.7;
+  return w - Math.exp(-0.7487 + w * (-3.295 + w * (0.6119 - 0.3193 * w)));
+}

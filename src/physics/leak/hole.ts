@@ -1,6 +1,6 @@
 // A round hole in a tube wall: a pinhole, a pit that came through, a rubbed spot.
 import { impossible, type Range } from "../../errors.ts";
-import { shut, type GrowingOpening, type Opening } from "./flow.ts";
+import { leakFlow, shut, type GrowingOpening, type Opening } from "./flow.ts";
 
 export const holeRange: Range = {
   law: "round hole",
@@ -49,4 +49,35 @@ export function holeOpening(diameter: number, wall: number): Opening {
   const opening = { viscous: shut, inertial: shut };
   holeOpeningInto(opening, diameter, wall);
   return opening;
+}
+
+/**
+ * Diameter [m] of the round hole in a wall [m] that lets a flow [m³/s] out under an overpressure [Pa]: `holeOpening`
+ * and the leak law read the other way, by bracketing. Zero for no flow.
+ */
+export function holeDiameter(
+  flow: number,
+  overpressure: number,
+  viscosity: number,
+  density: number,
+  wall: number,
+): number {
+  if (!(flow >= 0 && flow < Infinity)) impossible("flow", flow, "0 m³/s or more");
+  if (!(overpressure > 0 && overpressure < Infinity))
+    impossible("overpressure", overpressure, "more than 0 Pa");
+  if (flow === 0) return 0;
+  const opening = { viscous: shut, inertial: shut };
+  const flows = (diameter: number) => {
+    holeOpeningInto(opening, diameter, wall);
+    return leakFlow(opening, overpressure, viscosity, density);
+  };
+  let high = 1e-3;
+  while (flows(high) < flow) high *= 2;
+  let low = 0;
+  for (let halving = 0; halving < 60; halving += 1) {
+    const diameter = (low + high) / 2;
+    if (flows(diameter) < flow) low = diameter;
+    else high = diameter;
+  }
+  return high;
 }

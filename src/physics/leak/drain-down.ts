@@ -1,0 +1,84 @@
+// A parked car: the level sinks through the leak under its own head.
+import { impossible } from "../../errors.ts";
+import { gravity } from "../fluid/surroundings.ts";
+import { leakFlow, type Opening } from "./flow.ts";
+
+function refuse(area: number, from: number, to: number): void {
+  if (!(area > 0 && area < Infinity)) impossible("area", area, "more than 0 m²");
+  if (!(from >= to && from < Infinity)) impossible("from", from, "no lower than the level to which it sinks");
+}
+
+/**
+ * Seconds in which the level over an opening sinks from one height to another [m, above the opening] in a vessel of
+ * constant plan area [m²], for oil of a viscosity [Pa s] and density [kg/m³]. Exact for Δp = aQ + bQ²:
+ * t = (S/ρg)[a ln(Q₁/Q₂) + 2b(Q₁ − Q₂)]. The last film never drains by this law, so the lower height is above zero.
+ */
+export function drainTime(
+  opening: Opening,
+  area: number,
+  from: number,
+  to: number,
+  viscosity: number,
+  density: number,
+): number {
+  refuse(area, from, to);
+  if (!(to > 0)) impossible("to", to, "more than 0 m");
+  const weight = density * gravity;
+  const Q1 = leakFlow(opening, weight * from, viscosity, density);
+  const Q2 = leakFlow(opening, weight * to, viscosity, density);
+  const a = viscosity * opening.viscous;
+  const b = density * opening.inertial;
+  return (area / weight) * (a * Math.log(Q1 / Q2) + 2 * b * (Q1 - Q2));
+}
+
+/** Seconds after which a slow, viscous leak has let the head sink to 1/e: S μ viscous/(ρ g). */
+export function drainTimeConstant(
+  opening: Opening,
+  area: number,
+  viscosity: number,
+  density: number,
+): number {
+  if (!(area > 0 && area < Infinity)) impossible("area", area, "more than 0 m²");
+  if (!(viscosity > 0 && viscosity < Infinity)) impossible("viscosity", viscosity, "more than 0 Pa s");
+  if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
+  return (area * viscosity * opening.viscous) / (density * gravity);
+}
+
+/** Height [m] left over the opening after so many seconds: `drainTime` read the other way, by bracketing. */
+export function levelAfter(
+  opening: Opening,
+  area: number,
+  from: number,
+  seconds: number,
+  viscosity: number,
+  density: number,
+): number {
+  if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
+  if (from === 0) return 0;
+  let low = 0;
+  let high = from;
+  for (let halving = 0; halving < 60; halving += 1) {
+    const level = (low + high) / 2;
+    if (level === 0 || drainTime(opening, area, from, level, viscosity, density) > seconds) low = level;
+    else high = level;
+  }
+  return high;
+}
+
+/**
+ * Seconds in which a vessel of constant plan area [m²] sinks from one height to another [m] through a large hole of an
+ * area [m²] and discharge coefficient, viscosity left out: 2S(√h₁ − √h₂)/(C A √(2g)). Source: Torricelli.
+ */
+export function torricelliTime(
+  area: number,
+  holeArea: number,
+  discharge: number,
+  from: number,
+  to: number,
+): number {
+  refuse(area, from, to);
+  if (!(to >= 0)) impossible("to", to, "0 m or more");
+  if (!(holeArea > 0 && holeArea < Infinity)) impossible("holeArea", holeArea, "more than 0 m²");
+  if (!(discharge > 0 && discharge <= 1)) impossible("discharge", discharge, "more than 0, up to 1");
+  return (2 * area * (Math.sqrt(from) - Math.sqrt(to))) / (discharge * holeArea * Math.sqrt(2 * gravity));
+}
