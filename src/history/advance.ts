@@ -43,12 +43,14 @@ function fluidMoves(walk: Walk, seconds: number): void {
   const { line } = now;
   const { holdUp } = unit.build;
   const liquid = 1 - line.lineGas;
+  const intoPassages = Math.min(line.delivered * liquid * seconds, Math.max(0, holdUp.passages - state.passages));
+  state.passages += intoPassages;
   const fed = line.feed * liquid * seconds;
   const intoConverter = Math.min(fed, holdUp.converter - state.converter);
   const intoLines = Math.min(fed - intoConverter, holdUp.coolerAndLines - state.lines);
   state.converter += intoConverter;
   state.lines += intoLines;
-  const thrownOff = (line.clutchFlow + line.feed - line.relief) * liquid - (intoConverter + intoLines) / seconds;
+  const thrownOff = (line.clutchFlow + line.feed - line.relief) * liquid - (intoPassages + intoConverter + intoLines) / seconds;
   const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
   state.inFlight = inFlightAfter(state.inFlight, Math.max(0, thrownOff - now.line.leak * liquid), back, seconds);
   state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);

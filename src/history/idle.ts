@@ -1,0 +1,41 @@
+// The engine idles and nothing is carried: in neutral or park, before a gear is chosen and while the bay looks.
+
+import { fluidNow, supplyNow } from "../physics/chain.ts";
+import { pumpTorque } from "../physics/supply/pump.ts";
+import { advance } from "./advance.ts";
+import type { AfterStep } from "./tick.ts";
+import type { Walk } from "./walk.ts";
+
+/** Idles in neutral for a time at an engine speed [rad/s], in fine steps, so that the suction passage and the pan settle. */
+export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep): boolean {
+  const { state, unit, now, road, slip } = walk;
+  const { drive } = now;
+  road.wish = 0;
+  road.grade = 0;
+  road.lateral = 0;
+  road.speed = 0;
+  const steps = Math.ceil(seconds / walk.fine);
+  for (let i = 0; i < steps; i++) {
+    fluidNow(unit, state, now);
+    supplyNow(unit, state, engineSpeed, 0, false, now);
+    drive.acceleration = 0;
+    drive.turbine = engineSpeed;
+    drive.turbineTorque = 0;
+    drive.engine = engineSpeed;
+    drive.lockTorque = 0;
+    drive.lockSlip = 0;
+    drive.lockSaturated = false;
+    state.engine = engineSpeed;
+    state.turbine = engineSpeed;
+    now.converterHeat = 0;
+    now.gearHeat = 0;
+    now.lockUpHeat = 0;
+    now.pumpHeat = pumpTorque(unit.build.pump, now.line.linePressure) * engineSpeed;
+    now.holds = Infinity;
+    slip.heat = 0;
+    slip.speed = 0;
+    advance(walk, seconds / steps);
+    if (after !== undefined && !after(walk)) return false;
+  }
+  return true;
+}

@@ -1,0 +1,204 @@
+// The conditions that make events, as numbers that are above zero while they hold.
+
+import type { Unit } from "../physics/build.ts";
+import { shareLeft } from "../physics/chain.ts";
+import { damageIndex } from "../physics/damage/damage-index.ts";
+import type { Engagement } from "./shift.ts";
+import type { Walk } from "./walk.ts";
+import { watcher, type EventName, type Watcher } from "./watch.ts";
+
+const RPM = Math.PI / 30;
+/** Gas share at the pump that is a gulp. */
+const GULP = 0.1;
+/** Gap of engine speed that a driver hears as a flare [rad/s]. */
+const FLARE = 200 * RPM;
+/** Times into gear that are slow [s], hot and cold, and what counts as either [K]. Shops call over a second or two slow. */
+const SLOW_HOT = 1.2;
+const SLOW_COLD = 2;
+const HOT = 333.15;
+const COLD = 303.15;
+const CHECK_FROM = 338.15;
+const CHECK_TO = 368.15;
+const TOO_HOT = 403.15;
+
+export interface Measures {
+  readonly watchers: readonly Watcher[];
+  readonly values: Float64Array;
+  readonly hottest: Float64Array;
+  readonly slipEnergy: Float64Array;
+  /** Depth at the stick at the last good look of this trip [m]; NaN when there was none. */
+  level: number;
+  take(walk: Walk, engagement: Engagement): void;
+  engaged(walk: Walk, engagement: Engagement): void;
+  slipInTrip(): number;
+  worstDamage(): number;
+}
+
+interface Condition {
+  readonly name: EventName;
+  readonly says: string;
+  readonly lasting: number;
+  readonly measure: (walk: Walk) => number;
+  readonly clutch?: string;
+}
+
+/** What makes each event: a condition in words, the time it must last, and its measure. */
+function conditions(unit: Unit, rated: Float64Array): Condition[] {
+  const { build } = unit;
+  const list: Condition[] = [
+    {
+      name: "hiding place full",
+      says: "what clings under the vehicle has reached its capacity",
+      lasting: 0,
+      measure: ({ state, hiding }) => (hiding.capacity > 0 ? state.hidden - hiding.capacity * (1 - 1e-9) : -1),
+    },
+    {
+      name: "first spot on the ground",
+      says: "1 g has fallen while standing",
+      lasting: 0,
+      measure: ({ state }) => state.onGround - 0.001,
+    },
+    {
+      name: "level below the low mark",
+      says: "stick under its low mark, hot (65 to 95 degC), idling, standing level for 5 s",
+      lasting: 5,
+      measure: (walk) => (mayCheckLevel(walk) ? build.sump.stick.low - walk.now.panDepth : -1),
+    },
+    {
+      name: "first gulp of air",
+      says: "over 10 % gas at the pump for 0.3 s",
+      lasting: 0.3,
+      measure: ({ state }) => state.gas - GULP,
+    },
+    {
+      name: "cooler flow below half",
+      says: "feed to converter and cooler under half of full, fluid over 60 degC, for 3 s",
+      lasting: 3,
+      measure: ({ now }) => (now.temperature > HOT ? 0.5 - now.line.feed / now.line.feedFull : -1),
+    },
+    {
+      name: "learned trim at its limit",
+      says: "the controller has learned all it may",
+      lasting: 0,
+      measure: ({ state }) => state.trim - 0.999 * build.shiftControl.trimLimit,
+    },
+    {
+      name: "lock-up slipping",
+      says: "over 100 rpm while told to hold, for 3 s",
+      lasting: 3,
+      measure: ({ now }) => (now.drive.lockSaturated ? now.drive.lockSlip - 100 * RPM : -1),
+    },
+    {
+      name: "line pressure below demand",
+      says: "under 97 % of the set point for 0.5 s",
+      lasting: 0.5,
+      measure: ({ now }) => 0.97 - now.line.linePressure / now.setPoint,
+    },
+    {
+      name: "first sustained slip",
+      says: "an element of the gear slips by over 50 rpm for 1 s",
+      lasting: 1,
+      measure: ({ slip, state }) => (state.slipping ? slip.speed - 50 * RPM : -1),
+    },
+    {
+      name: "fluid too hot",
+      says: "over 130 degC for 10 s",
+      lasting: 10,
+      measure: ({ now }) => now.temperature - TOO_HOT,
+    },
+    {
+      name: "vehicle falls behind",
+      says: "more than 3 m/s under the schedule for 5 s",
+      lasting: 5,
+      measure: ({ state, scheduled }) => scheduled - state.speed - 3,
+    },
+    {
+      name: "no drive",
+      says: "standing while 3 m/s or more are wanted, for 10 s",
+      lasting: 10,
+      measure: ({ state, scheduled }) => (scheduled > 3 ? 0.5 - state.speed : -1),
+    },
+  ];
+  for (const mark of [0.1, 0.5, 1] as const) {
+    for (let i = 0; i < rated.length; i++) {
+      list.push({
+        name: `damage ${mark}`,
+        clutch: (build.clutches[i] ?? build.lockUp.clutch).name,
+        says: mark === 1 ? "no longer carries its rated torque at rated pressure" : `${mark * 100} % of the way there`,
+        lasting: 0,
+        measure: ({ state }) => damageIndex(shareLeft(build, state, i), rated[i]!) - mark,
+      });
+    }
+  }
+  return list;
+}
+
+/** The stick can be read: hot, standing, the surface at rest. */
+function mayCheckLevel({ state, now, road }: Walk): boolean {
+  return (
+    state.speed === 0 &&
+    state.running > 0 &&
+    state.engine > 0 &&
+    now.temperature > CHECK_FROM &&
+    now.temperature < CHECK_TO &&
+    Math.abs(road.grade) < 0.01 &&
+    Math.abs(state.slosh[0]!) < 0.01
+  );
+}
+
+export function newMeasures(walk: Walk, rated: Float64Array): Measures {
+  const { unit } = walk;
+  const list = conditions(unit, rated);
+  const watchers: Watcher[] = list.map(({ name, says, lasting, clutch }) => watcher(name, says, lasting, clutch));
+  const shift = [
+    watcher("first flare", "engine gains over 200 rpm before the clutch takes hold", 0),
+    watcher("slow engagement, hot", `over ${SLOW_HOT} s into gear, fluid over 60 degC`, 0),
+    watcher("slow engagement, cold", `over ${SLOW_COLD} s into gear, fluid under 30 degC`, 0),
+  ];
+  watchers.push(...shift);
+  const values = new Float64Array(watchers.length).fill(-1);
+  const [flare, slowHot, slowCold] = [list.length, list.length + 1, list.length + 2];
+  const hottest = new Float64Array(rated.length);
+  const slipEnergy = new Float64Array(rated.length);
+  const lockUp = rated.length - 1;
+  let lastRunning = walk.state.running;
+  let counted = 0;
+
+  return {
+    watchers,
+    values,
+    hottest,
+    slipEnergy,
+    level: Number.NaN,
+    take(walk, engagement) {
+      const { state, now, slip } = walk;
+      for (let i = 0; i < list.length; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
+      values[flare] = engagement.flare - FLARE;
+      const span = state.running - lastRunning;
+      lastRunning = state.running;
+      slipEnergy[slip.clutch]! += slip.heat * span;
+      slipEnergy[lockUp]! += now.lockUpHeat * span;
+      hottest[slip.clutch] = Math.max(hottest[slip.clutch]!, state.plate[slip.clutch]!);
+      hottest[lockUp] = Math.max(hottest[lockUp]!, state.plate[lockUp]!);
+      if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
+    },
+    engaged(walk, engagement) {
+      const { temperature } = walk.now;
+      values[slowHot] = temperature > HOT ? engagement.time - SLOW_HOT : -1;
+      values[slowCold] = temperature < COLD ? engagement.time - SLOW_COLD : -1;
+    },
+    slipInTrip() {
+      let sum = 0;
+      for (let i = 0; i < lockUp; i++) sum += slipEnergy[i]!;
+      const inTrip = sum - counted;
+      counted = sum;
+      return inTrip;
+    },
+    worstDamage() {
+      let worst = 0;
+      for (let i = 0; i < rated.length; i++)
+        worst = Math.max(worst, damageIndex(shareLeft(unit.build, walk.state, i), rated[i]!));
+      return worst;
+    },
+  };
+}

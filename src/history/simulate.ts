@@ -1,0 +1,253 @@
+// A history: the unit driven through its weeks from before the first drip to burnt, or to the end of the span.
+
+import type { Week } from "../driving/pattern.ts";
+import { damageIndex } from "../physics/damage/damage-index.ts";
+import { fluidNow, shareLeft } from "../physics/chain.ts";
+import type { Unit } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import { hasParted } from "../physics/leaking.ts";
+import { fresh, type State } from "../physics/state.ts";
+import { idleInNeutral } from "./idle.ts";
+import { closure, type Closure, type Ledger } from "./ledger.ts";
+import { newMeasures, type Measures } from "./measures.ts";
+import { margins } from "./margin.ts";
+import { stand, topUp } from "./parked.ts";
+import { newOutside, outsideOf, noteRanges } from "./outside.ts";
+import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, type TripRow } from "./record.ts";
+import { engageFromRest, noEngagement } from "./shift.ts";
+import { tick } from "./tick.ts";
+import { eventAt, look, momentOf, newMoment, watcher, type HistoryEvent, type Moment } from "./watch.ts";
+import { newWalk, type Walk } from "./walk.ts";
+
+const DAY = 86400;
+
+/** Fluid added on a date: [s since the start], [m³ at 15 °C]. */
+export interface TopUp {
+  readonly at: number;
+  readonly volume: number;
+}
+
+/** Everything that a history needs. */
+export interface Plan {
+  readonly unit: Unit;
+  readonly week: Week;
+  /** Weekday (0 is Monday) and day of the year (0 is 1 January) on which it starts, at midnight. */
+  readonly weekday: number;
+  readonly dayOfYear: number;
+  /** When the leak opens: after so many seconds, or so many metres. */
+  readonly opens: { readonly after: number } | { readonly distance: number };
+  readonly topUps: readonly TopUp[];
+  /** Longest time that it may take [s]. */
+  readonly span: number;
+  /** Fluid short of correct from the start [m³ at fill temperature]; negative for overfull. */
+  readonly fillShort?: number;
+  /** Steps while air is possible and while slipping [s]; halving them moves no event by a second. */
+  readonly fine?: number;
+  readonly finer?: number;
+}
+
+export type Ending = "no drive" | "driver stopped" | "end of span" | "cancelled";
+
+export interface ClutchFate {
+  readonly name: string;
+  readonly damage: number;
+  readonly glazed: number;
+  readonly charred: number;
+  readonly worn: number;
+  readonly hottest: number;
+  readonly slipEnergy: number;
+  readonly slips: number;
+}
+
+export interface History {
+  readonly events: readonly HistoryEvent[];
+  readonly trips: readonly TripRow[];
+  readonly closeUps: readonly CloseUp[];
+  readonly clutches: readonly ClutchFate[];
+  readonly ledger: Ledger;
+  readonly closure: Closure;
+  /** Laws that were used outside their range: what, and how far. */
+  readonly outside: readonly string[];
+  readonly endedBy: Ending;
+  readonly end: State;
+}
+
+/** Called after each day with the share of the span done; return false to cancel. */
+export type Progress = (share: number, state: State) => boolean;
+
+/** Runs a plan. Deterministic: the same plan gives the same numbers. */
+export function simulate(plan: Plan, progress?: Progress): History {
+  const { unit, week } = plan;
+  const { build } = unit;
+  const ambientAtStart = ambientOn(unit, plan.dayOfYear);
+  const walk = newWalk(unit, fresh(unit, ambientAtStart, plan.fillShort ?? 0), plan.fine, plan.finer);
+  const { state, now, road } = walk;
+  road.ambient = ambientAtStart;
+  fluidNow(unit, state, now);
+
+  const events: HistoryEvent[] = [];
+  const trips: TripRow[] = [];
+  const closeUps: CloseUp[] = [];
+  const recent = newRecent();
+  const outside = newOutside();
+  const engagement = noEngagement();
+  const before = newMoment();
+  const moment = newMoment();
+  const measures: Measures = newMeasures(walk, margins(unit));
+  const clutchCount = state.plate.length;
+  const slips = new Float64Array(clutchCount);
+  let wasSlipping = false;
+  let row = newRow();
+  let ending: Ending | undefined;
+
+  const tell = (event: HistoryEvent) => {
+    events.push(event);
+    if (["first gulp of air", "first sustained slip", "no drive"].includes(event.name))
+      wantCloseUp(recent, event.name, event.clock);
+    if (event.name === "no drive") ending = "no drive";
+    if (event.name === "vehicle falls behind" && unit.driver.whenBehind === "stops") ending = "driver stopped";
+  };
+  const tellNow = (name: HistoryEvent["name"], condition: string, clutch?: string) => {
+    momentOf(state, now.temperature, now.leakFlow, moment);
+    tell(eventAt(watcher(name, condition, 0, clutch), moment));
+  };
+
+  /** After every step: look at every condition, keep the extremes, note the instant. */
+  const after = (): boolean => {
+    momentOf(state, now.temperature, now.leakFlow, moment);
+    measures.take(walk, engagement);
+    for (let i = 0; i < measures.watchers.length; i++) {
+      const watch = measures.watchers[i]!;
+      if (watch.fired) continue;
+      const event = look(watch, measures.values[i]!, before, moment);
+      if (event !== undefined) tell(event);
+    }
+    copyMoment(moment, before);
+    gather(walk, row);
+    if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
+    wasSlipping = state.slipping;
+    note(recent, walk);
+    return ending === undefined;
+  };
+  const standUntil = (clock: number): boolean => {
+    // Dated entries and the opening of the leak are met exactly.
+    for (;;) {
+      const entry = plan.topUps.find(({ at }) => at > state.clock - 1e-6 && at <= clock && !done.has(at));
+      const opens = "after" in plan.opens && state.leakAge < 0 && unit.leak !== null ? plan.opens.after : Infinity;
+      const next = Math.min(clock, entry?.at ?? Infinity, Math.max(state.clock, opens));
+      if (next > state.clock && !stand(walk, next - state.clock, after)) return false;
+      if (opens <= state.clock) open();
+      if (entry !== undefined && entry.at <= state.clock) {
+        done.add(entry.at);
+        topUp(walk, entry.volume * density(unit.fluid.density15, 288.15), road.ambient);
+        tellNow("topped up", `${(entry.volume * 1000).toFixed(2)} L added`);
+      }
+      if (state.clock >= clock - 1e-6) return true;
+    }
+  };
+  const done = new Set<number>();
+  const open = () => {
+    state.leakAge = 0;
+    tellNow("leak opens", "as the case says");
+  };
+
+  momentOf(state, now.temperature, 0, before);
+  days: for (let day = 0; day * DAY < plan.span; day++) {
+    road.ambient = ambientOn(unit, plan.dayOfYear + day);
+    for (const trip of week.days[(plan.weekday + day) % 7]!) {
+      if (!standUntil(Math.max(state.clock, day * DAY + trip.startsAt))) break days;
+      row = newRow();
+      if (!idleInNeutral(walk, 2, build.engine.idleSpeed, after)) break days;
+      engageFromRest(walk, engagement);
+      measures.engaged(walk, engagement);
+      const { ticks } = trip;
+      for (let i = 0; i < ticks.count; i++) {
+        if (state.leakAge < 0 && unit.leak !== null && opensNow(plan, state)) open();
+        const age = state.leakAge;
+        if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after)) break;
+        if (unit.leak !== null && age >= 0 && hasParted(unit.leak.opening, state.leakAge) && !hasParted(unit.leak.opening, age))
+          tellNow("line parts", "the crack has grown to its end");
+        if (recent.wanted.length > 0) cutCloseUps(recent, state.clock, closeUps);
+      }
+      noteRanges(outside, walk);
+      closeRow(walk, row, measures);
+      keep(trips, row);
+      if (ending !== undefined) break days;
+    }
+    if (!standUntil(Math.min(plan.span, (day + 1) * DAY))) break;
+    if (progress !== undefined && !progress(Math.min(1, state.clock / plan.span), state)) {
+      ending = "cancelled";
+      break;
+    }
+  }
+  cutCloseUps(recent, Infinity, closeUps);
+  const marginOf = margins(unit);
+  return {
+    events: events.sort((a, b) => a.clock - b.clock),
+    trips,
+    closeUps,
+    clutches: Array.from({ length: clutchCount }, (_, i) => ({
+      name: (build.clutches[i] ?? build.lockUp.clutch).name,
+      damage: damageIndex(shareLeft(build, state, i), marginOf[i]!),
+      glazed: state.glaze[i]!,
+      charred: state.char[i]!,
+      worn: state.wear[i]!,
+      hottest: measures.hottest[i]!,
+      slipEnergy: measures.slipEnergy[i]!,
+      slips: slips[i]!,
+    })),
+    ledger: walk.ledger,
+    closure: closure(unit, state, walk.ledger),
+    outside: outsideOf(outside),
+    endedBy: ending ?? "end of span",
+    end: state,
+  };
+}
+
+/** Air temperature on a day of the year [K]: coldest on 15 January. */
+export function ambientOn(unit: Unit, dayOfYear: number): number {
+  const { meanTemperature, yearlySwing } = unit.surroundings;
+  return meanTemperature - yearlySwing * Math.cos((2 * Math.PI * (dayOfYear - 14)) / 365.25);
+}
+
+function opensNow(plan: Plan, state: State): boolean {
+  return "after" in plan.opens ? state.clock >= plan.opens.after : state.distance >= plan.opens.distance;
+}
+
+function copyMoment(from: Moment, to: Moment): void {
+  to.clock = from.clock;
+  to.running = from.running;
+  to.distance = from.distance;
+  to.lost = from.lost;
+  to.mass = from.mass;
+  to.temperature = from.temperature;
+  to.leakFlow = from.leakFlow;
+}
+
+/** Keeps the extremes of the trip. */
+function gather(walk: Walk, row: TripRow): void {
+  const { state, now, slip } = walk;
+  if (now.temperature > row.hottest) row.hottest = now.temperature;
+  if (state.gas > row.mostGas) row.mostGas = state.gas;
+  const pressure = now.line.linePressure / now.setPoint;
+  if (pressure < row.leastPressure) row.leastPressure = pressure;
+  const margin = now.holds / Math.max(1, now.drive.turbineTorque);
+  if (margin < row.leastMargin) row.leastMargin = margin;
+  if (now.drive.lockSlip > row.lockUpSlip) row.lockUpSlip = now.drive.lockSlip;
+  const plate = state.plate[slip.clutch]!;
+  if (plate > row.hottestPlate) row.hottestPlate = plate;
+}
+
+function closeRow(walk: Walk, row: TripRow, measures: Measures): void {
+  const { state, now } = walk;
+  row.clock = state.clock;
+  row.running = state.running;
+  row.distance = state.distance;
+  row.lost = state.hidden + state.onRoad + state.onGround;
+  row.mass = state.mass;
+  row.level = measures.level;
+  row.trim = state.trim;
+  row.leakFlow = now.leakFlow;
+  row.slipEnergy = measures.slipInTrip();
+  row.worstDamage = measures.worstDamage();
+}
