@@ -12,7 +12,12 @@ export interface QuantityKind {
   readonly reading?: "temperature" | "difference";
 }
 
-const kind = (si: string, expected: string, example: string, more: Partial<QuantityKind> = {}): QuantityKind => ({
+const kind = (
+  si: string,
+  expected: string,
+  example: string,
+  more: Partial<QuantityKind> = {},
+): QuantityKind => ({
   si,
   expected,
   example,
@@ -36,7 +41,6 @@ export const quantityKinds = {
   rate: kind("s^-1", "a rate", "0.5 1/h"),
   speed: kind("m/s", "a speed", "35 mph"),
   acceleration: kind("m/s^2", "an acceleration", "0.3 m/s2"),
-  perAcceleration: kind("s^2/m", "a share per acceleration", "0.8 1/gn"),
   angularSpeed: kind("rad/s", "a speed of rotation", "680 rpm"),
   angle: kind("rad", "an angle", "3 deg"),
   kinematicViscosity: kind("m^2/s", "a kinematic viscosity", "35 cSt"),
@@ -57,7 +61,7 @@ export const quantityKinds = {
   perTemperature: kind("K^-1", "a share per temperature", "1e-3 1/K"),
   perSpeed: kind("s/m", "a share per speed", "0.05 s/m"),
   perPressure: kind("Pa^-1", "a share per pressure", "1e-6 1/Pa"),
-} as const satisfies Record<string, QuantityKind>;
+} satisfies Record<string, QuantityKind>;
 
 export type Kind = keyof typeof quantityKinds;
 

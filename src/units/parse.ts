@@ -7,7 +7,19 @@ import { exampleOf, quantityKinds, type Kind, type QuantityKind } from "./kinds.
 import { parseUnit } from "./system.ts";
 
 const numberThenUnit = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/s;
-const energyWords = new Set(["J", "joule", "joules", "Wh", "BTU", "btu", "BTUs", "erg", "eV", "electronvolt", "cal"]);
+const energyWords = new Set([
+  "J",
+  "joule",
+  "joules",
+  "Wh",
+  "BTU",
+  "btu",
+  "BTUs",
+  "erg",
+  "eV",
+  "electronvolt",
+  "cal",
+]);
 
 export type Parsed = { readonly value: number } | { readonly wrong: string };
 
@@ -34,15 +46,24 @@ export function parseQuantity(kind: Kind, text: unknown): Parsed {
   }
   const wrong = wrongUnit(unit, unitText, wanted);
   if (wrong !== "") return { wrong: `${quoted}, ${wrong}` };
-  const value = wanted.reading === undefined ? unit.toNumber(sameDimension(unit, wanted) ?? wanted.si) : kelvin(unit, number, wanted);
+  const value =
+    wanted.reading === undefined
+      ? unit.toNumber(sameDimension(unit, wanted) ?? wanted.si)
+      : kelvin(unit, number, wanted);
   if (!Number.isFinite(value)) return { wrong: `${quoted}, which is too large a number` };
-  if (wanted.reading === "temperature" && value <= 0) return { wrong: `${quoted}, which is not above absolute zero` };
+  if (wanted.reading === "temperature" && value <= 0)
+    return { wrong: `${quoted}, which is not above absolute zero` };
   return { value };
 }
 
 /** The fault of a text that is not a quantity of the kind, for the list that the reader is shown. */
 export function quantityFault(path: string, kind: Kind, wrong: string): Fault {
-  return { path, expected: `${quantityKinds[kind].expected} with its unit`, given: wrong, example: exampleOf(kind) };
+  return {
+    path,
+    expected: `${quantityKinds[kind].expected} with its unit`,
+    given: wrong,
+    example: exampleOf(kind),
+  };
 }
 
 /** Words for any value, short enough for one line. */
@@ -73,12 +94,13 @@ function spelled(unit: string, wanted: QuantityKind): string {
 }
 
 function wrongUnit(unit: Unit, unitText: string, wanted: QuantityKind): string {
-  const names = unitText.match(/[A-Za-z]+/g) ?? [];
+  const names: readonly string[] = unitText.match(/[A-Za-z]+/g) ?? [];
   const twice = names.find((name, i) => names.indexOf(name) !== i);
   if (twice !== undefined) return `in which the unit ${twice} stands twice`;
   if (sameDimension(unit, wanted) === undefined) return `which is not ${wanted.expected}`;
   const words = unit.units.map((part) => part.unit.name);
-  const asEnergy = words.some((word) => energyWords.has(word)) || words.some((word) => word === "W" || word === "watt");
+  const asEnergy =
+    words.some((word) => energyWords.has(word)) || words.some((word) => word === "W" || word === "watt");
   if (wanted.words === "torque" && asEnergy) return "which is an energy, not a torque";
   if (wanted.words === "energy" && !asEnergy) return "which is a torque, not an energy";
   return "";

@@ -1,0 +1,224 @@
+// The shape of a build in a case file: the names of the parts are those of the physics, each number is a leaf.
+
+import * as v from "valibot";
+import {
+  above,
+  aboveTo,
+  atLeast,
+  between,
+  orElse,
+  plainNumber,
+  quantity,
+  share,
+  wholeAtLeast,
+} from "./leaf.ts";
+
+const length = () => quantity("length", above(0, " m"));
+const place = () => quantity("length", atLeast(0, " m"));
+const volume = () => quantity("volume", atLeast(0, " m³"));
+const time = () => quantity("time", above(0, " s"));
+const speed = () => quantity("speed", atLeast(0, " m/s"));
+const pressure = () => quantity("pressure", atLeast(0, " Pa"));
+const turning = () => quantity("angularSpeed", above(0, " rad/s"));
+const resistance = () => quantity("laminarResistance", above(0, " 1/m³"));
+const factor = (example: string) => plainNumber(example, above(0));
+const teeth = () => plainNumber("42", wholeAtLeast(8));
+const planets = () => plainNumber("4", wholeAtLeast(2));
+
+const frictionSchema = v.strictObject({
+  base: plainNumber("0.11", aboveTo(0, 1)),
+  rise: orElse(plainNumber("0.02", between(-1, 1)), "0"),
+  riseSpeed: orElse(quantity("speed", above(0, " m/s")), "0.3 m/s"),
+  slope: orElse(quantity("perSpeed"), "0 s/m"),
+  heatLoss: orElse(quantity("perTemperature", atLeast(0, " 1/K")), "0 1/K"),
+  reference: orElse(quantity("temperature"), "80 degC"),
+});
+
+const clutchSchema = v.strictObject({
+  name: v.pipe(v.string(), v.nonEmpty()),
+  faces: plainNumber("8", wholeAtLeast(1)),
+  outer: length(),
+  inner: place(),
+  pistonArea: quantity("area", above(0, " m²")),
+  spring: quantity("force", atLeast(0, " N")),
+  stroke: place(),
+  deadVolume: volume(),
+  fillOrifice: length(),
+  fillDischarge: plainNumber("0.62", aboveTo(0, 1)),
+  friction: frictionSchema,
+  steelMass: quantity("mass", above(0, " kg")),
+  steelThickness: length(),
+  liningThickness: length(),
+  coolingArea: quantity("area", above(0, " m²")),
+});
+
+/** A gear from the tooth counts of the train, or one of another arrangement with its ratio and the share of turbine torque at each element. */
+const gearSchema = v.union(
+  [
+    v.strictObject({
+      name: v.string(),
+      holds: v.pipe(v.array(v.string()), v.nonEmpty()),
+    }),
+    v.strictObject({
+      name: v.string(),
+      ratio: plainNumber("2.6"),
+      holds: v.pipe(
+        v.array(v.strictObject({ clutch: v.string(), share: plainNumber("1.6", above(0)) })),
+        v.nonEmpty(),
+      ),
+    }),
+  ],
+  "a gear: its name with the elements that hold it, or with a ratio and the elements with their shares",
+);
+
+export const buildSchema = v.strictObject({
+  name: v.pipe(v.string(), v.nonEmpty()),
+  about: v.exactOptional(v.string()),
+  fill: quantity("volume", above(0, " m³")),
+  fillTemperature: quantity("temperature"),
+  holdUp: v.strictObject({
+    converter: volume(),
+    converterDrains: share(),
+    converterDrainTime: time(),
+    coolerAndLines: volume(),
+    passages: volume(),
+    passagesDrain: share(),
+    passagesDrainTime: time(),
+    hotReturnTime: time(),
+    hotViscosity: quantity("dynamicViscosity", above(0, " Pa s")),
+    returnExponent: plainNumber("0.35", between(0, 1)),
+    suction: quantity("volume", above(0, " m³")),
+  }),
+  sump: v.strictObject({
+    pan: v.strictObject({
+      length: length(),
+      width: length(),
+      height: length(),
+      free: plainNumber("0.85", aboveTo(0, 1)),
+    }),
+    pickup: v.strictObject({
+      x: place(),
+      y: place(),
+      height: place(),
+      rim: length(),
+      baseGas: share(),
+      weirGas: share(),
+    }),
+    sloshDamping: plainNumber("0.3", between(0, 1)),
+    stick: v.strictObject({ x: place(), y: place(), low: place(), full: place() }),
+    overflow: v.strictObject({ x: place(), y: place(), height: place() }),
+  }),
+  pump: v.strictObject({
+    displacement: quantity("displacement", above(0, " m³")),
+    slip: plainNumber("5e-8", atLeast(0)),
+    dissolved: share(),
+    exponent: plainNumber("1.2", between(1, 1.4)),
+    mechanical: plainNumber("0.85", aboveTo(0, 1)),
+  }),
+  inlet: v.strictObject({
+    head: quantity("length"),
+    bore: length(),
+    length: place(),
+    minorLoss: plainNumber("1.5", atLeast(0)),
+    filter: quantity("laminarResistance", atLeast(0, " 1/m³")),
+  }),
+  regulator: v.strictObject({
+    base: quantity("pressure", above(0, " Pa")),
+    perTorque: quantity("pressurePerTorque", atLeast(0, " Pa/(N m)")),
+    reverseFactor: plainNumber("1.45", atLeast(1)),
+    coldFactor: plainNumber("0.15", between(0, 1)),
+    coldBelow: quantity("temperature"),
+    most: quantity("pressure", above(0, " Pa")),
+    spill: v.picklist(["inlet", "pan"]),
+  }),
+  clutchCircuit: v.strictObject({
+    orifice: place(),
+    discharge: plainNumber("0.62", aboveTo(0, 1)),
+    laminar: quantity("volume", atLeast(0, " m³")),
+  }),
+  cooler: v.strictObject({
+    feedOrifice: length(),
+    feedDischarge: plainNumber("0.62", aboveTo(0, 1)),
+    supplyLine: resistance(),
+    cooler: resistance(),
+    returnLine: resistance(),
+    bypass: resistance(),
+    lube: resistance(),
+    relief: quantity("pressure", above(0, " Pa")),
+    bypassCold: quantity("temperature"),
+    bypassHot: quantity("temperature"),
+  }),
+  clutches: v.pipe(v.array(clutchSchema), v.nonEmpty()),
+  lockUp: v.strictObject({
+    clutch: clutchSchema,
+    fedFrom: v.picklist(["line", "overflow"]),
+    most: quantity("pressure", above(0, " Pa")),
+    back: pressure(),
+    fromGear: v.string(),
+    onAbove: speed(),
+    offBelow: speed(),
+    fluidAbove: quantity("temperature"),
+    heldSlip: quantity("angularSpeed", atLeast(0, " rad/s")),
+    whenHot: v.picklist(["holds", "releases"]),
+    hot: quantity("temperature"),
+  }),
+  gearTrain: v.strictObject({
+    front: v.strictObject({ sun: teeth(), ring: teeth(), planets: planets() }),
+    rear: v.strictObject({ smallSun: teeth(), largeSun: teeth(), ring: teeth(), planets: planets() }),
+    final: v.strictObject({ pinion: teeth(), ring: teeth() }),
+  }),
+  gears: v.pipe(v.array(gearSchema), v.nonEmpty()),
+  reverse: gearSchema,
+  gearEfficiency: plainNumber("0.96", aboveTo(0, 1)),
+  shiftPlan: v.strictObject({
+    up: v.array(speed()),
+    down: v.array(speed()),
+    stretch: plainNumber("0.8", atLeast(0)),
+  }),
+  shiftControl: v.strictObject({
+    targetTime: time(),
+    trimGain: plainNumber("0.2", atLeast(0)),
+    trimLimit: pressure(),
+    turbineInertia: quantity("inertia", above(0, " kg m²")),
+  }),
+  converter: v.strictObject({ scale: factor("1.8") }),
+  engine: v.strictObject({
+    ratedPower: quantity("power", above(0, " W")),
+    ratedSpeed: turning(),
+    idleSpeed: turning(),
+    drag0: quantity("torque", atLeast(0, " N m")),
+    drag1: quantity("torquePerSpeed", atLeast(0, " N m s")),
+    inertia: quantity("inertia", above(0, " kg m²")),
+  }),
+  vehicle: v.strictObject({
+    mass: quantity("mass", above(0, " kg")),
+    dragArea: quantity("area", atLeast(0, " m²")),
+    rolling: plainNumber("0.010", between(0, 0.1)),
+    tyreRadius: length(),
+    rotating: plainNumber("1.05", between(1, 1.5)),
+    airDensity: quantity("density", atLeast(0, " kg/m³")),
+  }),
+  heat: v.strictObject({
+    metal: quantity("heatCapacity", atLeast(0, " J/K")),
+    caseStill: quantity("heatConductance", atLeast(0, " W/K")),
+    casePerSpeed: quantity("conductancePerSpeed", atLeast(0, " W/K per m/s")),
+    coolerConductance: quantity("heatConductance", atLeast(0, " W/K")),
+    coolantFlowCapacity: quantity("heatConductance", above(0, " W/K")),
+    coolantWarm: quantity("temperature"),
+    coolantWarmTime: time(),
+    coolantCoolTime: time(),
+    lubrication: v.strictObject({
+      airCoefficient: quantity("filmCoefficient", atLeast(0, " W/(m² K)")),
+      fullCoefficient: quantity("filmCoefficient", above(0, " W/(m² K)")),
+      fullFlow: quantity("flow", above(0, " m³/s")),
+    }),
+  }),
+  damage: v.strictObject({
+    wearPerEnergy: quantity("wearPerEnergy", atLeast(0, " m³/J")),
+    glazeLoss: plainNumber("0.35", between(0, 0.99)),
+    charFactor: plainNumber("1", atLeast(0)),
+  }),
+  ratedTurbineTorque: quantity("torque", above(0, " N m")),
+});
+
+export type BuildTree = v.InferOutput<typeof buildSchema>;

@@ -1,0 +1,158 @@
+// What contradicts itself outside the build: the fluid, the leak and the dates.
+
+import { given } from "../units/parse.ts";
+import type { PlainCase } from "./case-schema.ts";
+import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
+import type { FaultList } from "./fault-list.ts";
+import { sinceStart } from "./moments.ts";
+
+/** Adds every contradiction of the parts that are `there`. A number that could not be read passes every rule. */
+export function caseContradictions(tree: PlainCase, there: (path: string) => boolean, list: FaultList): void {
+  if (there("fluid")) fluid(tree, list);
+  if (there("leak") && tree.leak !== null) leak(tree.leak, list);
+  if (there("leak") && tree.leak !== null && there("build.sump"))
+    list.want(
+      !(tree.leak.place === "pan" && tree.leak.height > tree.build.sump.pan.height),
+      "leak.height",
+      "a hole in the pan below its top",
+      `${tree.leak.height * 1e3} mm`,
+      '"5 mm"',
+    );
+  if (there("start")) dates(tree, there, list);
+}
+
+function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
+  const points = viscosity
+    .map((point, i) => ({ ...point, path: `fluid.viscosity[${i}]` }))
+    .sort((one, other) => one.temperature - other.temperature);
+  points.slice(1).forEach((point, i) => {
+    const colder = points[i]!;
+    want(
+      point.temperature !== colder.temperature,
+      `${point.path}.temperature`,
+      "a temperature of its own",
+      "the same twice",
+    );
+    want(
+      !(point.temperature > colder.temperature && point.kinematic >= colder.kinematic),
+      `${point.path}.kinematic`,
+      "a viscosity below that at the colder point",
+      `${point.kinematic * 1e6} mm2/s`,
+      '"7.3 mm2/s"',
+    );
+  });
+}
+
+function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): void {
+  switch (opening.kind) {
+    case "hole":
+      return;
+    case "seal":
+      want(
+        !(opening.finalClearance < opening.clearance),
+        "leak.finalClearance",
+        "no smaller clearance than the first: a seal does not heal",
+        `${opening.finalClearance * 1e6} um`,
+        '"30 um"',
+      );
+      want(
+        !(opening.finalClearance >= opening.diameter / 2),
+        "leak.finalClearance",
+        "a clearance smaller than the fitting",
+        `${opening.finalClearance * 1e3} mm`,
+        '"0.03 mm"',
+      );
+      return;
+    case "seep":
+      want(
+        !(opening.finalDrops < opening.drops),
+        "leak.finalDrops",
+        "no fewer drops than at first: a seal does not heal",
+        `${opening.finalDrops} drops/min`,
+        '"60 drops/min"',
+      );
+      return;
+    case "crack":
+      want(
+        !(opening.partsAtLength <= opening.length),
+        "leak.partsAtLength",
+        "a length above the first one",
+        `${opening.partsAtLength * 1e3} mm`,
+        '"12 mm"',
+      );
+      want(
+        !(opening.partsAtLength > Math.PI * opening.tubeDiameter),
+        "leak.partsAtLength",
+        "no more than once around the tube",
+        `${opening.partsAtLength * 1e3} mm`,
+        '"12 mm"',
+      );
+      want(
+        !(opening.wall >= opening.tubeDiameter / 2),
+        "leak.wall",
+        "a wall thinner than the tube's radius",
+        `${opening.wall * 1e3} mm`,
+        '"0.9 mm"',
+      );
+  }
+}
+
+function dates(tree: PlainCase, there: (path: string) => boolean, { want }: FaultList): void {
+  const { start, span } = tree;
+  const known = !Number.isNaN(dateSeconds(start.date)) && !start.date.includes(":");
+  want(known, "start.date", "a date; the case begins at its midnight", given(start.date), '"2024-03-04"');
+
+  if (there("opens")) {
+    const { opens } = tree;
+    if ("date" in opens) {
+      const after = sinceStart(tree, opens.date);
+      want(
+        !Number.isNaN(dateSeconds(opens.date)),
+        "opens.date",
+        dateExpected,
+        given(opens.date),
+        dateExample,
+      );
+      want(
+        !(after < 0),
+        "opens.date",
+        `a date from ${start.date} on, when the case starts`,
+        given(opens.date),
+        dateExample,
+      );
+      want(!(after > span), "opens.date", "a date before the span ends", given(opens.date), dateExample);
+    }
+    if ("after" in opens)
+      want(
+        !(opens.after > span),
+        "opens.after",
+        "a time before the span ends",
+        `${opens.after} s`,
+        '"30 days"',
+      );
+    if ("odometer" in opens)
+      want(
+        !(opens.odometer < start.odometer),
+        "opens.odometer",
+        "no less than the odometer at the start",
+        `${opens.odometer / 1e3} km`,
+        '"60200 mi"',
+      );
+  }
+  if (!there("entries")) return;
+  tree.entries.forEach(({ date }, i) => {
+    const path = `entries[${i}].date`;
+    const after = sinceStart(tree, date);
+    want(!Number.isNaN(dateSeconds(date)), path, dateExpected, given(date), dateExample);
+    want(!(after < 0), path, `a date from ${start.date} on, when the case starts`, given(date), dateExample);
+    want(!(after > span), path, "a date before the span ends", given(date), dateExample);
+    const before = tree.entries[i - 1];
+    want(
+      !(before !== undefined && after < sinceStart(tree, before.date)),
+      path,
+      "entries in the order of their dates",
+      given(date),
+      dateExample,
+    );
+  });
+}

@@ -1,0 +1,71 @@
+// The shape of a whole case file.
+
+import * as v from "valibot";
+import { buildSchema } from "./build-schema.ts";
+import type { Plain } from "./gather.ts";
+import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share } from "./leaf.ts";
+import { leakSchema } from "./leak-schema.ts";
+import { weekSchema } from "./week-schema.ts";
+
+const fluidSchema = v.strictObject({
+  /** Two points, or three with a cold one. */
+  viscosity: v.pipe(
+    v.array(
+      v.strictObject({
+        temperature: quantity("temperature"),
+        kinematic: quantity("kinematicViscosity", above(0.3e-6, " m²/s")),
+      }),
+    ),
+    v.minLength(2),
+    v.maxLength(3),
+  ),
+  density15: quantity("density", between(500, 1500)),
+  shearLoss: orElse(plainNumber('"15 %"', between(0, 0.99)), "0"),
+});
+
+/** A moment: so long after the start, on a date, or at an odometer reading. */
+const opensSchema = v.union(
+  [
+    v.strictObject({ date: v.string() }),
+    v.strictObject({ after: quantity("time", atLeast(0, " s")) }),
+    v.strictObject({ odometer: quantity("distance", atLeast(0, " m")) }),
+  ],
+  "when the leak opens: a date, a time after the start, or an odometer reading",
+);
+
+const entrySchema = v.strictObject({
+  kind: v.literal("top-up"),
+  date: v.string(),
+  volume: quantity("volume", above(0, " m³")),
+  temperature: orElse(quantity("temperature"), "20 degC"),
+});
+
+export const caseSchema = v.strictObject({
+  name: v.pipe(v.string(), v.nonEmpty()),
+  about: v.exactOptional(v.string()),
+  build: buildSchema,
+  fluid: fluidSchema,
+  leak: v.nullable(leakSchema),
+  week: weekSchema,
+  driver: v.optional(
+    v.strictObject({
+      pressOn: quantity("perSpeed", atLeast(0, " s/m")),
+      easeOff: share(),
+      whenBehind: v.picklist(["carries on", "stops"]),
+    }),
+    { pressOn: "0.05 s/m", easeOff: 1, whenBehind: "carries on" },
+  ),
+  surroundings: v.strictObject({
+    meanTemperature: quantity("temperature", aboveTo(180, 340)),
+    yearlySwing: quantity("temperatureDifference", between(0, 60)),
+  }),
+  start: v.strictObject({ date: v.string(), odometer: quantity("distance", atLeast(0, " m")) }),
+  opens: v.optional(opensSchema, { after: "0 s" }),
+  span: quantity("time", above(0, " s")),
+  entries: v.optional(v.array(entrySchema), []),
+  seed: v.pipe(v.number(), v.integer(), v.minValue(0)),
+});
+
+export type CaseTree = v.InferOutput<typeof caseSchema>;
+/** A whole case with its numbers in SI. */
+export type PlainCase = Plain<CaseTree>;

@@ -1,0 +1,118 @@
+// A case: one unit, its leak, the weeks it drives and when things happen, read from plain data with units.
+
+import * as v from "valibot";
+import type { Week } from "../driving/pattern.ts";
+import { codedError, type Fault } from "../errors.ts";
+import type { Build, Unit } from "../physics/build.ts";
+import { viscosityLine } from "../physics/fluid/viscosity.ts";
+import type { Sourced } from "../sources/origin.ts";
+import { buildSchema } from "./build-schema.ts";
+import { caseContradictions } from "./case-contradictions.ts";
+import { caseSchema, type CaseTree } from "./case-schema.ts";
+import { buildContradictions } from "./contradictions.ts";
+import { faultList } from "./fault-list.ts";
+import { faultOf, plain } from "./gather.ts";
+import type { PlainBuild } from "./gears.ts";
+import { entriesOf, opensOf, type Entry, type Opens } from "./moments.ts";
+import { toBuild } from "./to-build.ts";
+import { toLeak } from "./to-leak.ts";
+import { toWeek } from "./to-week.ts";
+
+export interface Case {
+  readonly name: string;
+  readonly unit: Unit;
+  readonly week: Week;
+  /** ISO date whose midnight is second 0, and the odometer then [m]. */
+  readonly start: { readonly date: string; readonly odometer: number };
+  /** How long it goes on [s]. */
+  readonly span: number;
+  readonly opens: Opens;
+  /** In the order of time. */
+  readonly entries: readonly Entry[];
+  readonly seed: number;
+  /** Every number by its path in the case file, as it was written, with where it comes from. */
+  readonly origins: Readonly<Record<string, Sourced>>;
+}
+
+/**
+ * Reads a case from JSON data; the build stands in it as data (files.ts puts it there from its own file).
+ * Throws "bad-case" with every fault at once: numbers without or with the wrong unit, missing and unknown keys,
+ * and parts that contradict each other. An empty sump, a severed line or a burnt clutch is a result, no fault.
+ */
+export function readCase(json: unknown): Case {
+  const origins: Record<string, Sourced> = {};
+  const parsed = v.safeParse(caseSchema, json);
+  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const broken = brokenPaths(parsed.issues ?? []);
+  const tree = plain(parsed.output as CaseTree, "", list.faults, origins);
+  const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
+
+  buildContradictions(
+    there("build") || isThere(tree, "build") ? tree.build : {},
+    (part) => there(`build.${part}`),
+    list,
+  );
+  caseContradictions(tree, there, list);
+  const week = there("week") && there("seed") ? toWeek(tree.week, tree.seed, list) : null;
+  if (list.faults.length > 0 || week === null) throw codedError("bad-case", distinct(list.faults));
+
+  const { name, fluid, driver, surroundings, start, span, seed } = tree;
+  const unitFluid = {
+    viscosity: viscosityLine(fluid.viscosity),
+    density15: fluid.density15,
+    shearLoss: fluid.shearLoss,
+  };
+  const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
+  if (list.faults.length > 0) throw codedError("bad-case", list.faults);
+  const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
+  return { name, unit, week, start, span, opens: opensOf(tree), entries: entriesOf(tree), seed, origins };
+}
+
+/** Reads a build alone, with the same faults as in a case; paths begin with `build.`. */
+export function readBuild(json: unknown): {
+  readonly build: Build;
+  readonly origins: Readonly<Record<string, Sourced>>;
+} {
+  const origins: Record<string, Sourced> = {};
+  const parsed = v.safeParse(v.strictObject({ build: buildSchema }), { build: json });
+  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const broken = brokenPaths(parsed.issues ?? []);
+  const tree = plain(parsed.output as { build: CaseTree["build"] }, "", list.faults, origins);
+  const there = (part: string) =>
+    isThere(tree, `build.${part}`) && !broken.some((bad) => within(bad, `build.${part}`));
+  buildContradictions(isThere(tree, "build") ? tree.build : ({} as Partial<PlainBuild>), there, list);
+  if (list.faults.length > 0) throw codedError("bad-case", distinct(list.faults));
+  return { build: toBuild(tree.build), origins };
+}
+
+// Where the shape itself is wrong, so that rules that look there would find nothing to look at.
+// A key too many leaves the rest as it is.
+function brokenPaths(issues: readonly v.BaseIssue<unknown>[]): readonly string[] {
+  return issues
+    .filter((issue) => !(issue.type === "strict_object" && issue.expected === "never"))
+    .map((issue) => (issue.path ?? []).map(({ key }) => String(key)).join("."));
+}
+
+// A fault at or below the path, or above it, breaks the path.
+function within(bad: string, path: string): boolean {
+  return bad === path || bad.startsWith(`${path}.`) || path.startsWith(`${bad}.`) || bad === "";
+}
+
+function isThere(tree: unknown, path: string): boolean {
+  let at: unknown = tree;
+  for (const key of path.split(".")) {
+    if (typeof at !== "object" || at === null || !Object.hasOwn(at, key)) return false;
+    at = (at as Record<string, unknown>)[key];
+  }
+  return at !== undefined;
+}
+
+function distinct(faults: readonly Fault[]): Fault[] {
+  const seen = new Set<string>();
+  return faults.filter(({ path, expected, given }) => {
+    const key = `${path}\n${expected}\n${given}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

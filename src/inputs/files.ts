@@ -1,0 +1,77 @@
+// Reading and keeping cases as files. The only file of this folder that needs Node; a page hands readCase its data itself.
+
+import { randomUUID } from "node:crypto";
+import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { codedError } from "../errors.ts";
+import { readCase, type Case } from "./case.ts";
+
+/**
+ * The case in a JSON file. Where it names files instead of holding their content they are put in first, with paths
+ * from the case's own folder: `"build": "../van/build.json"`, and `"file": "monday.csv"` in a trip instead of `csv`.
+ * Throws "bad-case" for a file that is missing or no JSON, and for all that `readCase` refuses.
+ */
+export function readCaseFile(path: string): Case {
+  return readCase(caseData(path));
+}
+
+/** The data of a case file with everything it names put in, as `readCase` takes it. */
+export function caseData(path: string): unknown {
+  const folder = dirname(resolve(path));
+  const data = jsonIn(path, "case");
+  if (!isRecord(data)) return data;
+  const build = data["build"];
+  const week = data["week"];
+  return {
+    ...data,
+    ...(typeof build === "string" ? { build: jsonIn(join(folder, build), "build") } : {}),
+    ...(isRecord(week) && Array.isArray(week["trips"])
+      ? { week: { ...week, trips: week["trips"].map((trip: unknown, i) => withCsv(trip, folder, i)) } }
+      : {}),
+  };
+}
+
+/**
+ * Writes a file so that a reader, or a power cut, finds either all of the old text or all of the new: into a temporary
+ * file in the same folder, then under its name.
+ */
+export function saveText(path: string, text: string): void {
+  const temporary = join(dirname(path), `.${randomUUID()}.tmp`);
+  try {
+    writeFileSync(temporary, text, { flag: "wx", flush: true });
+    renameSync(temporary, path);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    throw error;
+  }
+}
+
+function withCsv(trip: unknown, folder: string, i: number): unknown {
+  if (!isRecord(trip) || typeof trip["file"] !== "string") return trip;
+  const { file, ...rest } = trip;
+  return { name: file, ...rest, csv: textIn(join(folder, String(file)), `week.trips[${i}].file`) };
+}
+
+function textIn(path: string, field: string): string {
+  try {
+    return readFileSync(path, "utf8");
+  } catch {
+    throw codedError("bad-case", [
+      { path: field, expected: "the name of a file that can be read", given: path, example: "" },
+    ]);
+  }
+}
+
+function jsonIn(path: string, field: string): unknown {
+  const text = textIn(path, field);
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const given = error instanceof Error ? error.message : "other text";
+    throw codedError("bad-case", [{ path: field, expected: `JSON in ${path}`, given, example: "" }]);
+  }
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}

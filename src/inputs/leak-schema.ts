@@ -1,0 +1,68 @@
+// A leak in a technician's words: where, what kind, how large now and in the end, over how many running hours.
+
+import * as v from "valibot";
+import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity } from "./leaf.ts";
+
+const length = () => quantity("length", above(0, " m"));
+const common = {
+  place: v.picklist(["supply-line", "return-line", "pan"]),
+  height: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  lineAbove: orElse(quantity("volume", atLeast(0, " m³")), "0 mL"),
+  columnHeight: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  dripRadius: orElse(quantity("length", above(0, " m")), "3 mm"),
+  hiding: v.optional(
+    v.strictObject({
+      capacity: quantity("volume", atLeast(0, " m³")),
+      carryOff: orElse(quantity("rate", atLeast(0, " 1/s")), "0 1/h"),
+    }),
+    { capacity: "0 mL", carryOff: "0 1/h" },
+  ),
+};
+const gap = {
+  diameter: length(),
+  length: length(),
+  eccentricity: orElse(plainNumber("0.5", between(0, 1)), "0"),
+};
+
+export const leakSchema = v.variant("kind", [
+  v.strictObject({ kind: v.literal("hole"), ...common, diameter: length(), wall: length() }),
+  v.strictObject({
+    kind: v.literal("seal"),
+    ...common,
+    ...gap,
+    clearance: length(),
+    finalClearance: length(),
+    creepTime: quantity("time", above(0, " s")),
+  }),
+  /** A seal of which only the drops are known: the clearances are worked out from what was counted. */
+  v.strictObject({
+    kind: v.literal("seep"),
+    ...common,
+    ...gap,
+    drops: quantity("dripRate", above(0, " drops/min")),
+    finalDrops: quantity("dripRate", above(0, " drops/min")),
+    /** Pressure in the line and temperature of the fluid at which the drops are or would be counted. */
+    countedAt: v.strictObject({
+      pressure: quantity("pressure", above(0, " Pa")),
+      temperature: quantity("temperature"),
+    }),
+    creepTime: quantity("time", above(0, " s")),
+  }),
+  v.strictObject({
+    kind: v.literal("crack"),
+    ...common,
+    /** Length of the crack when it is first damp and when the line parts. */
+    length: length(),
+    partsAtLength: length(),
+    partsAfter: quantity("time", above(0, " s")),
+    parisExponent: plainNumber("3", aboveTo(0, 20)),
+    wall: length(),
+    tubeDiameter: length(),
+    modulus: orElse(quantity("pressure", above(0, " Pa")), "205 GPa"),
+    poisson: orElse(plainNumber("0.29", between(0, 0.5)), "0.29"),
+    bendingStress: quantity("pressure", atLeast(0, " Pa")),
+    restGap: quantity("length", atLeast(0, " m")),
+  }),
+]);
+
+export type LeakTree = v.InferOutput<typeof leakSchema>;

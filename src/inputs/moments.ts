@@ -1,0 +1,35 @@
+// When things happen, counted in seconds from the midnight that a case starts at.
+
+import type { PlainCase } from "./case-schema.ts";
+import { dateSeconds } from "./dates.ts";
+
+/** Fluid added: so long after the start [s], volume [m³] at its temperature [K]. */
+export interface Entry {
+  readonly kind: "top-up";
+  readonly after: number;
+  readonly volume: number;
+  readonly temperature: number;
+}
+
+/** When the leak opens: so many seconds after the start, or at an odometer reading [m]. */
+export type Opens = { readonly after: number } | { readonly odometer: number };
+
+/** Seconds from the start of the case to a date; NaN when one of them is none. */
+export function sinceStart({ start }: Pick<PlainCase, "start">, date: string): number {
+  return dateSeconds(date) - dateSeconds(start.date);
+}
+
+export function opensOf(tree: PlainCase): Opens {
+  const { opens } = tree;
+  if ("date" in opens) return { after: sinceStart(tree, opens.date) };
+  return "after" in opens ? { after: opens.after } : { odometer: opens.odometer };
+}
+
+export function entriesOf(tree: PlainCase): readonly Entry[] {
+  return tree.entries.map(({ kind, date, volume, temperature }) => ({
+    kind,
+    after: sinceStart(tree, date),
+    volume,
+    temperature,
+  }));
+}

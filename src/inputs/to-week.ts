@@ -1,0 +1,72 @@
+// The week that the histories drive, from its trips; what is wrong with them is added to the list.
+
+import { nedc, nedcExtraUrban, nedcUrban } from "../driving/nedc.ts";
+import { parcelRound } from "../driving/parcel-round.ts";
+import { everyDay, weekOf, workdays, type TripSpec, type Week } from "../driving/pattern.ts";
+import type { Trace } from "../driving/trace.ts";
+import { isCoded } from "../errors.ts";
+import { given } from "../units/parse.ts";
+import { traceFromCsv } from "./csv.ts";
+import { clockSeconds } from "./dates.ts";
+import type { FaultList } from "./fault-list.ts";
+import type { Plain } from "./gather.ts";
+import { dayNames, type WeekTree } from "./week-schema.ts";
+
+type PlainWeek = Plain<WeekTree>;
+type PlainTrip = PlainWeek["trips"][number];
+
+/** The week, or null with the reasons in the list. A parcel round without a seed takes the case's and its own place. */
+export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | null {
+  const before = list.faults.length;
+  const specs = tree.trips.map((trip, i): TripSpec | null => {
+    const path = `week.trips[${i}]`;
+    const startsAt = clockSeconds(trip.at);
+    list.want(!Number.isNaN(startsAt), `${path}.at`, "a time of day", given(trip.at), '"07:30"');
+    try {
+      return { trace: traceOf(trip, seed + i, path), startsAt, days: daysOf(trip.days) };
+    } catch (error) {
+      if (!isCoded(error)) throw error;
+      list.faults.push(...error.faults);
+      return null;
+    }
+  });
+  const good = specs.filter((spec): spec is TripSpec => spec !== null && !Number.isNaN(spec.startsAt));
+  try {
+    const week = weekOf(good);
+    return list.faults.length === before ? week : null;
+  } catch (error) {
+    if (!isCoded(error)) throw error;
+    list.faults.push(...error.faults);
+    return null;
+  }
+}
+
+function traceOf(trip: PlainTrip, seed: number, path: string): Trace {
+  switch (trip.schedule) {
+    case "NEDC":
+      return nedc;
+    case "NEDC urban":
+      return nedcUrban;
+    case "NEDC extra-urban":
+      return nedcExtraUrban;
+    case "parcel round": {
+      const { hardness, hilliness, duration } = trip;
+      return parcelRound(trip.seed ?? seed, { hardness, hilliness, duration });
+    }
+    case "own": {
+      const { name, csv, timeUnit, speedUnit, gradeUnit, lateralUnit } = trip;
+      return traceFromCsv(name ?? path, csv, {
+        ...(timeUnit === undefined ? {} : { time: timeUnit }),
+        ...(speedUnit === undefined ? {} : { speed: speedUnit }),
+        ...(gradeUnit === undefined ? {} : { grade: gradeUnit }),
+        ...(lateralUnit === undefined ? {} : { lateral: lateralUnit }),
+      });
+    }
+  }
+}
+
+function daysOf(days: PlainTrip["days"]): readonly number[] {
+  if (days === "every day") return everyDay;
+  if (days === "workdays") return workdays;
+  return days.map((day) => dayNames.indexOf(day));
+}

@@ -1,0 +1,40 @@
+// The week in a case file: trips that come back on given days, each along a schedule.
+
+import * as v from "valibot";
+import { aboveTo, between, orElse, plainNumber, quantity } from "./leaf.ts";
+
+export const dayNames = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+
+const days = v.union(
+  [v.picklist(["every day", "workdays"]), v.pipe(v.array(v.picklist(dayNames)), v.nonEmpty())],
+  '"every day", "workdays" or a list of days such as ["Mon", "Thu"]',
+);
+const common = { days, at: v.string() };
+const seed = v.pipe(v.number(), v.integer());
+
+export const tripSchema = v.variant("schedule", [
+  v.strictObject({ schedule: v.picklist(["NEDC", "NEDC urban", "NEDC extra-urban"]), ...common }),
+  v.strictObject({
+    schedule: v.literal("parcel round"),
+    ...common,
+    seed: v.exactOptional(seed),
+    hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
+    hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
+    duration: orElse(quantity("time", between(300, 86400)), "40 min"),
+  }),
+  /** The text of a CSV file, with its units in the header or named here. */
+  v.strictObject({
+    schedule: v.literal("own"),
+    ...common,
+    name: v.exactOptional(v.string()),
+    csv: v.string(),
+    timeUnit: v.exactOptional(v.string()),
+    speedUnit: v.exactOptional(v.string()),
+    gradeUnit: v.exactOptional(v.string()),
+    lateralUnit: v.exactOptional(v.string()),
+  }),
+]);
+
+export const weekSchema = v.strictObject({ trips: v.array(tripSchema) });
+
+export type WeekTree = v.InferOutput<typeof weekSchema>;
