@@ -71,7 +71,8 @@ export function parcelRound(seed: number, options: RoundOptions = usualRound): T
     const cruise = between(70, 90) / 3.6;
     stretch(0.2 * length, cruise, cruise);
     for (let gone = 0.2 * length; gone < 0.8 * length;) {
-      const radius = between(250, 600); // a sweeping bend, then a straight
+      // A sweeping bend, then a straight; wide enough to be driven at this speed with a fifth of g.
+      const radius = Math.max(between(250, 600), cruise ** 2 / (0.2 * hardness * g));
       const angle = between(0.15, 0.5);
       const straight = between(200, 500);
       road.turn(radius, angle, side(), nextGrade());

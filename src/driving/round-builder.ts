@@ -16,11 +16,15 @@ export interface RoundBuilder {
   now(): number;
   idle(seconds: number): void;
   stretch(piece: Stretch): void;
-  /** At the present speed around a bend; side +1 to the left, -1 to the right. */
+  /**
+   * At the present speed around a bend; side +1 to the left, -1 to the right. The first and last moments have half the
+   * curvature, as a wheel is turned in and out; the heading changes by `angle` in all.
+   */
   turn(radius: number, angle: number, side: number, grade: number): void;
   trace(name: string): Trace;
 }
 
+const easing = 0.8; // s: how long the wheel is turned into a bend, and out of it
 const fade = 8; // m/s: beyond it a launch goes on at half its acceleration, as the gears get longer
 
 /** A builder that stands at time zero. */
@@ -47,7 +51,12 @@ export function roundBuilder(): RoundBuilder {
     turn(radius, angle, side, slope) {
       const v = speed[speed.length - 1];
       hill = slope;
-      go((radius * angle) / v, v, (side * v * v) / radius);
+      const whole = (radius * angle) / v;
+      const ease = Math.min(easing, whole);
+      const lateral = (side * v * v) / radius;
+      go(ease, v, lateral / 2);
+      go(whole - ease, v, lateral);
+      go(ease, v, lateral / 2);
     },
     stretch({ length, cruise, exit, launch, braking, grade: slope }) {
       const v0 = speed[speed.length - 1];

@@ -66,8 +66,8 @@ export function impellerSpeed(converter: Converter, torque: number, wt: number):
   check(converter, 0, wt);
   if (!Number.isFinite(torque)) impossible("turbine torque", torque, "a finite torque in N m");
   const t = Math.max(0, wt);
-  if (torque <= 0) return t;
   const T = torque / converter.scale;
+  if (T < 1e-300) return t; // so small that its products would vanish
   const atBranch = t / branchRatio;
   if (T <= (atBranch - t) * (A * t - D * atBranch))
     // D wp^2 - (A+D) t wp + A t^2 + T = 0, lower root, in the form that keeps its digits
