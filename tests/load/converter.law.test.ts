@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  converterRange,
   converterSlopes,
   couplingRatio,
   impellerSpeed,
@@ -15,7 +16,7 @@ import { stallPoint } from "../../src/physics/load/stall.ts";
 
 const converter: Converter = { scale: 1.8 };
 const speed = fc.double({ min: 1, max: 700, noNaN: true });
-const ratio = fc.double({ min: 0, max: 1, noNaN: true });
+const ratio = fc.double({ min: converterRange.low, max: converterRange.high, noNaN: true });
 
 describe("converter", () => {
   test("is turned back from turbine torque to impeller speed over the whole range", () => {

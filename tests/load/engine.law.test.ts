@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { cubicFullTorque } from "../../src/physics/load/engine-cubic.ts";
+import { cubicFullTorque, cubicFullTorqueRange } from "../../src/physics/load/engine-cubic.ts";
 import {
   closedTorque,
   engineSlope,
   engineTorque,
   fullTorque,
+  fullTorqueRange,
   pedalFor,
   type EngineLine,
 } from "../../src/physics/load/engine.ts";
@@ -48,6 +49,17 @@ describe("full-load torque", () => {
       const w = engine.idleSpeed + x * span;
       expect(Math.abs(fullTorque(engine, w + 1e-9) - fullTorque(engine, w - 1e-9))).toBeLessThan(1e-5);
     }
+  });
+
+  test("is positive in the whole range of its table, and the cubic in its own", () => {
+    const inside = ({ low, high }: { low: number; high: number }) =>
+      fc.double({ min: low, max: high, noNaN: true });
+    fc.assert(
+      fc.property(inside(fullTorqueRange), inside(cubicFullTorqueRange), (x, y) => {
+        expect(fullTorque(engine, engine.idleSpeed + x * span)).toBeGreaterThan(0);
+        expect(cubicFullTorque(200e3, 576, y * 576)).toBeGreaterThan(0);
+      }),
+    );
   });
 
   test("is held below idle, zero at the limiter's end, and drag beyond", () => {

@@ -109,6 +109,12 @@ describe("planetary sets", () => {
     );
   });
 
+  test("refuse teeth that no gear has", () => {
+    for (const sun of [0, -3, NaN, Infinity]) expect(() => sunHeldRatio({ sun, ring: 70 })).toThrow(/sun/);
+    const broken = { ...vanTrain, rear: { ...vanTrain.rear, largeSun: NaN } };
+    for (const g of [-1, 1, 2, 3, 5] as const) expect(() => gearRatio(broken, g)).toThrow(/largeSun/);
+  });
+
   test("the van's sets assemble, and faults are all named", () => {
     expect(assemblyFaults("front", vanTrain.front, 4)).toEqual([]);
     expect(planetTeeth(vanTrain.front)).toBe(14);

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { isCoded } from "../../src/errors.ts";
-import { gravity, roadForce, type Vehicle } from "../../src/physics/load/road.ts";
-import { regressionRoadLoad } from "../../src/physics/load/road-regression.ts";
+import { gravity, roadForce, roadForceRange, type Vehicle } from "../../src/physics/load/road.ts";
+import { regressionRoadLoad, regressionRoadLoadRange } from "../../src/physics/load/road-regression.ts";
 
 const van: Vehicle = {
   mass: 2300,
@@ -38,6 +38,13 @@ describe("road force", () => {
         expect(roadForce(van, v, a, alpha) - roadForce(van, v, 0, alpha)).toBeCloseTo(2300 * 1.05 * a, 6);
       }),
     );
+  });
+
+  test("stays finite at the ends of its range and beyond", () => {
+    for (const v of [roadForceRange.low, roadForceRange.high, 10 * roadForceRange.high])
+      expect(Number.isFinite(roadForce(van, v, 0, 0))).toBe(true);
+    for (const m of [regressionRoadLoadRange.low, regressionRoadLoadRange.high, 1, 1e5])
+      expect(Number.isFinite(regressionRoadLoad(m, 30))).toBe(true);
   });
 
   test("refuses what cannot be", () => {

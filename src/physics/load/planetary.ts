@@ -1,4 +1,4 @@
-import { codedError, type Fault } from "../../errors.ts";
+import { codedError, impossible, type Fault } from "../../errors.ts";
 
 /** Tooth counts of a simple planetary set: sun inside, ring outside, planets on a carrier between. */
 export interface PlanetarySet {
@@ -13,29 +13,68 @@ export interface DualSunSet {
   readonly ring: number;
 }
 
-// Ratios are input speed over output speed, as in the trade; negative turns backwards.
+// Ratios are input speed over output speed, as in the trade; negative turns backwards. Teeth are counts above zero,
+// else the functions throw; whether a set can be assembled is for `assemblyFaults` to say.
 // From Willis: (ws - wc)/(wr - wc) = -Zr/Zs, and +Zr/Zs through a pair of planets (Müller, Die Umlaufgetriebe, 1971).
 
+function check(field: string, teeth: number): void {
+  if (!(teeth > 0 && teeth < Infinity)) impossible(field, teeth, "a number of teeth above 0");
+}
+function checkSet(set: PlanetarySet): PlanetarySet {
+  check("sun", set.sun);
+  check("ring", set.ring);
+  return set;
+}
+function checkDual(set: DualSunSet): DualSunSet {
+  check("smallSun", set.smallSun);
+  check("largeSun", set.largeSun);
+  check("ring", set.ring);
+  return set;
+}
+
 /** Ring held, sun in, carrier out: the large reduction, 1 + Zr/Zs. */
-export const ringHeldRatio = ({ sun, ring }: PlanetarySet): number => 1 + ring / sun;
+export function ringHeldRatio(set: PlanetarySet): number {
+  const { sun, ring } = checkSet(set);
+  return 1 + ring / sun;
+}
 /** Sun held, ring in, carrier out: the small reduction, 1 + Zs/Zr. */
-export const sunHeldRatio = ({ sun, ring }: PlanetarySet): number => 1 + sun / ring;
+export function sunHeldRatio(set: PlanetarySet): number {
+  const { sun, ring } = checkSet(set);
+  return 1 + sun / ring;
+}
 /** Sun held, carrier in, ring out: overdrive, Zr/(Zr + Zs). */
-export const overdriveRatio = ({ sun, ring }: PlanetarySet): number => ring / (ring + sun);
+export function overdriveRatio(set: PlanetarySet): number {
+  const { sun, ring } = checkSet(set);
+  return ring / (ring + sun);
+}
 /** Carrier held, sun in, ring out: reverse, -Zr/Zs. */
-export const reverseRatio = ({ sun, ring }: PlanetarySet): number => -ring / sun;
+export function reverseRatio(set: PlanetarySet): number {
+  const { sun, ring } = checkSet(set);
+  return -ring / sun;
+}
 /** Any two members joined: the set turns as one. */
 export const directRatio = 1;
 
 /** Small sun in, carrier held, ring out: Zr/Zs1. */
-export const dualFirstRatio = ({ smallSun, ring }: DualSunSet): number => ring / smallSun;
+export function dualFirstRatio(set: DualSunSet): number {
+  const { smallSun, ring } = checkDual(set);
+  return ring / smallSun;
+}
 /** Small sun in, large sun held, ring out: Zr (Zs1 + Zs2)/(Zs1 (Zr + Zs2)). */
-export const dualSecondRatio = ({ smallSun, largeSun, ring }: DualSunSet): number =>
-  (ring * (smallSun + largeSun)) / (smallSun * (ring + largeSun));
+export function dualSecondRatio(set: DualSunSet): number {
+  const { smallSun, largeSun, ring } = checkDual(set);
+  return (ring * (smallSun + largeSun)) / (smallSun * (ring + largeSun));
+}
 /** Carrier in, large sun held, ring out: Zr/(Zr + Zs2). */
-export const dualOverdriveRatio = ({ largeSun, ring }: DualSunSet): number => ring / (ring + largeSun);
+export function dualOverdriveRatio(set: DualSunSet): number {
+  const { largeSun, ring } = checkDual(set);
+  return ring / (ring + largeSun);
+}
 /** Large sun in, carrier held, ring out: -Zr/Zs2. */
-export const dualReverseRatio = ({ largeSun, ring }: DualSunSet): number => -ring / largeSun;
+export function dualReverseRatio(set: DualSunSet): number {
+  const { largeSun, ring } = checkDual(set);
+  return -ring / largeSun;
+}
 
 /** Teeth of each planet between a sun and the ring, from Zs + 2 Zp = Zr; a whole number when the set can be built. */
 export const planetTeeth = ({ sun, ring }: PlanetarySet): number => (ring - sun) / 2;
