@@ -21,13 +21,17 @@ import type { Walk } from "./walk.ts";
 
 /** Share of slip heat that the steels take; the lining's share goes with the fluid in its pores. */
 export const toSteel = steelShare(separatorSteel, wetPaper);
+/** A plate this near to the fluid's temperature waits for a later step to pass on its heat [K]. */
+const EVEN = 0.05;
 /** By then the friction surface is as far ahead of its plate as it gets [s]. */
 const SETTLED = 1;
 
 /** Carries the running unit over `seconds` by the instant in `walk.now`; the slip heat of the step stands in `walk.slip`. */
 export function advance(walk: Walk, seconds: number): void {
   fluidMoves(walk, seconds);
-  leaks(walk, seconds, walk.now.leakFlow * seconds * (1 - walk.now.line.lineGas), walk.state.speed > 0);
+  const { leak, leakFlow, line } = walk.now;
+  const liquid = leak.atPan ? 1 : 1 - line.lineGas;
+  leaks(walk, seconds, leakFlow * liquid * seconds, walk.state.speed > 0);
   surfaceMoves(walk, seconds);
   heatMoves(walk, seconds);
   liningsSuffer(walk, seconds);
@@ -79,8 +83,10 @@ function surfaceMoves(walk: Walk, seconds: number): void {
   const { state, now, road } = walk;
   const { pan, sloshDamping: damping } = walk.unit.build.sump;
   const along = tiltAlong(now.drive.acceleration, Math.atan(road.grade));
-  sloshStep(state.slosh, 0, along, sloshFrequency(pan.length, now.panDepth), damping, seconds);
-  sloshStep(state.slosh, 2, tiltAcross(road.lateral), sloshFrequency(pan.width, now.panDepth), damping, seconds);
+  walk.rockingAlong = sloshFrequency(pan.length, now.panDepth);
+  walk.rockingAcross = sloshFrequency(pan.width, now.panDepth);
+  sloshStep(state.slosh, 0, along, walk.rockingAlong, damping, seconds);
+  sloshStep(state.slosh, 2, tiltAcross(road.lateral), walk.rockingAcross, damping, seconds);
 }
 
 /** Sources and sinks of the sump; plates pass their heat on to the fluid. */
@@ -99,7 +105,7 @@ function heatMoves(walk: Walk, seconds: number): void {
   let fromPlates = 0;
   for (let i = 0; i < state.plate.length; i++) {
     const made = (i === clutches.length ? now.lockUpHeat : i === slip.clutch ? slip.heat : 0) * seconds;
-    if (made === 0 && Math.abs(state.plate[i]! - now.temperature) < 0.01) continue;
+    if (made === 0 && Math.abs(state.plate[i]! - now.temperature) < EVEN) continue;
     const clutch = clutches[i] ?? unit.build.lockUp.clutch;
     const capacity = steelCapacity(unit.build, i);
     const power = (made * toSteel) / seconds;

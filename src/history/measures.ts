@@ -43,7 +43,7 @@ interface Condition {
 }
 
 /** What makes each event: a condition in words, the time it must last, and its measure. */
-function conditions(unit: Unit, rated: Float64Array): Condition[] {
+function conditions(unit: Unit): Condition[] {
   const { build } = unit;
   const list: Condition[] = [
     {
@@ -119,19 +119,19 @@ function conditions(unit: Unit, rated: Float64Array): Condition[] {
       measure: ({ state, scheduled }) => (scheduled > 3 ? 0.5 - state.speed : -1),
     },
   ];
-  for (const mark of [0.1, 0.5, 1] as const) {
-    for (let i = 0; i < rated.length; i++) {
-      list.push({
-        name: `damage ${mark}`,
-        clutch: (build.clutches[i] ?? build.lockUp.clutch).name,
-        says: mark === 1 ? "no longer carries its rated torque at rated pressure" : `${mark * 100} % of the way there`,
-        lasting: 0,
-        measure: ({ state }) => damageIndex(shareLeft(build, state, i), rated[i]!) - mark,
-      });
-    }
-  }
   return list;
 }
+
+/** Marks of the damage index that are events of each clutch. */
+const marks = [0.1, 0.5, 1] as const;
+
+const damageWatcher = (mark: (typeof marks)[number], clutch: string): Watcher =>
+  watcher(
+    `damage ${mark}`,
+    mark === 1 ? "no longer carries its rated torque at rated pressure" : `${mark * 100} % of the way there`,
+    0,
+    clutch,
+  );
 
 /** The stick can be read: hot, standing, the surface at rest. */
 function mayCheckLevel({ state, now, road }: Walk): boolean {
@@ -148,7 +148,7 @@ function mayCheckLevel({ state, now, road }: Walk): boolean {
 
 export function newMeasures(walk: Walk, rated: Float64Array): Measures {
   const { unit } = walk;
-  const list = conditions(unit, rated);
+  const list = conditions(unit);
   const watchers: Watcher[] = list.map(({ name, says, lasting, clutch }) => watcher(name, says, lasting, clutch));
   const shift = [
     watcher("first flare", "engine gains over 200 rpm before the clutch takes hold", 0),
@@ -156,12 +156,22 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     watcher("slow engagement, cold", `over ${SLOW_COLD} s into gear, fluid under 30 degC`, 0),
   ];
   watchers.push(...shift);
+  const firstDamage = watchers.length;
+  for (let i = 0; i < rated.length; i++) {
+    const { name } = unit.build.clutches[i] ?? unit.build.lockUp.clutch;
+    watchers.push(...marks.map((mark) => damageWatcher(mark, name)));
+  }
   const values = new Float64Array(watchers.length).fill(-1);
   const [flare, slowHot, slowCold] = [list.length, list.length + 1, list.length + 2];
   const hottest = new Float64Array(rated.length);
   const slipEnergy = new Float64Array(rated.length);
   const lockUp = rated.length - 1;
   let lastRunning = walk.state.running;
+  const damageOf = (i: number) => damageIndex(shareLeft(unit.build, walk.state, i), rated[i]!);
+  const takeDamage = (i: number) => {
+    const damage = damageOf(i);
+    for (let m = 0; m < marks.length; m++) values[firstDamage + i * marks.length + m] = damage - marks[m]!;
+  };
   let counted = 0;
 
   return {
@@ -181,6 +191,10 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
       hottest[slip.clutch] = Math.max(hottest[slip.clutch]!, state.plate[slip.clutch]!);
       hottest[lockUp] = Math.max(hottest[lockUp]!, state.plate[lockUp]!);
       if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
+      // Only what slips or has just engaged can have come nearer to its end in this step; the rest is looked at after each trip.
+      if (slip.heat > 0) takeDamage(slip.clutch);
+      if (now.lockUpHeat > 0) takeDamage(lockUp);
+      if (engagement.energy > 0 && engagement.time > 0) takeDamage(engagement.clutch);
     },
     engaged(walk, engagement) {
       const { temperature } = walk.now;
@@ -196,8 +210,9 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     },
     worstDamage() {
       let worst = 0;
+      for (let i = 0; i < rated.length; i++) takeDamage(i);
       for (let i = 0; i < rated.length; i++)
-        worst = Math.max(worst, damageIndex(shareLeft(unit.build, walk.state, i), rated[i]!));
+        worst = Math.max(worst, damageOf(i));
       return worst;
     },
   };

@@ -20,6 +20,8 @@ const opening = closedLeak();
 export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   const { state } = walk;
   state.speed = 0;
+  state.engine = 0;
+  state.turbine = 0;
   state.slipping = false;
   state.lockUpOn = false;
   state.lockUpBarred = false;

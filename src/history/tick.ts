@@ -6,9 +6,8 @@ import { impellerSpeed, impellerTorque } from "../physics/load/converter.ts";
 import { pedalFor } from "../physics/load/engine.ts";
 import { roadForce } from "../physics/load/road.ts";
 import { gearFor } from "../physics/load/shift.ts";
-import { meanDepth } from "../physics/sump/pan.ts";
-import { airOnset, weirDepth } from "../physics/sump/pickup.ts";
-import { sloshEnvelope, sloshFrequency } from "../physics/sump/slosh.ts";
+import { depthAt, meanDepth } from "../physics/sump/pan.ts";
+import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { advance } from "./advance.ts";
@@ -21,6 +20,9 @@ const CATCH_UP = 1;
 /** A lock-up that slips uncontrolled for so long is released until the key is turned [s], slipping this much [rad/s]. */
 const LOCK_UP_PATIENCE = 10;
 const LOCK_UP_SLIP = (150 * Math.PI) / 30;
+
+/** Depth to spare over the pickup, for what a tick may yet change, before the steps stay coarse [m]. */
+const SPARE_DEPTH = 0.001;
 
 export type AfterStep = (walk: Walk) => boolean;
 
@@ -80,17 +82,15 @@ export function tick(
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
   const { build } = unit;
-  let seconds = wanted;
   if (state.speed === 0 && road.wish < 0) road.wish = 0;
-  const untilStanding = (s: number) => (state.speed + road.wish * s < 0 ? -state.speed / road.wish : s);
-  seconds = untilStanding(seconds);
+  let seconds = untilStanding(state.speed, road.wish, wanted);
   road.speed = Math.max(0, state.speed + 0.5 * road.wish * seconds);
   instant(unit, state, road, now);
   const { drive } = now;
 
   if (seconds > walk.fine && now.holds < 1.1 * drive.turbineTorque) {
     // Weak: look closer before deciding whether it holds.
-    seconds = untilStanding(walk.fine);
+    seconds = untilStanding(state.speed, road.wish, walk.fine);
     road.speed = Math.max(0, state.speed + 0.5 * road.wish * seconds);
     instant(unit, state, road, now);
   }
@@ -115,6 +115,11 @@ function roll(walk: Walk, wanted: number): number {
   return seconds;
 }
 
+/** Time of a step that ends when the vehicle stands. */
+function untilStanding(speed: number, acceleration: number, seconds: number): number {
+  return speed + acceleration * seconds < 0 ? -speed / acceleration : seconds;
+}
+
 /** The foot: what the wished acceleration would need of a sound unit, more when lagging, less when a slip is felt. */
 function pressPedal(walk: Walk): void {
   const { state, road, unit, now } = walk;
@@ -134,25 +139,37 @@ function pressPedal(walk: Walk): void {
   walk.pedal = state.slipTime > 1 ? pressed * driver.easeOff : pressed;
 }
 
-/** Whether air, a dry floor or weak fluid level could show within the next second: then the steps are fine. */
+/** Whether air could reach the pickup within the next second, as the surface swings: then the steps are fine. */
 function mayDrawAir(walk: Walk): boolean {
   const { state, now, road, unit } = walk;
-  const { sump } = unit.build;
-  const { pan, pickup } = sump;
+  const { pan, pickup, sloshDamping } = unit.build.sump;
   if (state.gas > pickup.baseGas * 1.5) return true;
   const depth = meanDepth(pan, now.panVolume);
   const along = tiltAlong(road.wish, Math.atan(road.grade));
   const across = tiltAcross(road.lateral);
-  const swingX = sloshEnvelope(state.slosh[0]!, state.slosh[1]!, along, sloshFrequency(pan.length, depth), sump.sloshDamping);
-  const swingY = sloshEnvelope(state.slosh[2]!, state.slosh[3]!, across, sloshFrequency(pan.width, depth), sump.sloshDamping);
+  const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.rockingAlong, sloshDamping);
+  const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.rockingAcross, sloshDamping);
   const reachX = pan.length / 2 - pickup.x;
   const reachY = pan.width / 2 - pickup.y;
   const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
-  if (depth - steep < 0 || depth + steep > pan.height) return true;
-  const lowest =
-    depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY) - pickup.height;
-  const { drawn } = now.line;
-  return lowest < 1.1 * Math.max(airOnset(drawn), 1.05 * weirDepth(pickup.rim, drawn)) + 0.002;
+  let lowest = depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
+  if (depth < steep || depth + steep > pan.height) {
+    // The plane may meet floor or lid: look at the four ends of the swing.
+    for (let end = 0; end < 4; end++) {
+      const x = along + (end & 1 ? swingX : -swingX);
+      const y = across + (end & 2 ? swingY : -swingY);
+      lowest = Math.min(lowest, depthAt(pan, now.panVolume, x, y, pickup.x, pickup.y));
+    }
+  }
+  return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);
+}
+
+/** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */
+function swing(offset: number, rate: number, frequency: number, damping: number): number {
+  if (!(frequency > 0)) return Math.abs(offset);
+  const w = frequency;
+  const energy = w * w * offset * offset + 2 * damping * w * offset * rate + rate * rate;
+  return damping < 1 ? Math.sqrt(Math.max(0, energy) / (1 - damping * damping)) / w : Math.abs(offset) + Math.abs(rate) / w;
 }
 
 function decideLockUp(walk: Walk): void {

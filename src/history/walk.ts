@@ -20,6 +20,9 @@ export interface Walk {
   /** Speed that the schedule asks for now [m/s], and the pedal the driver holds (0 to 1) while a clutch slips. */
   scheduled: number;
   pedal: number;
+  /** Slosh frequencies along and across at the last step [rad/s]. */
+  rockingAlong: number;
+  rockingAcross: number;
   /** Seconds to divide a tick into when air, weak capacity or a dry floor is possible, and while a clutch slips. */
   readonly fine: number;
   readonly finer: number;
@@ -46,6 +49,8 @@ export function newWalk(unit: Unit, state: State, fine = 0.1, finer = 0.02): Wal
     slip: { clutch: 0, speed: 0, heat: 0 },
     scheduled: 0,
     pedal: 0,
+    rockingAlong: 0,
+    rockingAcross: 0,
     fine,
     finer,
   };

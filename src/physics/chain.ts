@@ -25,7 +25,7 @@ import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAt, meanDepth } from "./sump/pan.ts";
-import { inletLimit, inletPressure } from "./supply/inlet.ts";
+import { inletLimit, inletPressure, vapourPressure } from "./supply/inlet.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
 import { balance, setPoint, stillBalance, type Balance, type BalanceConditions } from "./supply/regulator.ts";
 
@@ -96,11 +96,13 @@ export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
   driveHolding(build, gear, road.speed, road.wish, slope, pumping, 0, now.drive);
   if (state.lockUpOn) {
     // What the lock-up can hold is judged at the speed that the engine would have if it held.
-    supplyNow(unit, state, now.drive.turbine + build.lockUp.heldSlip, now.drive.turbineTorque, false, now);
+    const speed = now.drive.turbine + build.lockUp.heldSlip;
+    const torque = now.drive.turbineTorque;
+    supplyNow(unit, state, speed, torque, false, now);
     driveHolding(build, gear, road.speed, road.wish, slope, pumping, now.lockUpHolds, now.drive);
-  }
-
-  supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
+    if (now.drive.engine !== speed || now.drive.turbineTorque !== torque)
+      supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
+  } else supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
   clutchesNow(unit, state, gear, 0, now);
   heatNow(build, now);
   return now;
@@ -143,9 +145,13 @@ export function supplyNow(
   input.viscosity = now.viscosity;
   input.pathViscosity = dynamicViscosity(fluid, pathTemperature, state.fluidAge);
   input.density = now.density;
-  input.inletLimit = inletLimit(build.inlet, now.viscosity, now.density);
-  const inflow = Math.min(input.inletLimit, displaced(build.pump, engineSpeed));
-  input.inlet = inletPressure(build.inlet, inflow, now.viscosity, now.density);
+  input.inletLimit = Infinity;
+  input.inlet = inletPressure(build.inlet, displaced(build.pump, engineSpeed), now.viscosity, now.density);
+  if (input.inlet < vapourPressure) {
+    // More than the inlet can pass: the pump fills only so far.
+    input.inletLimit = inletLimit(build.inlet, now.viscosity, now.density);
+    input.inlet = vapourPressure;
+  }
   input.leakPlace = now.leak.onLine;
   input.leakViscous = now.leak.viscous;
   input.leakInertial = now.leak.inertial;

@@ -19,7 +19,7 @@ const lifeAt175F = (100_000 / 30) * 3600; // s: 100,000 miles at 30 miles an hou
 export function fluidAgeingRate(temperature: number): number {
   if (!(temperature > 0 && temperature < Infinity)) impossible("temperature", temperature, "more than 0 K");
   const halvings = (1.8 * temperature - 459.67 - 175) / 20;
-  return 2 ** Math.min(halvings, 1000) / lifeAt175F; // the cap only keeps a star's temperature finite
+  return Math.exp(Math.LN2 * Math.min(halvings, 1000)) / lifeAt175F; // the cap only keeps a star's temperature finite
 }
 
 /** Age (share of life used) of a charge [kg] after fresh fluid [kg] is added: a mean by mass. */

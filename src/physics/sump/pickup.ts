@@ -52,6 +52,17 @@ export function weirDepth(rim: number, flow: number): number {
   return 1.5 * Math.cbrt((Math.max(flow, 0) / rim) ** 2 / g);
 }
 
+/** Whether the mouth is so deep that no air is drawn: above the onset, and 5 % above what the rim needs. No root is taken, since this is asked every step. */
+export function isCovered(pickup: Pickup, submergence: number, flow: number): boolean {
+  if (!(submergence > 0)) return false;
+  const q = Math.max(flow, 0);
+  const square = submergence * submergence;
+  const perRim = q / pickup.rim;
+  return (
+    square * square * submergence * g >= 0.69 ** 5 * q * q && square * submergence * g >= (1.05 * 1.5) ** 3 * perRim * perRim
+  );
+}
+
 /**
  * Gas fraction of what the pickup draws (0 to 1) at the submergence [m] of its mouth and the flow [m³/s] that it draws.
  * Covered above the onset of air drawing: `baseGas`. Between there and the height at which the rim limits the liquid: rising
@@ -66,6 +77,7 @@ export function gasFraction(pickup: Pickup, submergence: number, flow: number): 
       "numbers, the rim above 0 m",
     );
   if (submergence <= 0) return 1;
+  if (isCovered(pickup, submergence, flow)) return pickup.baseGas;
   const hw = weirDepth(pickup.rim, flow);
   if (submergence >= hw) {
     const top = Math.max(airOnset(flow), 1.05 * hw);
