@@ -19,6 +19,7 @@ export const dragRange: Range = {
 export function openPackDrag(clutch: Clutch, viscosity: number, slip: number): number {
   if (!(viscosity >= 0)) impossible("viscosity", viscosity, "a dynamic viscosity of 0 Pa s or more");
   if (!(clutch.stroke > 0)) impossible("stroke", clutch.stroke, "a travel above 0 m");
+  if (!(clutch.faces > 0)) impossible("faces", clutch.faces, "at least one face");
   const film = clutch.stroke / clutch.faces;
   return (clutch.faces * Math.PI * viscosity * slip * (clutch.outer ** 4 - clutch.inner ** 4)) / (2 * film);
 }

@@ -50,7 +50,7 @@ export function fadeEnergy(
   const slipPerTorque = drive.freeSpeed / drive.torqueAtRest;
   // Share of the steady 1/6 that a lagging drive reaches.
   const x = inertia > 0 ? t / (inertia * slipPerTorque) : Infinity;
-  const sixth = x === Infinity ? 1 / 6 : x > 0 ? lag(x) / (x * x) : 0;
+  const sixth = x > 1e9 ? 1 / 6 : x > 0 ? lag(x) / (x * x) : 0;
   return slipPerTorque * t * Tm * ((TL - Tm) / 2 + Tm * sixth);
 }
 

@@ -30,6 +30,8 @@ export const frictionRange: Range = {
  */
 export function frictionCoefficient(friction: Friction, slidingSpeed: number, temperature: number): number {
   if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
+  if (!(friction.riseSpeed > 0)) impossible("riseSpeed", friction.riseSpeed, "a speed above 0 m/s");
+  if (Number.isNaN(slidingSpeed)) impossible("slidingSpeed", slidingSpeed, "a speed in m/s");
   const v = Math.abs(slidingSpeed);
   const cold = friction.base + friction.rise * Math.tanh(v / friction.riseSpeed) + friction.slope * v;
   const factor = 1 - friction.heatLoss * (temperature - friction.reference);

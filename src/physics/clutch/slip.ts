@@ -30,9 +30,9 @@ export const steadySlipRange: Range = {
   law: "steady slip on an engine line",
   quantity: "time spent in the slip window",
   unit: "s",
-  low: 2,
+  low: 8,
   high: 1e9,
-  source: "computed: inertia takes under a tenth off the heat above about six engine time constants",
+  source: "computed: inertia takes a tenth off the heat at 28 engine time constants, 8 s for one of 0.3 s",
 };
 
 function checkLine(line: FallingLine): void {

@@ -23,8 +23,8 @@ function checkTime(time: number): void {
 export function semiInfiniteRise(body: Solid, flux: number, time: number, depth: number): number {
   checkTime(time);
   if (!(depth >= 0)) impossible("depth", depth, "a depth of 0 m or more");
-  if (time === 0) return 0;
   const reach = Math.sqrt(body.diffusivity * time);
+  if (reach === 0) return 0;
   return ((2 * flux * reach) / body.conductivity) * ierfc(depth / (2 * reach));
 }
 
@@ -32,7 +32,7 @@ export function semiInfiniteRise(body: Solid, flux: number, time: number, depth:
 export function surfaceStepRise(body: Solid, surfaceRise: number, time: number, depth: number): number {
   checkTime(time);
   if (!(depth >= 0)) impossible("depth", depth, "a depth of 0 m or more");
-  if (time === 0) return depth === 0 ? surfaceRise : 0;
+  if (depth === 0) return surfaceRise;
   return surfaceRise * erfc(depth / (2 * Math.sqrt(body.diffusivity * time)));
 }
 
