@@ -1,28 +1,15 @@
 // The clutch link against worked problems that others have printed.
-import {
-  capacity,
-  clampForce,
-  frictionTorque,
-  kissPressure,
-  liningPressure,
-  lockPressure,
-} from "../../src/physics/clutch/capacity.ts";
+import { frictionTorque, lockPressure } from "../../src/physics/clutch/capacity.ts";
 import { centrifugalForce, centrifugalPressure } from "../../src/physics/clutch/centrifugal.ts";
 import { openPackDrag } from "../../src/physics/clutch/drag.ts";
 import {
   commonSpeed,
-  criticalTorque,
   engagementEnergy,
   engagementTime,
   type TwoInertias,
 } from "../../src/physics/clutch/engagement.ts";
 import { fadeEnergy } from "../../src/physics/clutch/fade.ts";
-import { fillTime, fillVolume, orificeFlow } from "../../src/physics/clutch/fill.ts";
-import {
-  frictionCoefficient,
-  frictionFromTest,
-  stribeckFriction,
-} from "../../src/physics/clutch/friction.ts";
+import { frictionFromTest, stribeckFriction } from "../../src/physics/clutch/friction.ts";
 import {
   type Clutch,
   evenPressure,
@@ -33,8 +20,8 @@ import {
   wearForce,
   wearPressure,
 } from "../../src/physics/clutch/geometry.ts";
-import { type Lockup, lockupCapacity, lockupPressureFor } from "../../src/physics/clutch/lockup.ts";
-import { peakSlip, slipPowerLimiter, slipPowerLine } from "../../src/physics/clutch/slip.ts";
+import { type Lockup, lockupPressureFor } from "../../src/physics/clutch/lockup.ts";
+import { peakSlip } from "../../src/physics/clutch/slip.ts";
 import type { Check } from "./check.ts";
 
 const rpm = Math.PI / 30;
@@ -328,48 +315,12 @@ export const checks: readonly Check[] = [
     tolerance: { relative: 1e-9 },
   },
   {
-    claim: "kiss pressure of the generic pack",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 77166.03,
-    got: () => kissPressure(pack),
-    tolerance: { relative: 1e-6 },
-  },
-  {
-    claim: "its capacity at 400 kPa, friction 0.12",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 271.09909,
-    got: () => capacity(pack, 4e5, 0.12),
-    tolerance: { relative: 1e-6 },
-  },
-  {
     claim: "its lock pressure for 300 N m",
     link: "clutch",
     source: ownReference,
     kind: "computed",
     expected: 434416.2,
     got: () => lockPressure(pack, 300, 0.12),
-    tolerance: { relative: 1e-6 },
-  },
-  {
-    claim: "its lining pressure at 800 kPa",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 1.177952e6,
-    got: () => liningPressure(pack, 8e5),
-    tolerance: { relative: 1e-6 },
-  },
-  {
-    claim: "its clamp force at 800 kPa",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 7493.8046,
-    got: () => clampForce(pack, 8e5),
     tolerance: { relative: 1e-6 },
   },
   {
@@ -380,15 +331,6 @@ export const checks: readonly Check[] = [
     expected: 1788.069,
     got: () => centrifugalForce({ inner: 0.04, outer: 0.08, free: 0.03 }, 850, 300),
     tolerance: { relative: 1e-6 },
-  },
-  {
-    claim: "time to fill the pack through its orifice at 300 kPa",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 0.31674,
-    got: () => fillTime(fillVolume(pack), orificeFlow(pack, 3e5, 830), 0) ?? NaN,
-    tolerance: { relative: 1e-4 },
   },
   {
     claim: "drag of the open pack at 200 rad/s, film of 0.2 mm",
@@ -409,15 +351,6 @@ export const checks: readonly Check[] = [
     tolerance: { relative: 1e-6 },
   },
   {
-    claim: "friction of a good fluid at 0.5 m/s",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 0.128028,
-    got: () => frictionCoefficient(pack.friction, 0.5, 373.15),
-    tolerance: { absolute: 1e-6 },
-  },
-  {
     claim: "Stribeck friction of a spent fluid at 0.05 m/s",
     link: "clutch",
     source: ownReference,
@@ -426,15 +359,6 @@ export const checks: readonly Check[] = [
     got: () =>
       stribeckFriction({ coulomb: 0.12, atRest: 0.15, speed: 0.2, exponent: 1, viscous: 5e-4 }, 0.05),
     tolerance: { absolute: 1e-5 },
-  },
-  {
-    claim: "critical torque of a shift under drive and load",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 186.363636,
-    got: () => criticalTorque(shift),
-    tolerance: { relative: 1e-8 },
   },
   {
     claim: "heat of that shift at 250 N m",
@@ -455,24 +379,6 @@ export const checks: readonly Check[] = [
     tolerance: { relative: 1e-9 },
   },
   {
-    claim: "slip heat at stall and half the stall torque",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 60000,
-    got: () => slipPowerLine(line, 0, 200),
-    tolerance: { relative: 1e-9 },
-  },
-  {
-    claim: "slip heat just below lock on a flat line with a limiter",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 59700,
-    got: () => slipPowerLimiter({ torque: 200, governedSpeed: 450 }, 150, 199),
-    tolerance: { relative: 1e-9 },
-  },
-  {
     claim: "heat of a pressure that fades from 800 kPa in 100 s",
     link: "clutch",
     source: `${ownReference}, confirmed by quadrature`,
@@ -485,15 +391,6 @@ export const checks: readonly Check[] = [
         { startPressure: 8e5, duration: 100 },
       ),
     tolerance: { relative: 1e-9 },
-  },
-  {
-    claim: "capacity of a one-face converter clutch at 300 kPa difference",
-    link: "clutch",
-    source: ownReference,
-    kind: "computed",
-    expected: 191.999,
-    got: () => lockupCapacity(lockup, 3e5, 0.12),
-    tolerance: { relative: 1e-5 },
   },
   {
     claim: "pressure difference that holds 200 N m on it",

@@ -10,6 +10,9 @@ export const effectivenessRange: Range = {
   source: "Kays and London, Compact Heat Exchangers (recalled); formulas read in the library ht, 2016 on",
 };
 
+// Below this a ratio has lost digits of its own; the stream is then as good as endless.
+const tiny = 1e-300;
+
 function check(ntu: number, ratio: number): void {
   if (!(ntu >= 0)) impossible("ntu", ntu, "transfer units of 0 or more");
   if (!(ratio >= 0 && ratio <= 1)) impossible("ratio", ratio, "a capacity ratio Cmin/Cmax from 0 to 1");
@@ -45,7 +48,7 @@ export function crossEffectiveness(ntu: number, ratio: number): number {
   // Beyond 700 the first term underflows; the exchanger is then as good as endless.
   if (ntu > 700) return crossEffectiveness(700, ratio);
   const b = ratio * ntu;
-  if (b === 0) return -Math.expm1(-ntu);
+  if (b < tiny) return -Math.expm1(-ntu);
   // P_n(a): chance that a Poisson number of mean a exceeds n, kept for both streams and summed over n.
   let termA = Math.exp(-ntu);
   let termB = Math.exp(-b);
@@ -68,7 +71,7 @@ export function crossEffectiveness(ntu: number, ratio: number): number {
 export function crossEffectivenessShort(ntu: number, ratio: number): number {
   check(ntu, ratio);
   if (ntu === 0) return 0;
-  if (ratio === 0) return -Math.expm1(-ntu);
+  if (ratio < tiny) return -Math.expm1(-ntu);
   return -Math.expm1((ntu ** 0.22 / ratio) * Math.expm1(-ratio * ntu ** 0.78));
 }
 
@@ -76,13 +79,13 @@ export function crossEffectivenessShort(ntu: number, ratio: number): number {
 export function crossLargerMixed(ntu: number, ratio: number): number {
   check(ntu, ratio);
   const single = -Math.expm1(-ntu);
-  return ratio === 0 ? single : -Math.expm1(-ratio * single) / ratio;
+  return ratio < tiny ? single : -Math.expm1(-ratio * single) / ratio;
 }
 
 /** Cross flow, the smaller capacity flow mixed: 1 − exp(−(1/Cr)(1 − exp(−Cr NTU))). */
 export function crossSmallerMixed(ntu: number, ratio: number): number {
   check(ntu, ratio);
-  return ratio === 0 ? -Math.expm1(-ntu) : -Math.expm1(Math.expm1(-ratio * ntu) / ratio);
+  return ratio < tiny ? -Math.expm1(-ntu) : -Math.expm1(Math.expm1(-ratio * ntu) / ratio);
 }
 
 /**
