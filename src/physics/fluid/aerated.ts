@@ -37,6 +37,7 @@ export function bulkModulus(
   exponent: number,
 ): number {
   refuse(gas0, absolutePressure, exponent, liquidModulus);
+  if (gas0 === 0) return liquidModulus;
   const liquid = liquidShare(liquidModulus, gas0, absolutePressure, exponent);
   return (liquid + gas0) / (liquid / liquidModulus + gas0 / (exponent * absolutePressure));
 }

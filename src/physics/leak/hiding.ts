@@ -63,6 +63,6 @@ export function hidingStep(
   const gone = -Math.expm1(-k * filling); // share of the first contents that the wind takes
   const weight = k === 0 ? filling : gone / k; // ∫ e^(−kt) dt
   out.held = brimming > 0 ? place.capacity : Math.min(place.capacity, start * (1 - gone) + inflow * weight);
-  out.carriedOff = start * gone + inflow * (filling - weight) + k * place.capacity * brimming;
+  out.carriedOff = start * gone + inflow * Math.max(0, filling - weight) + k * place.capacity * brimming;
   out.overflow = spilled + (inflow - k * place.capacity) * brimming;
 }

@@ -1,0 +1,176 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { isCoded } from "../../src/errors.ts";
+import {
+  aluminium6061,
+  cyclesBetween6061,
+  fatigueCycles,
+  fatigueLine,
+  fatigueRange,
+  fatigueStrength,
+  meanStrength6061,
+} from "../../src/physics/leak/fatigue-life.ts";
+import {
+  criticalCrack,
+  parisBetween,
+  parisCrack,
+  parisCycles,
+  type ParisLaw,
+  parisRange,
+  stressIntensity,
+} from "../../src/physics/leak/paris.ts";
+import { corrosionDepth, corrosionTime, pitRange } from "../../src/physics/leak/pits.ts";
+import { runningTime, shareInLast } from "../../src/physics/leak/power-growth.ts";
+import { rubThroughTime, slidDistance, wearRange, wornVolume } from "../../src/physics/leak/rub-through.ts";
+import { boreStress, hoopStress, secondMoment } from "../../src/physics/leak/tube.ts";
+
+const refused = (work: () => unknown) => {
+  try {
+    work();
+  } catch (error) {
+    return isCoded(error) && error.code === "impossible-input";
+  }
+  return false;
+};
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const law: ParisLaw = {
+  perCycle: 4.46e-10,
+  exponent: 3,
+  stressRange: 30e6,
+  geometry: 1.12,
+  threshold: 0.66e6,
+  longest: 15e-3,
+};
+const exponent = fc.oneof(between(1.5, 5), fc.constantFrom(2, 2 + 1e-12, 2 - 1e-7, 2 + 1e-5));
+
+describe("Paris growth", () => {
+  it("and its cycles are each other's inverse, through the slope of 2 as well", () => {
+    fc.assert(
+      fc.property(between(0.2e-3, 2e-3), between(1.001, 5), exponent, (start, more, m) => {
+        const steep = { ...law, exponent: m };
+        const N = parisCycles(start, start * more, steep);
+        expect(N).toBeDefined();
+        expect(parisCrack(start, N ?? 0, steep) / (start * more)).toBeCloseTo(1, 6);
+      }),
+    );
+  });
+
+  it("is the sum of its cycles, taken one by one", () => {
+    let length = 1e-3;
+    const coarse = { ...law, perCycle: 1e-8 };
+    for (let n = 0; n < 10_000; n += 1)
+      length += coarse.perCycle * (stressIntensity(1.12, 30e6, length) / 1e6) ** coarse.exponent;
+    expect(parisCrack(1e-3, 10_000, coarse) / length).toBeCloseTo(1, 3);
+  });
+
+  it("never shrinks, and ends at the length at which the line parts", () => {
+    fc.assert(
+      fc.property(between(0.1e-3, 10e-3), between(0, 1e9), exponent, (start, N, m) => {
+        const end = parisCrack(start, N, { ...law, exponent: m });
+        expect(end).toBeGreaterThanOrEqual(start * (1 - 1e-12));
+        expect(end).toBeLessThanOrEqual(law.longest);
+      }),
+    );
+    expect(parisCrack(1e-3, 0, law)).toBeCloseTo(1e-3, 15);
+    expect(parisCrack(20e-3, 1, law)).toBe(law.longest);
+    expect(parisCrack(1e-3, 1e300, law)).toBe(law.longest);
+  });
+
+  it("does not begin below its threshold", () => {
+    const gentle = { ...law, stressRange: 20e6 };
+    expect(parisCrack(0.2e-3, 1e9, gentle)).toBe(0.2e-3);
+    expect(parisCycles(0.2e-3, 1e-3, gentle)).toBeUndefined();
+    expect(parisCycles(1e-3, 1e-3, gentle)).toBe(0);
+    const begins = criticalCrack(law.threshold, gentle.stressRange, law.geometry);
+    expect(parisCrack(begins * 1.001, 1e6, gentle)).toBeGreaterThan(begins * 1.001);
+  });
+
+  it("by share of life is the same curve, from start to end", () => {
+    fc.assert(
+      fc.property(between(0, 1), exponent, (share, m) => {
+        const steep = { ...law, exponent: m };
+        const N = parisCycles(0.5e-3, 5e-3, steep) ?? 0;
+        const length = parisBetween(0.5e-3, 5e-3, m, share);
+        expect(length / parisCrack(0.5e-3, share * N, steep)).toBeCloseTo(1, 6);
+      }),
+    );
+    expect(parisBetween(0.5e-3, 5e-3, 3, 0)).toBeCloseTo(0.5e-3, 15);
+    expect(parisBetween(0.5e-3, 5e-3, 3, 2)).toBe(5e-3);
+  });
+
+  it("knows its critical length and its range", () => {
+    const length = criticalCrack(25e6, 100e6, 1.12);
+    expect(stressIntensity(1.12, 100e6, length)).toBeCloseTo(25e6, 3);
+    expect(parisRange.low).toBeLessThan(parisRange.high);
+    expect(refused(() => parisCrack(-1e-3, 1, law))).toBe(true);
+    expect(refused(() => parisCrack(1e-3, 1, { ...law, exponent: NaN }))).toBe(true);
+    expect(refused(() => parisCycles(2e-3, 1e-3, law))).toBe(true);
+  });
+});
+
+describe("lives before there is a crack", () => {
+  it("a line passes through its two points, and stress and cycles are each other's inverse", () => {
+    const line = fatigueLine(1e3, 100e6, 5e8, 50e6);
+    expect(fatigueStrength(line, 1e3)).toBeCloseTo(100e6, 0);
+    expect(fatigueStrength(line, 5e8)).toBeCloseTo(50e6, 0);
+    fc.assert(
+      fc.property(between(fatigueRange.low, fatigueRange.high), (N) => {
+        expect(fatigueCycles(aluminium6061, fatigueStrength(aluminium6061, N)) / N).toBeCloseTo(1, 8);
+      }),
+    );
+  });
+
+  it("agree on 6061-T6 within a factor of ten in life", () => {
+    for (const N of [1e4, 1e6, 1e8]) {
+      const handbook = cyclesBetween6061(fatigueStrength(aluminium6061, N), -1);
+      expect(Math.abs(Math.log10(handbook / N))).toBeLessThan(1);
+      expect(meanStrength6061(N)).toBeGreaterThan(0.6 * fatigueStrength(aluminium6061, N));
+    }
+    expect(Number.isFinite(fatigueCycles(aluminium6061, 1e-300))).toBe(true);
+  });
+});
+
+describe("pits, rubbing and the tube", () => {
+  it("depth and time of corrosion are each other's inverse", () => {
+    fc.assert(
+      fc.property(between(1, pitRange.high), between(0.1, 1), (t, n) => {
+        const depth = corrosionDepth(1e-4, 3e7, t, n);
+        expect(corrosionTime(1e-4, 3e7, depth, n) / t).toBeCloseTo(1, 8);
+      }),
+    );
+    expect(corrosionDepth(1e-4, 3e7, 0, 0.5)).toBe(0);
+  });
+
+  it("wear is in proportion, and never without motion", () => {
+    expect(wornVolume(wearRange.high, 5, 0, 4e8)).toBe(0);
+    expect(slidDistance(5e-5, 30, 1)).toBeCloseTo(6e-3, 12);
+    expect(rubThroughTime(1e-9, 0)).toBeUndefined();
+    expect(rubThroughTime(1e-9, 1e-12)).toBeCloseTo(1000, 9);
+  });
+
+  it("a thin tube and Lamé agree, a thick one is stressed most at its bore", () => {
+    const thin = { diameter: 0.1, wall: 1e-4 };
+    expect(boreStress(thin, 1e6) / hoopStress(thin, 1e6)).toBeCloseTo(1, 3);
+    fc.assert(
+      fc.property(between(1e-4, 4.9e-3), (wall) => {
+        const tube = { diameter: 10e-3, wall };
+        expect(boreStress(tube, 1e6)).toBeGreaterThan(hoopStress(tube, 1e6));
+        expect(secondMoment(tube)).toBeLessThanOrEqual((Math.PI / 64) * 1e-8);
+      }),
+    );
+    expect(refused(() => hoopStress({ diameter: 1e-2, wall: 6e-3 }, 1e6))).toBe(true);
+  });
+});
+
+describe("looking back along a power law", () => {
+  it("a steady leak has run as long as its loss over its flow, and loses evenly", () => {
+    expect(runningTime(2e-3, 1e-7, 0)).toBeCloseTo(2e4, 9);
+    expect(shareInLast(0.1, 0)).toBeCloseTo(0.1, 12);
+    expect(shareInLast(1, 3)).toBe(1);
+  });
+
+  it("passes one half in its last tenth only from the power 5.58 up", () => {
+    expect(shareInLast(0.1, 5.57)).toBeLessThan(0.5);
+    expect(shareInLast(0.1, 5.59)).toBeGreaterThan(0.5);
+  });
+});
