@@ -18,6 +18,14 @@ export function caseContradictions(tree: PlainCase, there: (path: string) => boo
       `${tree.leak.height * 1e3} mm`,
       '"5 mm"',
     );
+  if (there("fillShort") && there("build.fill"))
+    list.want(
+      !(tree.fillShort >= tree.build.fill),
+      "fillShort",
+      `less than the fill (${tree.build.fill * 1e3} L)`,
+      `${tree.fillShort * 1e3} L`,
+      '"1 qt"',
+    );
   if (there("start")) dates(tree, there, list);
 }
 

@@ -19,7 +19,7 @@ const fluidSchema = v.strictObject({
     v.minLength(2),
     v.maxLength(3),
   ),
-  density15: quantity("density", between(500, 1500)),
+  density15: quantity("density", between(500, 1500, " kg/m³")),
   shearLoss: orElse(plainNumber('"15 %"', between(0, 0.99)), "0"),
 });
 
@@ -56,12 +56,14 @@ export const caseSchema = v.strictObject({
     { pressOn: "0.05 s/m", easeOff: 1, whenBehind: "carries on" },
   ),
   surroundings: v.strictObject({
-    meanTemperature: quantity("temperature", aboveTo(180, 340)),
-    yearlySwing: quantity("temperatureDifference", between(0, 60)),
+    meanTemperature: quantity("temperature", aboveTo(180, 340, " K")),
+    yearlySwing: quantity("temperatureDifference", between(0, 60, " K")),
   }),
   start: v.strictObject({ date: v.string(), odometer: quantity("distance", atLeast(0, " m")) }),
   opens: v.optional(opensSchema, { after: "0 s" }),
   span: quantity("time", above(0, " s")),
+  /** Fluid short of the correct fill from the start, at the fill temperature; negative when overfull. */
+  fillShort: orElse(quantity("volume"), "0 qt"),
   entries: v.optional(v.array(entrySchema), []),
   seed: v.pipe(v.number(), v.integer(), v.minValue(0)),
 });

@@ -26,6 +26,8 @@ export interface Case {
   readonly start: { readonly date: string; readonly odometer: number };
   /** How long it goes on [s]. */
   readonly span: number;
+  /** Fluid short of the correct fill from the start [m³ at the fill temperature]; negative when overfull. */
+  readonly fillShort: number;
   readonly opens: Opens;
   /** In the order of time. */
   readonly entries: readonly Entry[];
@@ -53,10 +55,10 @@ export function readCase(json: unknown): Case {
     list,
   );
   caseContradictions(tree, there, list);
-  const week = there("week") && there("seed") ? toWeek(tree.week, tree.seed, list) : null;
+  const week = there("week") ? toWeek(tree.week, there("seed") ? tree.seed : 0, list) : null;
   if (list.faults.length > 0 || week === null) throw codedError("bad-case", distinct(list.faults));
 
-  const { name, fluid, driver, surroundings, start, span, seed } = tree;
+  const { name, fluid, driver, surroundings, start, span, fillShort, seed } = tree;
   const unitFluid = {
     viscosity: viscosityLine(fluid.viscosity),
     density15: fluid.density15,
@@ -65,7 +67,18 @@ export function readCase(json: unknown): Case {
   const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
   if (list.faults.length > 0) throw codedError("bad-case", list.faults);
   const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
-  return { name, unit, week, start, span, opens: opensOf(tree), entries: entriesOf(tree), seed, origins };
+  return {
+    name,
+    unit,
+    week,
+    start,
+    span,
+    fillShort,
+    opens: opensOf(tree),
+    entries: entriesOf(tree),
+    seed,
+    origins,
+  };
 }
 
 /** Reads a build alone, with the same faults as in a case; paths begin with `build.`. */

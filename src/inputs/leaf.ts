@@ -29,12 +29,12 @@ export const atLeast = (low: number, unit = ""): Limits => ({
   words: `${low}${unit} or more`,
   holds: (value) => value >= low,
 });
-export const between = (low: number, high: number): Limits => ({
-  words: `from ${low} to ${high}`,
+export const between = (low: number, high: number, unit = ""): Limits => ({
+  words: `from ${low} to ${high}${unit}`,
   holds: (value) => value >= low && value <= high,
 });
-export const aboveTo = (low: number, high: number): Limits => ({
-  words: `above ${low} and up to ${high}`,
+export const aboveTo = (low: number, high: number, unit = ""): Limits => ({
+  words: `above ${low} and up to ${high}${unit}`,
   holds: (value) => value > low && value <= high,
 });
 export const wholeAtLeast = (low: number): Limits => ({
@@ -70,8 +70,9 @@ function leafSchema(read: Read, expected: string, example: string, limits: Limit
         fail(parsed.wrong);
         return Number.NaN;
       }
-      if (!limits.holds(parsed.value)) fail(given(text));
-      return parsed.value;
+      if (limits.holds(parsed.value)) return parsed.value;
+      fail(given(text));
+      return Number.NaN; // so that no rule looks at it again
     };
     const sourced = isRecord(input) && "value" in input;
     const text = sourced ? input["value"] : input;
@@ -84,7 +85,14 @@ function leafSchema(read: Read, expected: string, example: string, limits: Limit
       for (const key of Object.keys(input).filter((name) => !known.has(name)))
         faults.push({ expected: "only value, origin and range", given: `the key "${key}"`, example: "" });
     }
-    return { leaf: true, text: typeof text === "symbol" ? "" : String(text), value, origin, range, faults };
+    return {
+      leaf: true,
+      text: text === nothing ? "" : typeof text === "string" ? text : given(text),
+      value,
+      origin,
+      range,
+      faults,
+    };
   };
   return v.optional(v.pipe(v.unknown(), v.transform(transform)), nothing as unknown as object);
 }

@@ -44,7 +44,7 @@ export const leakSchema = v.variant("kind", [
     /** Pressure in the line and temperature of the fluid at which the drops are or would be counted. */
     countedAt: v.strictObject({
       pressure: quantity("pressure", above(0, " Pa")),
-      temperature: quantity("temperature"),
+      temperature: quantity("temperature", between(220, 480, " K")),
     }),
     creepTime: quantity("time", above(0, " s")),
   }),

@@ -23,7 +23,8 @@ export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | n
     const startsAt = clockSeconds(trip.at);
     list.want(!Number.isNaN(startsAt), `${path}.at`, "a time of day", given(trip.at), '"07:30"');
     try {
-      return { trace: traceOf(trip, seed + i, path), startsAt, days: daysOf(trip.days) };
+      const trace = traceOf(trip, seed + i, path);
+      return trace === null ? null : { trace, startsAt, days: daysOf(trip.days) };
     } catch (error) {
       if (!isCoded(error)) throw error;
       list.faults.push(...error.faults);
@@ -41,7 +42,8 @@ export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | n
   }
 }
 
-function traceOf(trip: PlainTrip, seed: number, path: string): Trace {
+// Null for a round with a number that could not be read: that is in the list already.
+function traceOf(trip: PlainTrip, seed: number, path: string): Trace | null {
   switch (trip.schedule) {
     case "NEDC":
       return nedc;
@@ -51,6 +53,7 @@ function traceOf(trip: PlainTrip, seed: number, path: string): Trace {
       return nedcExtraUrban;
     case "parcel round": {
       const { hardness, hilliness, duration } = trip;
+      if ([hardness, hilliness, duration].some(Number.isNaN)) return null;
       return parcelRound(trip.seed ?? seed, { hardness, hilliness, duration });
     }
     case "own": {

@@ -20,7 +20,7 @@ export const tripSchema = v.variant("schedule", [
     seed: v.exactOptional(seed),
     hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
-    duration: orElse(quantity("time", between(300, 86400)), "40 min"),
+    duration: orElse(quantity("time", between(300, 86400, " s")), "40 min"),
   }),
   /** The text of a CSV file, with its units in the header or named here. */
   v.strictObject({

@@ -28,31 +28,33 @@ export function parseQuantity(kind: Kind, text: unknown): Parsed {
   const wanted: QuantityKind = quantityKinds[kind];
   if (typeof text === "number") return { wrong: `${text}, a number without a unit` };
   if (typeof text !== "string") return { wrong: given(text) };
-  const quoted = `"${text}"`;
+  const said = given(text);
   const trimmed = text.trim();
   if (trimmed === "") return { wrong: "empty text" };
-  const parts = numberThenUnit.exec(trimmed);
-  if (!parts) return { wrong: `${quoted}, which does not begin with a plain number` };
+  const parts = numberThenUnit.exec(trimmed.replaceAll("\u2212", "-"));
+  if (!parts) return { wrong: `${said}, which does not begin with a plain number` };
   const number = Number(parts[1]);
   const unitText = spelled(parts[2] ?? "", wanted);
-  if (unitText === "") return { wrong: `${quoted}, a number without a unit` };
-  if (!Number.isFinite(number)) return { wrong: `${quoted}, which is too large a number` };
+  if (unitText === "") return { wrong: `${said}, a number without a unit` };
+  if (!Number.isFinite(number)) return { wrong: `${said}, which is too large a number` };
 
   let unit: Unit;
   try {
-    unit = parseUnit(`${number} ${unitText}`);
+    unit = parseUnit(`1 ${unitText}`);
   } catch (error) {
-    return { wrong: `${quoted} (${error instanceof Error ? error.message : "not a unit"})` };
+    return { wrong: `${said} (${error instanceof Error ? error.message : "not a unit"})` };
   }
   const wrong = wrongUnit(unit, unitText, wanted);
-  if (wrong !== "") return { wrong: `${quoted}, ${wrong}` };
+  if (wrong !== "") return { wrong: `${said}, ${wrong}` };
   const value =
-    wanted.reading === undefined
-      ? unit.toNumber(sameDimension(unit, wanted) ?? wanted.si)
-      : kelvin(unit, number, wanted);
-  if (!Number.isFinite(value)) return { wrong: `${quoted}, which is too large a number` };
+    wanted.reading === "temperature"
+      ? parseUnit(`${number} ${unitText}`).toNumber("K")
+      : wanted.reading === "difference"
+        ? number * degree(unit)
+        : inSI(number, unit.toNumber(sameDimension(unit, wanted) ?? wanted.si));
+  if (!Number.isFinite(value)) return { wrong: `${said}, which is too large a number` };
   if (wanted.reading === "temperature" && value <= 0)
-    return { wrong: `${quoted}, which is not above absolute zero` };
+    return { wrong: `${said}, which is not above absolute zero` };
   return { value };
 }
 
@@ -69,9 +71,16 @@ export function quantityFault(path: string, kind: Kind, wrong: string): Fault {
 /** Words for any value, short enough for one line. */
 export function given(value: unknown): string {
   if (value === undefined) return "nothing";
-  if (value === null) return "null";
-  const text = JSON.stringify(value) ?? String(value);
+  const text = typeof value === "string" || typeof value === "object" ? quoted(value) : String(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}
+
+function quoted(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? "nothing";
+  } catch {
+    return "an object that is no plain data";
+  }
 }
 
 // The trade's ways of writing a unit, in the letters that mathjs knows.
@@ -81,6 +90,7 @@ function spelled(unit: string, wanted: QuantityKind): string {
     .replaceAll("³", "^3")
     .replaceAll(/[·⋅]/g, " ")
     .replaceAll(/[µμ]/g, "u")
+    .replaceAll(/([A-Za-z])([234])\b/g, "$1^$2")
     .replaceAll(/°\s*([CF])/g, "deg$1")
     .replaceAll(/\bper\b/g, "/")
     .replaceAll(/\b(?:drop|drip)s?\b/g, "dripcount")
@@ -110,10 +120,15 @@ function sameDimension(unit: Unit, wanted: QuantityKind): string | undefined {
   return [wanted.si, ...(wanted.also ?? [])].find((si) => unit.equalBase(parseUnit(si)));
 }
 
-// A difference counts degrees; a temperature also counts where the scale begins.
-function kelvin(unit: Unit, number: number, wanted: QuantityKind): number {
-  if (wanted.reading === "temperature") return unit.toNumber("K");
-  const fahrenheit = unit.units.some((part) => /^(?:degF|fahrenheit|degR|rankine)$/.test(part.unit.name));
-  const celsius = unit.units.some((part) => /^(?:degC|celsius)$/.test(part.unit.name));
-  return fahrenheit ? (number * 5) / 9 : celsius ? number : unit.toNumber("K");
+// Fifteen digits of the factor, and a division where that is exact, so that 20 cm3 is 2e-5 m3 and no number beside it.
+function inSI(number: number, factor: number): number {
+  const parts = Number((1 / factor).toPrecision(15));
+  return factor < 1 && Number.isInteger(parts) ? number / parts : number * Number(factor.toPrecision(15));
+}
+
+// A difference counts degrees [K] and does not ask where the scale begins.
+function degree(unit: Unit): number {
+  const names = unit.units.map((part) => part.unit.name);
+  if (names.some((name) => /^(?:degF|fahrenheit|degR|rankine)$/.test(name))) return 5 / 9;
+  return names.some((name) => /^(?:degC|celsius)$/.test(name)) ? 1 : unit.toNumber("K");
 }

@@ -1,0 +1,26 @@
+// From a case to the plan that a history runs: dates become weekdays and days of the year.
+
+import type { Plan } from "../history/simulate.ts";
+import type { Case } from "./case.ts";
+
+/** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
+export function planOf(given: Case): Plan {
+  const { unit, week, span, opens, entries } = given;
+  const date = new Date(`${given.start.date.slice(0, 10)}T00:00:00Z`);
+  const newYear = Date.UTC(date.getUTCFullYear(), 0, 1);
+  return {
+    unit,
+    week,
+    weekday: (date.getUTCDay() + 6) % 7,
+    dayOfYear: Math.round((date.getTime() - newYear) / 86_400_000),
+    opens: "after" in opens ? opens : { distance: opens.odometer - given.start.odometer },
+    topUps: entries.map(({ after, volume, temperature }) => ({ at: after, volume, temperature })),
+    span,
+  };
+}
+
+/** Date and time of a moment of the case, ISO to the minute: what a customer can read. */
+export function dateOf(given: Case, clock: number): string {
+  const start = Date.parse(`${given.start.date.slice(0, 10)}T00:00:00Z`);
+  return new Date(start + clock * 1000).toISOString().slice(0, 16).replace("T", " ");
+}
