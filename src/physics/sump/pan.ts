@@ -21,7 +21,15 @@ export function panCapacity(pan: Pan): number {
 /** Depth over a level floor [m]: volume over free floor area, 0 when empty, the height of the pan when overfull. */
 export function meanDepth(pan: Pan, volume: number): number {
   const depth = volume / (pan.free * pan.length * pan.width);
-  if (!(depth === depth && pan.height > 0)) refuse(pan, volume);
+  if (!(
+    depth === depth &&
+    pan.length > 0 &&
+    pan.width > 0 &&
+    pan.height > 0 &&
+    pan.free > 0 &&
+    pan.free <= 1
+  ))
+    refuse(pan, volume);
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 

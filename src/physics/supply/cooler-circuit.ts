@@ -137,10 +137,18 @@ function leakOn(open: number, inner: number, at: CircuitConditions, density: num
   if (!(open > 0) || at.leakPlace === "none") return 0;
   const linear = at.leakViscosity * at.leakViscous + inner;
   const sum = linear + Math.sqrt(linear * linear + 4 * density * at.leakInertial * open);
-  return sum > 0 ? (2 * open) / sum : 0;
+  return (2 * open) / sum; // without any resistance the leak takes all there is
 }
 
-function fill(out: CircuitFlow, ports: Ports, feed: number, inflow: number, leak: number): void {
+function fill(
+  out: CircuitFlow,
+  ports: Ports,
+  at: CircuitConditions,
+  density: number,
+  feed: number,
+  inflow: number,
+  leak: number,
+): void {
   const upper = (inflow + ports.conductance * ports.downstream * leak) * ports.share;
   const lower = upper - leak;
   out.feed = feed;
@@ -149,7 +157,11 @@ function fill(out: CircuitFlow, ports: Ports, feed: number, inflow: number, leak
   out.cooler = ports.downstream > 0 ? lower : upper;
   out.bypass = inflow - upper;
   out.lube = inflow - leak;
-  out.leakPressure = ports.lube * out.lube + ports.downstream * lower;
+  // By the leak's own law where it leaks: at a parted line the flows beyond it are small differences.
+  out.leakPressure =
+    leak > 0
+      ? (at.leakViscosity * at.leakViscous + density * at.leakInertial * leak) * leak
+      : ports.lube * inflow + ports.downstream * upper;
   out.nodePressure = out.leakPressure + ports.upstream * upper;
 }
 
@@ -168,7 +180,7 @@ function fillOnRelief(
   const inner = whole > 0 ? (ports.upstream * (ports.downstream + lube)) / whole : 0;
   const ratio = ports.mutual / ports.atNode;
   const leak = leakOn(ratio * circuit.relief, inner, at, density);
-  fill(out, ports, feed, circuit.relief / ports.atNode + ratio * leak, leak);
+  fill(out, ports, at, density, feed, circuit.relief / ports.atNode + ratio * leak, leak);
   out.nodePressure = circuit.relief;
 }
 
@@ -194,7 +206,7 @@ export function circuitAtFeed(
   const leak = leakOn(ports.mutual * feed, ports.atLeak, conditions, density);
   if (ports.atNode * feed - ports.mutual * leak > circuit.relief)
     fillOnRelief(out, ports, circuit, conditions, density, feed);
-  else fill(out, ports, feed, feed, leak);
+  else fill(out, ports, conditions, density, feed, feed, leak);
 }
 
 /**
@@ -246,7 +258,7 @@ export function feedFull(
       if (near) break;
     }
   }
-  fill(out, ports, q, q, leak);
+  fill(out, ports, conditions, density, q, q, leak);
 }
 
 function refuse(circuit: CoolerCircuit, at: CircuitConditions): never {

@@ -65,7 +65,7 @@ function unclipped(inlet: Inlet, flow: number, viscosity: number, density: numbe
  */
 export function inletPressure(inlet: Inlet, flow: number, viscosity: number, density: number): number {
   const p = unclipped(inlet, flow, viscosity, density);
-  if (!(p === p && inlet.bore > 0 && viscosity > 0)) refuse(inlet, flow, viscosity, density);
+  if (!(p === p && flow === flow && inlet.bore > 0 && viscosity > 0)) refuse(inlet, flow, viscosity, density);
   return p > 0 ? p : 0;
 }
 

@@ -19,12 +19,12 @@ export function rootBetween<T>(
   let fa = f(a, data);
   if (fa === 0) return a;
   if (fa > 0 === fb > 0) return Math.abs(fa) < Math.abs(fb) ? a : b;
-  const floor = 1e-16 * Math.max(Math.abs(low), Math.abs(high));
   let share = 0.5;
   let slow = 0;
   let width = Math.abs(a - b);
   for (;;) {
     const x = a + share * (b - a);
+    if (x === a || x === b) return Math.abs(fa) < Math.abs(fb) ? a : b; // no number lies between
     const fx = f(x, data);
     let c: number;
     let fc: number;
@@ -41,7 +41,7 @@ export function rootBetween<T>(
     fa = fx;
     const best = Math.abs(fa) < Math.abs(fb) ? a : b;
     const gap = Math.abs(b - a);
-    const tolerance = 4e-16 * Math.abs(best) + floor;
+    const tolerance = 4e-16 * Math.abs(best);
     if (fx === 0) return x;
     if (gap <= 2 * tolerance) return best;
     if (gap <= 0.5 * width) {
