@@ -1,11 +1,12 @@
 // From a case to the plan that a history runs: dates become weekdays and days of the year.
 
-import type { Plan } from "../history/simulate.ts";
+import type { Plan, TopUp } from "../history/simulate.ts";
+import { density } from "../physics/fluid/density.ts";
 import type { Case } from "./case.ts";
 
 /** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
 export function planOf(given: Case): Plan {
-  const { unit, week, span, opens, entries } = given;
+  const { unit, week, span, opens, fillShort } = given;
   const date = new Date(`${given.start.date.slice(0, 10)}T00:00:00Z`);
   const newYear = Date.UTC(date.getUTCFullYear(), 0, 1);
   return {
@@ -14,8 +15,9 @@ export function planOf(given: Case): Plan {
     weekday: (date.getUTCDay() + 6) % 7,
     dayOfYear: Math.round((date.getTime() - newYear) / 86_400_000),
     opens: "after" in opens ? opens : { distance: opens.odometer - given.start.odometer },
-    topUps: entries.map(({ after, volume, temperature }) => ({ at: after, volume, temperature })),
+    topUps: topUpsOf(given),
     span,
+    fillShort,
   };
 }
 
@@ -23,4 +25,16 @@ export function planOf(given: Case): Plan {
 export function dateOf(given: Case, clock: number): string {
   const start = Date.parse(`${given.start.date.slice(0, 10)}T00:00:00Z`);
   return new Date(start + clock * 1000).toISOString().slice(0, 16).replace("T", " ");
+}
+
+// Those of one moment are one, at the temperature of the first.
+function topUpsOf({ unit, entries }: Case): readonly TopUp[] {
+  const topUps = new Map<number, TopUp>();
+  for (const { after: at, volume, temperature } of entries) {
+    const before = topUps.get(at) ?? { at, volume: 0, temperature };
+    const { density15 } = unit.fluid;
+    const asBefore = (volume * density(density15, temperature)) / density(density15, before.temperature);
+    topUps.set(at, { ...before, volume: before.volume + asBefore });
+  }
+  return [...topUps.values()];
 }

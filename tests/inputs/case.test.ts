@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBuild, readCase } from "../../src/inputs/case.ts";
-import { planOf } from "../../src/inputs/plan.ts";
+import { dateOf, planOf } from "../../src/inputs/plan.ts";
 import { changed, faultsOf, faultsWith, type Change } from "./shipped.ts";
 
 const paths = (...changes: readonly Change[]) => faultsWith(...changes).map(({ path }) => path);
@@ -185,18 +185,18 @@ describe("round trips", () => {
     expect(readCase(changed(...rewritten)).unit).toEqual(first.unit);
   });
 
-  it("top-ups of one moment are one, as thick as at 15 degC, and days are counted from Monday and New Year", () => {
+  it("top-ups of one moment are one, and days are counted from Monday and New Year", () => {
     const entry = { kind: "top-up", date: "2024-03-05", volume: "1 L", temperature: "15 degC" };
-    const plan = planOf(readCase(changed(["entries", [entry, { ...entry, volume: "2 L" }]])));
-    expect(plan.topUps).toHaveLength(1);
-    expect(plan.topUps[0]!.at).toBe(86400);
-    expect(plan.topUps[0]!.volume).toBeCloseTo(3e-3, 12);
-    expect([plan.weekday, plan.dayOfYear]).toEqual([0, 63]);
-    const warm = planOf(readCase(changed(["entries", [{ ...entry, temperature: "95 degC" }]])));
-    expect(warm.topUps[0]!.volume).toBeLessThan(1e-3);
+    const warm = { ...entry, volume: "2 L", temperature: "95 degC" };
+    const plan = planOf(readCase(changed(["entries", [entry, warm]], ["fillShort", "1 L"])));
+    expect(plan.topUps).toMatchObject([{ at: 86400, temperature: 288.15 }]);
+    expect(plan.topUps[0]!.volume).toBeGreaterThan(2.8e-3);
+    expect(plan.topUps[0]!.volume).toBeLessThan(3e-3);
+    expect([plan.weekday, plan.dayOfYear, plan.fillShort]).toEqual([0, 63, 1e-3]);
     expect(planOf(readCase(changed(["opens", { odometer: "60100 mi" }]))).opens).toEqual({
       distance: expect.closeTo(160934.4, 6) as number,
     });
+    expect(dateOf(readCase(changed()), 90000)).toBe("2024-03-05 01:00");
   });
 
   it("the same seed gives the same rounds, another seed others", () => {
