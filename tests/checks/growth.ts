@@ -31,7 +31,7 @@ import {
 import type { Check } from "./check.ts";
 
 const link = "growth" as const;
-const program = "an independent program evaluating the same law from printed inputs";
+const evaluated = (law: string) => `${law}, evaluated by an independent program from printed inputs`;
 const MPa = 1e6;
 const psi = 6894.757;
 const year = 365.25 * 86_400;
@@ -138,7 +138,7 @@ export const checks: readonly Check[] = [
   {
     claim: "another slope: 2.5 mm to its critical 8.84 mm takes 495 322 cycles, m = 2.5",
     link,
-    source: `${program}; inputs from a homework problem on a cracked gusset plate`,
+    source: evaluated("Paris and Erdogan (1963), homework problem on a cracked gusset plate"),
     kind: "computed",
     expected: 495_322,
     got: () =>
@@ -154,7 +154,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a tube wall shaken at 30 MPa and 30 Hz is through after 789 161 cycles",
     link,
-    source: program,
+    source: evaluated("Paris and Erdogan (1963), aluminium tube"),
     kind: "computed",
     expected: 789_161,
     got: () => cycles(0.2e-3, 0.889e-3, tubeWall),
@@ -163,7 +163,7 @@ export const checks: readonly Check[] = [
   {
     claim: "after 100 000 of them the crack has grown from 0.2 to 0.2296 mm",
     link,
-    source: program,
+    source: evaluated("Paris and Erdogan (1963), aluminium tube"),
     kind: "computed",
     expected: 0.229566e-3,
     got: () => parisCrack(0.2e-3, 1e5, tubeWall),
@@ -172,7 +172,7 @@ export const checks: readonly Check[] = [
   {
     claim: "the same from the share of its life",
     link,
-    source: program,
+    source: evaluated("Paris and Erdogan (1963), aluminium tube"),
     kind: "computed",
     expected: 0.229566e-3,
     got: () => parisBetween(0.2e-3, 0.889e-3, 3, 1e5 / 789_161),
@@ -212,7 +212,7 @@ export const checks: readonly Check[] = [
   {
     claim: "the straight line for 6061-T6 has 142.9 MPa at a million",
     link,
-    source: program,
+    source: evaluated("Basquin (1910), 705 MPa (2N)^-0.11"),
     kind: "computed",
     expected: 142.9 * MPa,
     got: () => fatigueStrength(aluminium6061, 1e6),
@@ -263,7 +263,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a line chafing with 5 N and 50 µm at 30 Hz loses 0.0275 mm³ an hour",
     link,
-    source: program,
+    source: evaluated("Archard (1953)"),
     kind: "computed",
     expected: 0.02753e-9,
     got: () => wornVolume(1e-4, 5, slidDistance(50e-6, 30, 3600), 392.3 * MPa),
@@ -272,7 +272,7 @@ export const checks: readonly Check[] = [
   {
     claim: "and a patch of 10 mm² is gone in 323 hours",
     link,
-    source: program,
+    source: evaluated("Archard (1953)"),
     kind: "computed",
     expected: 323 * 3600,
     got: () => rubThroughTime(10e-6 * 0.889e-3, 0.02753e-9 / 3600) ?? NaN,
@@ -307,7 +307,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a half-metre of 3/8 inch aluminium line, oil inside, rings at 173.5 Hz between clamps",
     link,
-    source: program,
+    source: evaluated("Euler-Bernoulli beam"),
     kind: "computed",
     expected: 173.51,
     got: () => naturalFrequency(heldAt.clampedEnds, lineStiffness, lineMass, 0.5),
@@ -316,7 +316,7 @@ export const checks: readonly Check[] = [
   {
     claim: "half a millimetre at the end of a free 150 mm makes 21.9 MPa",
     link,
-    source: program,
+    source: evaluated("Euler-Bernoulli cantilever"),
     kind: "computed",
     expected: 21.91 * MPa,
     got: () => tipMovementStress(line, 69e9, 0.5e-3, 0.15),
@@ -346,7 +346,7 @@ export const checks: readonly Check[] = [
   {
     claim: "two litres lost at 39.6 mL/h today are 252.5 running hours behind a long hole that grew evenly",
     link,
-    source: program,
+    source: evaluated("flow growing as a power of time"),
     kind: "computed",
     expected: 252.5 * 3600,
     got: () => runningTime(2e-3, 39.6e-6 / 3600, flowPower.longHole),
@@ -355,7 +355,7 @@ export const checks: readonly Check[] = [
   {
     claim: "and 84.2 behind an orifice whose width grew as the cube root of time",
     link,
-    source: program,
+    source: evaluated("flow growing as a power of time"),
     kind: "computed",
     expected: 84.18 * 3600,
     got: () => runningTime(2e-3, 39.6e-6 / 3600, flowPower.orifice / 3),

@@ -13,7 +13,7 @@ import type { Check } from "./check.ts";
 
 const link = "leak path" as const;
 const milliLitresAnHour = 3.6e9;
-const program = "an independent program evaluating the same law from printed inputs";
+const evaluated = (law: string) => `${law}, evaluated by an independent program from printed inputs`;
 
 /** How steeply a leak follows its pressure: d ln Q/d ln p, with an opening that may itself depend on pressure. */
 function leakageExponent(opening: (pressure: number) => Opening, pressure: number): number {
@@ -63,7 +63,7 @@ export const checks: readonly Check[] = [
   {
     claim: "the same piston off centre by half its clearance",
     link,
-    source: program,
+    source: evaluated("eccentric ring gap"),
     kind: "computed",
     expected: 79.161e-9,
     got: () => leakFlow(annulusOpening(25e-3, 5e-6, 15e-3, 0.5), 19e6, 0.018, 920),
@@ -73,7 +73,7 @@ export const checks: readonly Check[] = [
   {
     claim: "past a hardened ring of 10 mm with 15 µm clearance 442 mL an hour",
     link,
-    source: program,
+    source: evaluated("ring gap"),
     kind: "computed",
     expected: 1.227185e-7,
     got: () => leakFlow(fullyDeveloped(annulusOpening(10e-3, 15e-6, 2e-3, 0)), 2e5, 0.0072, 812),
@@ -101,7 +101,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a slot of 5 mm by 20 µm through 0.9 mm lets 370 mL an hour pass",
     link,
-    source: program,
+    source: evaluated("plane Poiseuille flow"),
     kind: "computed",
     expected: 370.4,
     got: () =>
@@ -243,7 +243,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a 0.05 mm hole in a hot line of 2 bar loses 16.2 mL an hour",
     link,
-    source: program,
+    source: evaluated("sum of Sampson, Hagen-Poiseuille and orifice"),
     kind: "computed",
     expected: 4.49767e-9,
     got: () => hot(0.05e-3),
@@ -252,7 +252,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a 1 mm hole there loses 46.4 litres an hour",
     link,
-    source: program,
+    source: evaluated("sum of Sampson, Hagen-Poiseuille and orifice"),
     kind: "computed",
     expected: 1.288851e-5,
     got: () => hot(1e-3),
@@ -261,7 +261,7 @@ export const checks: readonly Check[] = [
   {
     claim: "cold, a 0.1 mm hole loses 28.2 mL an hour",
     link,
-    source: program,
+    source: evaluated("sum of Sampson, Hagen-Poiseuille and orifice"),
     kind: "computed",
     expected: 28.244,
     got: () => cold(0.1e-3) * milliLitresAnHour,
@@ -270,7 +270,7 @@ export const checks: readonly Check[] = [
   {
     claim: "twenty drops a minute of 0.033 mL come from a hole of 0.063 mm",
     link,
-    source: program,
+    source: evaluated("sum of Sampson, Hagen-Poiseuille and orifice"),
     kind: "computed",
     expected: 0.06308e-3,
     got: () => holeDiameter(39.6 / milliLitresAnHour, 2e5, 0.0072, 812, 0.9e-3),
@@ -312,7 +312,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a pan of 0.06 m² sinks from 80 to 30 mm through 1 mm in 6201 s, viscosity left out",
     link,
-    source: program,
+    source: evaluated("Torricelli"),
     kind: "computed",
     expected: 6200.77,
     got: () => torricelliTime(0.06, (Math.PI / 4) * 1e-6, 0.61, 0.08, 0.03),
@@ -330,7 +330,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a long 1 mm passage lets cold oil sink to 1/e in 189 291 s",
     link,
-    source: program,
+    source: evaluated("Hagen-Poiseuille under a falling head"),
     kind: "computed",
     expected: 189_291,
     got: () =>
@@ -340,7 +340,7 @@ export const checks: readonly Check[] = [
   {
     claim: "after an hour at a 0.3 mm passage 80 mm are 78.836 mm",
     link,
-    source: program,
+    source: evaluated("Hagen-Poiseuille under a falling head"),
     kind: "computed",
     expected: 78.836e-3,
     got: () =>

@@ -20,7 +20,7 @@ const oilDrop = () => dropVolume(2.4e-3, 0.03, 850); // a wetted patch of 4.8 mm
 
 const eschbaum = tableOf("eschbaum-drops/table.csv");
 const factors = tableOf("harkins-brown/table.csv");
-const program = "an independent program evaluating the same law from printed inputs";
+const evaluated = (law: string) => `${law}, evaluated by an independent program from printed inputs`;
 
 /** Flow [m³/s] at which dripping from a wetted tip of a diameter [m] turns to a stream. */
 const streamsAt = (density: number, tension: number, inner: number, outer: number) =>
@@ -60,7 +60,7 @@ export const checks: readonly Check[] = [
   {
     claim: "oil at r = 3 mm falls in drops of 41.15 µL",
     link,
-    source: `${program}, table of Harkins and Brown`,
+    source: evaluated("Tate with the table of Harkins and Brown"),
     kind: "computed",
     expected: 41.15 * microlitre,
     got: () => dropVolume(3e-3, 0.03, 840),
@@ -89,7 +89,7 @@ export const checks: readonly Check[] = [
   {
     claim: "capillary length of oil 1.908 mm",
     link,
-    source: program,
+    source: evaluated("balance of surface tension and weight"),
     kind: "computed",
     expected: 1.90836e-3,
     got: () => capillaryLength(0.03, 840),
@@ -151,7 +151,7 @@ export const checks: readonly Check[] = [
   {
     claim: "water from a 3 mm tube streams from 1.142 mL/s",
     link,
-    source: program,
+    source: evaluated("Clanet and Lasheras (1999)"),
     kind: "computed",
     expected: 1.1424e-6,
     got: () => streamsAt(998.2, 0.0728, 3e-3, 3e-3),
@@ -160,7 +160,7 @@ export const checks: readonly Check[] = [
   {
     claim: "oil from a 1 mm hole wetted to 3 mm streams from 0.298 mL/s",
     link,
-    source: program,
+    source: evaluated("Clanet and Lasheras (1999)"),
     kind: "computed",
     expected: 0.298e-6,
     got: () => streamsAt(840, 0.03, 1e-3, 3e-3),
@@ -169,7 +169,7 @@ export const checks: readonly Check[] = [
   {
     claim: "hot oil at a drip point of 4 mm streams from 0.689 mL/s",
     link,
-    source: program,
+    source: evaluated("Clanet and Lasheras (1999)"),
     kind: "computed",
     expected: 0.6887e-6,
     got: () => streamsAt(812, 0.028, 4e-3, 4e-3),
@@ -180,7 +180,7 @@ export const checks: readonly Check[] = [
   {
     claim: "a dry pinhole of 50 µm holds 2400 Pa",
     link,
-    source: program,
+    source: evaluated("Young and Laplace"),
     kind: "computed",
     expected: 2400,
     got: () => holdOffPressure(0.03, 50e-6, 0),
