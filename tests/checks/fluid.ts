@@ -15,7 +15,7 @@ import {
 } from "../../src/physics/fluid/viscosity.ts";
 import { referenceOils, viscosityIndex } from "../../src/physics/fluid/viscosity-index.ts";
 import type { Check } from "./check.ts";
-import { cell, tableOf } from "./table.ts";
+import { cell, overAll, tableOf } from "./table.ts";
 
 const celsius = (t: number) => t + 273.15;
 const fahrenheit = (t: number) => (t + 459.67) / 1.8;
@@ -30,7 +30,7 @@ const onLine = (t: number, ...points: readonly (readonly [number, number])[]) =>
 
 const engineOil = tableOf("engine-oil-unused/table.csv");
 const engineOilSource =
-  "Incropera and others, Fundamentals of Heat and Mass Transfer, table A.5, engine oil (unused), open transcription 2019";
+  "Incropera and others, Fundamentals of Heat and Mass Transfer, table A.5, engine oil (unused), read in an open program of 2019";
 const engineOilAt = (T: number, column: string) => cell(engineOil, "temperature_K", T, column);
 const engineOilLine = viscosityLine(
   [300, 400].map((T) => ({
@@ -43,7 +43,7 @@ const oneLine = "the simple D341 form holds to a few percent over 130 K on an oi
 
 const pao = tableOf("pao-coolant/density.csv");
 const paoSource =
-  "A. K. Sleiti, J. Synthetic Lubrication 24 (2007) 77-90, polyalphaolefin, open transcription";
+  "A. K. Sleiti, J. Synthetic Lubrication 24 (2007) 77-90, polyalphaolefin, read in an open fluid library";
 const pao15 = 794.1;
 const paoConductivity = tableOf("pao-coolant/conductivity.csv");
 
@@ -289,6 +289,18 @@ export const checks: readonly Check[] = [
     because: "the standard speaks for all lubricating oils at once",
   },
   {
+    claim: "and follows the whole table from 273 to 430 K",
+    link,
+    source: engineOilSource,
+    kind: "published",
+    expected: 0,
+    got: () =>
+      overAll(engineOil, (at) => density(engineOil15, at("temperature_K")) / at("density_kg_m3") - 1),
+    tolerance: { absolute: 0.005 },
+    because:
+      "root mean square of the relative deviation; the standard speaks for all lubricating oils at once",
+  },
+  {
     claim: "polyalphaolefin of 794 kg/m³ at 15 degC has 742 kg/m³ at 95.6 degC",
     link,
     source: paoSource,
@@ -305,6 +317,16 @@ export const checks: readonly Check[] = [
     expected: cell(pao, "temperature_C", 155.7, "density_kg_m3"),
     got: () => density(pao15, celsius(155.7)),
     tolerance: { relative: 0.003 },
+  },
+  {
+    claim: "and follows its whole table from 5 to 194 degC",
+    link,
+    source: paoSource,
+    kind: "published",
+    expected: 0,
+    got: () => overAll(pao, (at) => density(pao15, celsius(at("temperature_C"))) / at("density_kg_m3") - 1),
+    tolerance: { absolute: 0.005 },
+    because: "root mean square of the relative deviation; two rows lie above the 150 degC of the standard",
   },
   {
     claim: "a fill grows by 5.5 % from 20 to 90 degC",
@@ -384,6 +406,21 @@ export const checks: readonly Check[] = [
     got: () => thermalConductivity(pao15, celsius(101.7)),
     tolerance: { relative: 0.1 },
     because: "Cragoe's rule for conductivity is good to 10 %; it meets this oil within 1 %",
+  },
+
+  {
+    claim: "and does so within a few percent from 60 to 243 degC",
+    link,
+    source: paoSource,
+    kind: "published",
+    expected: 0,
+    got: () =>
+      overAll(
+        paoConductivity,
+        (at) => thermalConductivity(pao15, celsius(at("temperature_C"))) / at("conductivity_W_mK") - 1,
+      ),
+    tolerance: { absolute: 0.1 },
+    because: "root mean square of the relative deviation; Cragoe's rule is good to 10 %",
   },
 
   // Surface tension
@@ -516,4 +553,18 @@ export const checks: readonly Check[] = [
     tolerance: { relative: 0.05 },
     because: "the table halves each 19.3 degF over its whole length, the rule each 20 degF",
   })),
+  {
+    claim:
+      "and over the whole table, 175 to 390 degF, the rule stays within a quarter of a halving, or 5 degF",
+    link,
+    source: "trade life table, circulated since before 2002",
+    kind: "common practice",
+    expected: 0,
+    got: () =>
+      overAll(life, (at) =>
+        Math.log2(((30 / 3600) * (1 / fluidAgeingRate(fahrenheit(at("temperature_F"))))) / at("life_miles")),
+      ),
+    tolerance: { absolute: 0.25 },
+    because: "root mean square of the deviation in halvings; each is 20 degF",
+  },
 ];

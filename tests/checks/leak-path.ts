@@ -92,7 +92,7 @@ export const checks: readonly Check[] = [
   {
     claim: "oil of 0.1 Pa s at 1.6 m/s between plates 10 mm apart loses 38.4 kPa in 2 m",
     link,
-    source: "S. K. Som, Introduction to Heat Transfer, example 6.1, evaluated by an open companion program",
+    source: "Som, Introduction to Heat Transfer, example 6.1, evaluated by an open companion program",
     kind: "computed",
     expected: 38_400,
     got: () => leakPressure(fullyDeveloped(crackOpening(1, 0.01, 2)), 1.6 * 0.01, 0.1, 900),

@@ -20,3 +20,12 @@ export function cell(table: readonly Row[], key: string, value: number, column: 
   if (found === undefined) throw new Error(`no row with ${key} = ${value}, or no column ${column}`);
   return found;
 }
+
+/** Root mean square of a deviation over all rows: one number to which every row of a table contributes. */
+export function overAll(
+  table: readonly Row[],
+  deviation: (at: (column: string) => number) => number,
+): number {
+  const squares = table.map((row) => deviation((column) => row[column] ?? NaN) ** 2);
+  return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / table.length);
+}
