@@ -29,12 +29,12 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.slosh.fill(0);
   state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
   walk.scheduled = 0;
-  let left = seconds;
+  const until = state.clock + seconds;
   let step = 20;
-  while (left > 1e-6) {
-    const span = Math.min(left, step);
-    parkedStep(walk, span);
-    left -= span;
+  while (state.clock < until) {
+    const left = until - state.clock;
+    parkedStep(walk, Math.min(left, step));
+    if (left <= step) state.clock = until; // to the bit, so that what is due then is due
     step = Math.min(900, step * 1.5);
     if (!after(walk)) return false;
   }

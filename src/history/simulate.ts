@@ -21,10 +21,11 @@ import { newWalk, type Walk } from "./walk.ts";
 
 const DAY = 86400;
 
-/** Fluid added on a date: [s since the start], [m³ at 15 °C]. */
+/** Fluid added: when [s since the start], how much [m³] at its temperature [K]. */
 export interface TopUp {
   readonly at: number;
   readonly volume: number;
+  readonly temperature: number;
 }
 
 /** Everything that a history needs. */
@@ -139,7 +140,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       if (opens <= state.clock) open();
       if (entry !== undefined && entry.at <= state.clock) {
         done.add(entry.at);
-        topUp(walk, entry.volume * density(unit.fluid.density15, 288.15), road.ambient);
+        topUp(walk, entry.volume * density(unit.fluid.density15, entry.temperature), entry.temperature);
         tellNow("topped up", `${(entry.volume * 1000).toFixed(2)} L added`);
       }
       if (state.clock >= clock - 1e-6) return true;

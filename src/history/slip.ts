@@ -41,7 +41,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
     const before = state.turbine - perMetre * state.speed;
     clutchesNow(unit, state, gear, before, now);
     const carried = before >= 0 ? now.holds : -now.holds;
-    step(walk, h, carried, pumping);
+    spin(walk, h, carried, pumping);
     const force = wheelForceFrom(build, gear, carried);
     const pushed = (force - resisting) / (build.vehicle.mass * build.vehicle.rotating);
     drive.acceleration = Math.min(road.wish, pushed);
@@ -73,8 +73,8 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   return !holds;
 }
 
-/** One implicit step of engine and turbine speed under a clutch torque that stays. */
-function step(walk: Walk, h: number, carried: number, pumping: number): void {
+/** One implicit step of engine and turbine speed [s] under a clutch torque that stays [N m at the turbine]. */
+export function spin(walk: Walk, h: number, carried: number, pumping: number): void {
   const { state, unit, pedal } = walk;
   const { build } = unit;
   const engineInertia = build.engine.inertia;
