@@ -19,7 +19,8 @@ const mayImport: Record<string, string[]> = {
   driving: ["physics", "errors"],
   history: ["physics", "driving", "errors"],
   // What a technician sees is derived from a history, so pictures may read it, and physics may not.
-  bay: ["physics", "history", "errors"],
+  // Its card prints readings in shop units, and says who sets each band.
+  bay: ["physics", "history", "units", "sources", "errors"],
   // The door: text with units comes in here and leaves as builds, drives and sightings in SI.
   inputs: ["units", "sources", "physics", "driving", "history", "bay", "errors"],
   lookback: ["history", "physics", "driving", "inputs", "errors"],

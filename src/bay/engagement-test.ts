@@ -1,0 +1,34 @@
+// Time into gear: from neutral, brakes on, the seconds from moving the lever until the gear has taken hold.
+
+import { idleInNeutral } from "../history/idle.ts";
+import { engageFromRest, noEngagement } from "../history/shift.ts";
+import type { Unit } from "../physics/build.ts";
+import { HOT, idling, inReverse, stoodFor } from "./ready.ts";
+
+/** When the lever is moved: hot; cold, at once after a night's stand; cold, after a minute's idling, when most fluid is in flight. */
+export type Moment = "hot" | "cold start" | "cold, idled";
+
+/** A night [s], its air [K], and the idling before the lever is moved [s]: belt and brake, or scraping the windows. */
+const NIGHT = 12 * 3600;
+const COLD = 268.15;
+const AT_ONCE = 2;
+const MINUTE = 60;
+
+/**
+ * Time into gear [s] of a unit that lacks `shortage` [m³]; null when nothing takes hold. After the night the fluid is at
+ * -5 °C and converter and passages have drained as far as they do.
+ */
+export function timeIntoGear(
+  unit: Unit,
+  shortage: number,
+  gear: "drive" | "reverse",
+  moment: Moment,
+): number | null {
+  const chosen = gear === "drive" ? unit : inReverse(unit);
+  const walk = moment === "hot" ? idling(chosen, shortage, HOT) : stoodFor(chosen, shortage, NIGHT, COLD);
+  if (moment !== "hot")
+    idleInNeutral(walk, moment === "cold start" ? AT_ONCE : MINUTE, unit.build.engine.idleSpeed);
+  const engagement = noEngagement();
+  engageFromRest(walk, engagement);
+  return Number.isFinite(engagement.time) ? engagement.time : null;
+}
