@@ -1,0 +1,2 @@
+import { type Mutation } from "./mutation.ts";
+export const chainMutations: readonly Mutation[] = [];
