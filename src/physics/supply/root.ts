@@ -23,8 +23,10 @@ export function rootBetween<T>(
   let slow = 0;
   let width = Math.abs(a - b);
   for (;;) {
-    const x = a + share * (b - a);
-    if (x === a || x === b) return Math.abs(fa) < Math.abs(fb) ? a : b; // no number lies between
+    let x = a + share * (b - a);
+    // A step beside an end many decades larger than the root rounds onto that end; halving goes on until no number lies between.
+    if (x === a || x === b) x = a + 0.5 * (b - a);
+    if (x === a || x === b) return Math.abs(fa) < Math.abs(fb) ? a : b;
     const fx = f(x, data);
     let c: number;
     let fc: number;
