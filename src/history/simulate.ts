@@ -125,6 +125,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
     }
     copyMoment(moment, before);
     gather(walk, row);
+    if (walk.slip.heat > 0) noteRanges(outside, walk);
     if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
     wasSlipping = state.slipping;
     note(recent, walk);
