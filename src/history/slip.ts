@@ -49,7 +49,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
     state.distance += 0.5 * (state.speed + speed) * h;
     state.speed = speed;
     const after = state.turbine - perMetre * speed;
-    holds = before * after <= 0 || Math.abs(after) < 1e-3;
+    holds = before === 0 ? after <= 0 : before * after <= 0;
     const mean = holds ? Math.abs(before) / 2 : (Math.abs(before) + Math.abs(after)) / 2;
     heat += now.holds * mean * h;
     slipped += mean * h;

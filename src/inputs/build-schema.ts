@@ -177,7 +177,7 @@ export const buildSchema = v.strictObject({
   }),
   shiftControl: v.strictObject({
     targetTime: time(),
-    trimGain: plainNumber("0.2", atLeast(0)),
+    trimGain: quantity("pressure", atLeast(0)),
     trimLimit: pressure(),
     turbineInertia: quantity("inertia", above(0, " kg m²")),
   }),

@@ -55,7 +55,11 @@ export interface State {
 export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
   const { build, fluid } = unit;
   const clutches = build.clutches.length + 1;
-  const mass = (build.fill - fillShort) * density(fluid.density15, build.fillTemperature);
+  const mass = Math.max(0, build.fill - fillShort) * density(fluid.density15, build.fillTemperature);
+  // Converter, lines and passages are full as long as there is fluid to fill them.
+  const { holdUp } = build;
+  const away = holdUp.converter + holdUp.coolerAndLines + holdUp.passages;
+  const filled = Math.min(1, mass / density(fluid.density15, temperature) / away);
   const plate = new Float64Array(clutches).fill(temperature);
   return {
     clock: 0,
@@ -64,9 +68,9 @@ export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
     mass,
     energy: storedEnergy(build, fluid.density15, mass, temperature),
     fluidAge: 0,
-    converter: build.holdUp.converter,
-    lines: build.holdUp.coolerAndLines,
-    passages: build.holdUp.passages,
+    converter: filled * holdUp.converter,
+    lines: filled * holdUp.coolerAndLines,
+    passages: filled * holdUp.passages,
     inFlight: 0,
     slosh: new Float64Array(4),
     gas: build.sump.pickup.baseGas,
