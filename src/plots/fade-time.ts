@@ -1,0 +1,138 @@
+// Slip heat against the time over which the pressure goes, both axes logarithmic: from a valve's stroke to a slow seep.
+
+import * as Plot from "@observablehq/plot";
+import type { FadeRow } from "../history/fade.ts";
+import { axis } from "../units/show.ts";
+import { ink } from "./ink.ts";
+import { draw, sealed, type Picture } from "./picture.ts";
+import { words, type At } from "./words.ts";
+
+/** Where something sits on the axis of time [s], and a heat to compare with [J], each in a few words. */
+export interface FadePicture {
+  readonly rows: readonly FadeRow[];
+  readonly places: readonly { readonly time: number; readonly says: string }[];
+  readonly heats: readonly { readonly energy: number; readonly says: string }[];
+}
+
+const spans = [0.01, 0.1, 1, 10, 60, 600, 3600, 36000];
+
+/** A span of time as people say it: "0.1 s", "10 min", "1 h". */
+export function spanText(seconds: number): string {
+  if (seconds < 60) return `${seconds} s`;
+  return seconds < 3600 ? `${Math.round(seconds / 60)} min` : `${Math.round(seconds / 3600)} h`;
+}
+
+/** One line for a pressure that falls once, one for a pressure that comes and goes for as long. */
+export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture): SVGSVGElement {
+  const { factor, unit } = axis("energy", picture.system);
+  const { width } = picture;
+  // A heat of nothing has no place on a logarithmic axis: it is left out, as are the gulps shorter than one gulp.
+  const of = (kind: FadeRow["kind"]): At[] =>
+    rows
+      .filter((row) => row.kind === kind && row.energy > 0)
+      .map(({ time, energy }) => ({ x: time, y: energy * factor }));
+  const [once, gulps] = [of("falls once"), of("comes and goes")];
+  const times = rows.map(({ time }) => time);
+  const [from, to] = times.length > 0 ? [Math.min(...times), Math.max(...times)] : [0.05, 3600];
+  const ys = [...once, ...gulps].map(({ y }) => y);
+  const [low, high] = ys.length > 0 ? [Math.min(...ys), Math.max(...ys)] : [factor, 1e3 * factor];
+  const [floor, roof] = [low / 2, high * 6];
+  const narrow = width < 480;
+  const shown = heats.filter(({ energy }) => energy * factor > low && energy * factor < high);
+
+  const svg = draw(
+    {
+      width,
+      height: Math.round(Math.min(480, Math.max(340, width * 0.55))),
+      marginLeft: LEFT,
+      marginRight: RIGHT,
+      marginTop: 26,
+      marginBottom: 42,
+      x: { type: "log", domain: [from, to], label: null },
+      y: { type: "log", domain: [floor, roof], label: null },
+      marks: [
+        Plot.axisX(
+          spans.filter((t) => t >= from && t <= to),
+          { text: (t: number) => spanText(t), label: null, fill: ink.soft, stroke: ink.rule },
+        ),
+        Plot.axisY({ ticks: 6, tickFormat: amount, label: null, fill: ink.soft, stroke: ink.rule }),
+        Plot.text([`slip heat [${unit}]`], {
+          frameAnchor: "top-left",
+          textAnchor: "start",
+          lineAnchor: "bottom",
+          dx: -LEFT + 2,
+          dy: -10,
+          fontWeight: 600,
+        }),
+        Plot.text(["time over which the pressure goes [s, min, h]"], {
+          frameAnchor: "bottom-right",
+          textAnchor: "end",
+          lineAnchor: "bottom",
+          dy: 38,
+          fontWeight: 600,
+        }),
+        Plot.ruleY([floor], { stroke: ink.soft }),
+        ...places.flatMap(({ time, says }) => [
+          Plot.ruleX([time], { stroke: ink.soft, strokeDasharray: "2 3" }),
+          Plot.text([{ x: time, y: roof }], {
+            x: "x",
+            y: "y",
+            text: () => says.replaceAll(" ", narrow ? "\n" : " "),
+            lineAnchor: "top",
+            textAnchor: time > to / 4 ? "end" : "start",
+            dx: time > to / 4 ? -4 : 4,
+            dy: 2,
+            stroke: ink.paper,
+            strokeWidth: 4,
+            fill: ink.text,
+          }),
+        ]),
+        ...shown.flatMap(({ energy, says }) => [
+          Plot.ruleY([energy * factor], { stroke: ink.soft, strokeWidth: 0.75 }),
+          words(
+            { x: to, y: energy * factor },
+            narrow ? says.replace(/ (?=\S+ \S+$)/, "\n") : says,
+            ink.soft,
+            "below",
+            "end",
+          ),
+        ]),
+        Plot.line(gulps, { x: "x", y: "y", stroke: ink.asked, strokeWidth: 2, strokeDasharray: "6 4" }),
+        Plot.dot(gulps, { x: "x", y: "y", r: 2.5, fill: ink.asked }),
+        Plot.line(once, { x: "x", y: "y", stroke: ink.heat, strokeWidth: 2.5 }),
+        Plot.dot(once, { x: "x", y: "y", r: 2.5, fill: ink.heat }),
+        ...beside(gulps, "comes and goes", ink.asked, "end"),
+        ...beside(once, "falls once", ink.heat, "start"),
+      ],
+    },
+    picture,
+  );
+  return sealed(
+    svg,
+    `Slip heat against the time over which the pressure goes, from ${spanText(from)} to ${spanText(to)}, for a pressure ` +
+      `that falls once and for one that comes and goes.`,
+  );
+}
+
+const LEFT = 62;
+const RIGHT = 14;
+
+/** Powers of ten in plain figures where they are short. */
+function amount(value: number): string {
+  const power = Math.log10(value);
+  if (Math.abs(power - Math.round(power)) > 1e-6) return "";
+  return value >= 1e5 ? `${value / 1e6} M` : value.toLocaleString("en-US", { maximumFractionDigits: 9 });
+}
+
+/** The name of a line at its middle. */
+function beside(
+  points: readonly At[],
+  says: string,
+  colour: string,
+  anchor: "start" | "end",
+): Plot.Markish[] {
+  const point = points[Math.floor(points.length * (anchor === "start" ? 0.45 : 0.4))];
+  return point === undefined
+    ? []
+    : [words(point, says, colour, anchor === "start" ? "below" : "above", anchor)];
+}
