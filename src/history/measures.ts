@@ -163,7 +163,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
   }
   const values = new Float64Array(watchers.length).fill(-1);
   const [flare, slowHot, slowCold] = [list.length, list.length + 1, list.length + 2];
-  const hottest = new Float64Array(rated.length);
+  const hottest = walk.state.plate.slice();
   const slipEnergy = new Float64Array(rated.length);
   const lockUp = rated.length - 1;
   let lastRunning = walk.state.running;
