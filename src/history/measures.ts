@@ -1,7 +1,7 @@
 // The conditions that make events, as numbers that are above zero while they hold.
 
 import type { Unit } from "../physics/build.ts";
-import { shareLeft } from "../physics/chain.ts";
+import { shareLeft } from "../physics/holding.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
 import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";

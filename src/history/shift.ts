@@ -1,6 +1,8 @@
 // A shift, or the first engagement of a drive: fill, flare if the fill is late, lock, and what the controller learns of it.
 
-import { elementCapacity, supplyNow, type Now } from "../physics/chain.ts";
+import { supplyNow } from "../physics/chain.ts";
+import { elementCapacity } from "../physics/holding.ts";
+import type { Now } from "../physics/now.ts";
 import type { Build, Gear } from "../physics/build.ts";
 import { kissPressure, lockPressure } from "../physics/clutch/capacity.ts";
 import { commandedTorque, engagementEnergy, engagementTime } from "../physics/clutch/engagement.ts";
@@ -123,8 +125,6 @@ export function slowestToFill(build: Build, gear: Gear): { readonly clutch: numb
   return slowest;
 }
 
-const filling = { input: undefined as BalanceConditions | undefined, clutch: undefined as Clutch | undefined, density: 0 };
-
 /** Time to fill a clutch [s] and how much later that is than a sound unit at this temperature would be. */
 function fillClutch(now: Now, build: Build, clutch: Clutch, drained: number, out: Engagement): void {
   const volume = fillVolume(clutch);
@@ -140,16 +140,16 @@ export function fillingFlow(now: Now, clutch: Clutch): number {
   const kiss = kissPressure(clutch);
   const { linePressure } = now.line;
   if (linePressure <= kiss) return 0;
-  filling.input = now.lineInput;
-  filling.clutch = clutch;
-  filling.density = now.density * (1 - now.line.lineGas);
-  const pressure = shortOfFill(linePressure) >= 0 ? linePressure : rootBetween(shortOfFill, undefined, kiss, linePressure);
+  const filling = { input: now.lineInput, clutch, density: now.density * (1 - now.line.lineGas) };
+  const pressure = spare(linePressure, filling) >= 0 ? linePressure : rootBetween(spare, filling, kiss, linePressure);
   return orificeFlow(clutch, pressure - kiss, filling.density);
 }
 
-function shortOfFill(pressure: number): number {
-  const { input, clutch, density } = filling;
-  if (input === undefined || clutch === undefined) return 0;
+/** What the pump delivers at a pressure over what clutch circuit and filling clutch take [m³/s]; falls with the pressure. */
+function spare(
+  pressure: number,
+  { input, clutch, density }: { input: BalanceConditions; clutch: Clutch; density: number },
+): number {
   const taken = clutchCircuitFlow(input.clutch, pressure, input.viscosity, density);
   return deliveredAt(input, pressure) - taken - orificeFlow(clutch, pressure - kissPressure(clutch), density);
 }

@@ -2,7 +2,8 @@
 
 import type { Week } from "../driving/pattern.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
-import { fluidNow, shareLeft } from "../physics/chain.ts";
+import { fluidNow } from "../physics/chain.ts";
+import { shareLeft } from "../physics/holding.ts";
 import type { Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { hasParted } from "../physics/leaking.ts";

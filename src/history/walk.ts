@@ -2,7 +2,7 @@
 
 import type { HidingPlace, HidingStep } from "../physics/leak/hiding.ts";
 import type { Unit } from "../physics/build.ts";
-import { newNow, type Now } from "../physics/chain.ts";
+import { newNow, type Now } from "../physics/now.ts";
 import type { Road } from "../physics/road.ts";
 import type { State } from "../physics/state.ts";
 import { openLedger, type Ledger } from "./ledger.ts";

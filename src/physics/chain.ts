@@ -7,82 +7,24 @@
 // Whatever slips, churns or throttles warms the fluid. Somewhere on the way the fluid is lost.
 
 import type { Build, Gear, Unit } from "./build.ts";
-import { capacity } from "./clutch/capacity.ts";
-import { frictionCoefficient } from "./clutch/friction.ts";
-import { slidingSpeed } from "./clutch/geometry.ts";
-import { lockupCapacity, lockupPressure } from "./clutch/lockup.ts";
-import { capacityLeft } from "./damage/damage-index.ts";
-import { driveHolding, newDrive, turbineTorqueFor, type Drive } from "./drivetrain.ts";
+import { driveHolding, turbineTorqueFor } from "./drivetrain.ts";
 import { density } from "./fluid/density.ts";
 import { dynamicViscosity } from "./fluid/fluid.ts";
-import { atmosphere, gravity } from "./fluid/surroundings.ts";
+import { gravity } from "./fluid/surroundings.ts";
 import { filmCoefficient } from "./heat/lubrication.ts";
 import { sumpTemperature } from "./heat/sump-heat.ts";
+import { elementCapacity, lockUpCapacity } from "./holding.ts";
 import { leakFlow } from "./leak/flow.ts";
+import { openingNow } from "./leaking.ts";
 import { roadForce } from "./load/road.ts";
-import { closedLeak, openingNow, type LeakNow } from "./leaking.ts";
+import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
-import { gasFraction } from "./sump/pickup.ts";
 import { depthAt, meanDepth } from "./sump/pan.ts";
+import { gasFraction } from "./sump/pickup.ts";
 import { inletLimit, inletPressure, vapourPressure } from "./supply/inlet.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
-import { balance, setPoint, stillBalance, type Balance, type BalanceConditions } from "./supply/regulator.ts";
-
-/** Everything that one instant shows; written in place, so that a history allocates nothing while it walks. */
-export interface Now {
-  readonly drive: Drive;
-  readonly line: Balance;
-  readonly lineInput: LineInput;
-  readonly leak: LeakNow;
-  temperature: number;
-  density: number;
-  viscosity: number;
-  setPoint: number;
-  /** Fluid in the pan [m³], its mean depth, and how far the surface stands over the pickup's mouth [m]. */
-  panVolume: number;
-  panDepth: number;
-  submergence: number;
-  /** Gas share of what the pickup draws now (the suction passage follows later). */
-  gasDrawn: number;
-  /** Turbine torque that the weakest element of the gear can hold, and which one it is. */
-  holds: number;
-  weakest: number;
-  lockUpHolds: number;
-  leakFlow: number;
-  film: number;
-  /** Heat into the fluid [W]. */
-  converterHeat: number;
-  pumpHeat: number;
-  gearHeat: number;
-  lockUpHeat: number;
-}
-
-export function newNow(build: Build): Now {
-  return {
-    drive: newDrive(),
-    line: stillBalance(),
-    lineInput: lineInputFor(build),
-    leak: closedLeak(),
-    temperature: 0,
-    density: 0,
-    viscosity: 0,
-    setPoint: 0,
-    panVolume: 0,
-    panDepth: 0,
-    submergence: 0,
-    gasDrawn: 0,
-    holds: 0,
-    weakest: 0,
-    lockUpHolds: 0,
-    leakFlow: 0,
-    film: 0,
-    converterHeat: 0,
-    pumpHeat: 0,
-    gearHeat: 0,
-    lockUpHeat: 0,
-  };
-}
+import { balance, setPoint } from "./supply/regulator.ts";
 
 /** One instant of driving forward in a gear whose elements hold: every link once, in order. */
 export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
@@ -181,34 +123,6 @@ export function clutchesNow(unit: Unit, state: State, gear: Gear, slip: number, 
   }
 }
 
-/** Torque that one element carries at a pressure while it slips at `slip` [rad/s], worn and burnt as it is. */
-export function elementCapacity(build: Build, state: State, index: number, slip: number, pressure: number): number {
-  const clutch = build.clutches[index]!;
-  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, Math.abs(slip)), state.plate[index]!);
-  return shareLeft(build, state, index) * capacity(clutch, pressure, friction);
-}
-
-/** Share of a clutch's new capacity that heat and wear have left; the lock-up clutch is the last. */
-export function shareLeft(build: Build, state: State, index: number): number {
-  const clutch = build.clutches[index] ?? build.lockUp.clutch;
-  return capacityLeft(
-    state.glaze[index]!,
-    state.char[index]!,
-    state.wear[index]!,
-    clutch.liningThickness,
-    build.damage.glazeLoss,
-  );
-}
-
-function lockUpCapacity(build: Build, state: State, now: Now): number {
-  const { clutch, heldSlip } = build.lockUp;
-  const index = build.clutches.length;
-  const { feed, feedFull, linePressure } = now.line;
-  const pressure = lockupPressure(clutch, linePressure, feedFull > 0 ? feed / feedFull : 1);
-  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, heldSlip), state.plate[index]!);
-  return shareLeft(build, state, index) * lockupCapacity(clutch, pressure, friction);
-}
-
 /** What becomes heat in the fluid while the elements hold. */
 export function heatNow(build: Build, now: Now): void {
   const { drive, line } = now;
@@ -218,29 +132,4 @@ export function heatNow(build: Build, now: Now): void {
   now.pumpHeat = pumpTorque(build.pump, line.linePressure) * drive.engine;
   const power = Math.abs(drive.turbineTorque * drive.turbine);
   now.gearHeat = power * (1 - build.gearEfficiency);
-}
-
-/** The balance's conditions as a record that is written anew each instant. */
-export type LineInput = { -readonly [K in keyof BalanceConditions]: BalanceConditions[K] };
-
-function lineInputFor(build: Build): LineInput {
-  return {
-    pump: build.pump,
-    clutch: build.clutchCircuit,
-    circuit: build.cooler,
-    spillTo: build.regulator.spill,
-    turn: 0,
-    gas: 0,
-    inlet: atmosphere,
-    inletLimit: Infinity,
-    setPoint: 0,
-    temperature: 0,
-    viscosity: 0,
-    pathViscosity: 0,
-    density: 0,
-    leakPlace: "none",
-    leakViscous: 0,
-    leakInertial: 0,
-    leakViscosity: 0,
-  };
 }

@@ -24,7 +24,7 @@ export const airOnsetRange: Range = {
   quantity: "onset height over mouth radius",
   unit: "1",
   low: 1,
-  high: Infinity,
+  high: 30,
   source: "Lubin and Springer, J. Fluid Mech. 29 (1967) 385",
 };
 

@@ -10,7 +10,7 @@ export const submergenceRange: Range = {
   quantity: "Reynolds number of the inlet, V D / ν",
   unit: "1",
   low: 1e5,
-  high: Infinity,
+  high: 1e8,
   source: "water in inlets of 0.1 m and more; ANSI/HI 9.8",
 };
 

@@ -1,0 +1,39 @@
+// What a clutch of the unit can hold as it is now: worn, glazed, charred, hot, and pressed by what pressure there is.
+
+import type { Build } from "./build.ts";
+import { capacity } from "./clutch/capacity.ts";
+import { frictionCoefficient } from "./clutch/friction.ts";
+import { slidingSpeed } from "./clutch/geometry.ts";
+import { lockupCapacity, lockupPressure } from "./clutch/lockup.ts";
+import { capacityLeft } from "./damage/damage-index.ts";
+import type { Now } from "./now.ts";
+import type { State } from "./state.ts";
+
+/** Torque that one element carries at a pressure while it slips at `slip` [rad/s], worn and burnt as it is. */
+export function elementCapacity(build: Build, state: State, index: number, slip: number, pressure: number): number {
+  const clutch = build.clutches[index]!;
+  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, Math.abs(slip)), state.plate[index]!);
+  return shareLeft(build, state, index) * capacity(clutch, pressure, friction);
+}
+
+/** Share of a clutch's new capacity that heat and wear have left; the lock-up clutch is the last. */
+export function shareLeft(build: Build, state: State, index: number): number {
+  const clutch = build.clutches[index] ?? build.lockUp.clutch;
+  return capacityLeft(
+    state.glaze[index]!,
+    state.char[index]!,
+    state.wear[index]!,
+    clutch.liningThickness,
+    build.damage.glazeLoss,
+  );
+}
+
+/** Torque that the lock-up clutch can carry at its held slip [N m]: its pressure fades with its feed before the line's does. */
+export function lockUpCapacity(build: Build, state: State, now: Now): number {
+  const { clutch, heldSlip } = build.lockUp;
+  const index = build.clutches.length;
+  const { feed, feedFull, linePressure } = now.line;
+  const pressure = lockupPressure(clutch, linePressure, feedFull > 0 ? feed / feedFull : 1);
+  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, heldSlip), state.plate[index]!);
+  return shareLeft(build, state, index) * lockupCapacity(clutch, pressure, friction);
+}
