@@ -1,0 +1,112 @@
+// What things cost: processor time, median of repeats after warming up. Never a test: no number here passes or fails.
+// `npm run bench` prints a table, `npm run bench -- --json` one JSON object whose keys say what and in which unit.
+import { instant, fluidNow } from "../src/physics/chain.ts";
+import { newNow } from "../src/physics/now.ts";
+import { fresh } from "../src/physics/state.ts";
+import { balance, stillBalance } from "../src/physics/supply/regulator.ts";
+import { slipContest, warmUpContest, type Contest } from "./bench/against-odex.ts";
+import { timeOf } from "./bench/clock.ts";
+import { costOfSeconds, type SecondKind } from "./bench/drive.ts";
+import { historyOf } from "./bench/memory.ts";
+import { soundUnit } from "./bench/van.ts";
+
+interface Row {
+  readonly what: string;
+  readonly key: string;
+  readonly value: number;
+  readonly target?: string;
+}
+
+const say = (text: string) => console.error(text);
+
+function contestRows(name: string, key: string, { walk, odex, tolerance }: Contest): Row[] {
+  return [
+    { what: `${name}: walked`, key: `${key}Walked_cpu_us`, value: walk },
+    { what: `${name}: by odex`, key: `${key}Odex_cpu_us`, value: odex },
+    { what: `${name}: odex over walked`, key: `${key}OdexOverWalked_ratio`, value: odex / walk },
+    { what: `${name}: relative accuracy of both`, key: `${key}Tolerance_relative`, value: tolerance },
+  ];
+}
+
+function parts(): Row[] {
+  const state = fresh(soundUnit, 353.15);
+  state.gear = 2;
+  const now = newNow(soundUnit.build);
+  const road = { speed: 12, wish: 0.5, grade: 0.02, lateral: 0, ambient: 283.15 };
+  fluidNow(soundUnit, state, now);
+  const one = timeOf(100_000, () => instant(soundUnit, state, road, now));
+  const line = stillBalance();
+  const still = timeOf(200_000, () => balance(now.lineInput, line));
+  const gulp = { ...now.lineInput, gas: 0.6 };
+  const sagging = timeOf(100_000, () => balance(gulp, line));
+  return [
+    { what: "one instant, top to bottom", key: "instant_cpu_us", value: one },
+    { what: "one balance, regulated", key: "balanceRegulated_cpu_us", value: still },
+    { what: "one balance, sagging on 60 % air", key: "balanceSagging_cpu_us", value: sagging },
+  ];
+}
+
+say("parts");
+const rows: Row[] = parts();
+say("seconds of driving");
+const seconds = costOfSeconds();
+const short = (kind: SecondKind) => `${seconds[kind].fillShort * 1000} L short`;
+rows.push(
+  {
+    what: `second, healthy (${short("healthy")})`,
+    key: "healthySecond_cpu_us",
+    value: seconds.healthy.cost,
+    target: "< 5",
+  },
+  {
+    what: `second, air at or near the pickup (${short("air")})`,
+    key: "drawingAirSecond_cpu_us",
+    value: seconds.air.cost,
+    target: "< 30",
+  },
+  {
+    what: `second, a clutch slipping (${short("slip")})`,
+    key: "slippingSecond_cpu_us",
+    value: seconds.slip.cost,
+    target: "< 30",
+  },
+);
+say("against odex");
+rows.push(
+  ...contestRows("second of slip", "slip", slipContest()),
+  ...contestRows("second of warming up, input with a kink each second", "warmUpKinks", warmUpContest(true)),
+  ...contestRows("second of warming up, input steady for 10 min", "warmUpSteady", warmUpContest(false)),
+);
+say("histories of 30 and 360 days");
+historyOf(30);
+const [month, year] = [historyOf(30), historyOf(360)];
+rows.push(
+  {
+    what: "second of a healthy history of 360 days",
+    key: "healthyHistorySecond_cpu_us",
+    value: year.second,
+    target: "< 5",
+  },
+  { what: "heap of a history of 30 days, MB", key: "heapAfter30Days_MB", value: month.heap },
+  { what: "heap of a history of 360 days, MB", key: "heapAfter360Days_MB", value: year.heap, target: "flat" },
+);
+
+if (process.argv.includes("--json"))
+  console.log(JSON.stringify(Object.fromEntries(rows.map(({ key, value }) => [key, value]))));
+else {
+  const text = rows.map(({ what, key, value, target }) => [
+    what,
+    value.toPrecision(3),
+    key.split("_").slice(1).join(" ").replace("cpu us", "µs CPU"),
+    target ?? "",
+  ]);
+  const table = [["what", "value", "unit", "target"], ...text];
+  const widths = [0, 1, 2].map((i) => Math.max(...table.map((row) => row[i]!.length)));
+  for (const row of table)
+    console.log(
+      row
+        .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+        .join("  ")
+        .trimEnd(),
+    );
+}
