@@ -367,12 +367,16 @@ export const checks: readonly Check[] = [
     () => turningPoint(300, 1000, (speed) => ({ turn: speed * rpm })),
     1e-6,
   ),
-  regulated(
-    "slip and one hole of 2.5 mm hold the pump at 1698.67 kPa",
-    1_698_670,
-    () => balanced({ setPoint: 1e7, clutch: { orifice: 2.5e-3, discharge: 0.62, laminar: 0 } }).linePressure,
-    1e-5,
-  ),
+  {
+    claim: "slip and one hole of 2.5 mm hold the pump at 1698.67 kPa",
+    link,
+    source: "closed form of slip and one orifice, a quadratic in √p, evaluated in NumPy 2.4",
+    kind: "computed",
+    expected: 1_698_670,
+    got: () =>
+      balanced({ setPoint: 1e7, clutch: { orifice: 2.5e-3, discharge: 0.62, laminar: 0 } }).linePressure,
+    tolerance: { relative: 1e-5 },
+  },
   solvedP(
     "network P, regulated: 15.7357562 L/min spill",
     15.7357562,

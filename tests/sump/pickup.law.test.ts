@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import {
   airOnset,
   gasFraction,
+  isCovered,
   type Pickup,
   sideOnsetFlow,
   weirDepth,
@@ -33,6 +34,17 @@ test("more flow never draws less gas", () => {
       expect(gasFraction(pickup, depth, flow * factor)).toBeGreaterThanOrEqual(
         gasFraction(pickup, depth, flow) - 1e-15,
       );
+    }),
+  );
+});
+
+test("a mouth is covered exactly where it draws no more than the ordinary air", () => {
+  fc.assert(
+    fc.property(flows, between(-0.01, 0.1), between(0.005, 2), (flow, depth, rim) => {
+      const mouth = { ...pickup, rim };
+      const top = Math.max(airOnset(flow), 1.05 * weirDepth(rim, flow));
+      if (Math.abs(depth - top) < 1e-12) return; // two roundings of one joint
+      expect(isCovered(mouth, depth, flow)).toBe(gasFraction(mouth, depth, flow) === mouth.baseGas);
     }),
   );
 });

@@ -13,18 +13,27 @@ export const bubbleRange: Range = {
   source: "Stokes 1851; Clift, Grace and Weber 1978",
 };
 
-/** Rise [m/s] of a bubble with a rigid (contaminated) surface: Δρ g d²/(18 µ); diameter [m], viscosity [Pa·s], density difference [kg/m³]. */
+/**
+ * Rise [m/s] of a bubble with a rigid (contaminated) surface: Δρ g d²/(18 µ); diameter [m], viscosity [Pa·s],
+ * density difference [kg/m³].
+ */
 export function bubbleRise(diameter: number, viscosity: number, densityDifference: number): number {
   if (!(viscosity > 0)) impossible("viscosity", viscosity, "more than 0 Pa·s");
   return (densityDifference * g * diameter * diameter) / (18 * viscosity);
 }
 
-/** Rise [m/s] of a bubble with a clean, mobile surface: 1.5 times the rigid one (Hadamard and Rybczynski 1911, gas of no viscosity). */
+/**
+ * Rise [m/s] of a bubble with a clean, mobile surface: 1.5 times the rigid one (Hadamard and Rybczynski 1911,
+ * gas of no viscosity).
+ */
 export function cleanBubbleRise(diameter: number, viscosity: number, densityDifference: number): number {
   return 1.5 * bubbleRise(diameter, viscosity, densityDifference);
 }
 
-/** Smallest bubble [m] that a pan of the surface area [m²] can still separate from the flow [m³/s]: rise = flow / area. */
+/**
+ * Smallest bubble [m] that a pan of the surface area [m²] can still separate from the flow [m³/s]: rise =
+ * flow / area.
+ */
 export function smallestSeparated(
   flow: number,
   area: number,
@@ -36,7 +45,10 @@ export function smallestSeparated(
   return Math.sqrt((18 * viscosity * Math.max(flow, 0)) / (area * densityDifference * g));
 }
 
-/** Mean time [s] that fluid rests in the pan: volume [m³] over flow [m³/s]; 0 s in an empty pan, the largest number at no flow. */
+/**
+ * Mean time [s] that fluid rests in the pan: volume [m³] over flow [m³/s]; 0 s in an empty pan, the largest
+ * number at no flow.
+ */
 export function residenceTime(volume: number, flow: number): number {
   if (!(volume > 0)) return 0;
   return flow > 0 ? Math.min(volume / flow, Number.MAX_VALUE) : Number.MAX_VALUE;

@@ -3,8 +3,8 @@
 import { impossible } from "../../errors.ts";
 
 /**
- * Time [s] that fluid thrown off inside the case needs to find the pan: the hot time times (viscosity / hot viscosity) to
- * an exponent, unpublished, 0.3 to 0.5. A draining film alone would give 0.5 (Jeffreys 1930).
+ * Time [s] that fluid thrown off inside the case needs to find the pan: the hot time times (viscosity / hot
+ * viscosity) to an exponent, unpublished, 0.3 to 0.5. A draining film alone would give 0.5 (Jeffreys 1930).
  */
 export function returnTime(
   hotReturnTime: number,
@@ -18,8 +18,8 @@ export function returnTime(
 }
 
 /**
- * Volume in flight [m³] after dt [s], exact for V' = inflow - V / returnTime with an inflow [m³/s] that holds meanwhile.
- * With no return time nothing stays in flight.
+ * Volume in flight [m³] after dt [s], exact for V' = inflow - V / returnTime with an inflow [m³/s] that holds
+ * meanwhile. With no return time nothing stays in flight.
  */
 export function inFlightAfter(volume: number, inflow: number, returnTime: number, dt: number): number {
   if (!(returnTime > 0))
@@ -29,8 +29,8 @@ export function inFlightAfter(volume: number, inflow: number, returnTime: number
 }
 
 /**
- * Volume [m³] that a converter or passage still holds after dt [s] of standing, as it drains to `floor` [m³] with the time
- * constant tau [s]. Below the floor nothing drains.
+ * Volume [m³] that a converter or passage still holds after dt [s] of standing, as it drains to `floor` [m³]
+ * with the time constant tau [s]. Below the floor nothing drains.
  */
 export function drainedAfter(volume: number, floor: number, tau: number, dt: number): number {
   if (!(volume > floor)) return volume;

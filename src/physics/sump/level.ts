@@ -1,5 +1,5 @@
-// The three ways in which a level is checked. Each is a plain function of the depth there, so that the condition
-// (hot and idling, cold, after a stand) lies in the volume that the pan holds at that moment.
+// The three ways in which a level is checked. Each is a plain function of the depth there, so that the
+// condition (hot and idling, cold, after a stand) lies in the volume that the pan holds at that moment.
 
 import { depthAt, type Pan, volumeAtDepth } from "./pan.ts";
 
@@ -9,17 +9,26 @@ export interface Marks {
   readonly full: number;
 }
 
-/** What a dipstick reads: 0 at the low mark, 1 at the full mark, below and above in proportion. Depth [m] at the stick. */
+/**
+ * What a dipstick reads: 0 at the low mark, 1 at the full mark, below and above in proportion. Depth [m] at
+ * the stick.
+ */
 export function dipstickReading(depth: number, marks: Marks): number {
   return (depth - marks.low) / (marks.full - marks.low);
 }
 
-/** Height of fluid over the lip of an overflow tube [m]: positive, it runs; negative, that much is missing there. */
+/**
+ * Height of fluid over the lip of an overflow tube [m]: positive, it runs; negative, that much is missing
+ * there.
+ */
 export function overflowPlugReading(depth: number, lipHeight: number): number {
   return depth - lipHeight;
 }
 
-/** Volume [m³] to add until fluid runs from an overflow of the height [m] at (x, y); 0 when it runs already. Tilts as in `depthAt`. */
+/**
+ * Volume [m³] to add until fluid runs from an overflow of the height [m] at (x, y); 0 when it runs already.
+ * Tilts as in `depthAt`.
+ */
 export function amountUntilRuns(
   pan: Pan,
   volume: number,

@@ -3,8 +3,9 @@
 import { impossible } from "../../errors.ts";
 
 /**
- * A box-shaped pan [m]. x runs forward from the rear wall, y to the left from the right wall, z up from the floor.
- * `free` is the share of the box that is open to fluid (filter, valve body and ribs take the rest), above 0 to 1.
+ * A box-shaped pan [m]. x runs forward from the rear wall, y to the left from the right wall, z up from the
+ * floor. `free` is the share of the box that is open to fluid (filter, valve body and ribs take the rest),
+ * above 0 to 1.
  */
 export interface Pan {
   readonly length: number;
@@ -18,7 +19,10 @@ export function panCapacity(pan: Pan): number {
   return pan.free * pan.length * pan.width * pan.height;
 }
 
-/** Depth over a level floor [m]: volume over free floor area, 0 when empty, the height of the pan when overfull. */
+/**
+ * Depth over a level floor [m]: volume over free floor area, 0 when empty, the height of the pan when
+ * overfull.
+ */
 export function meanDepth(pan: Pan, volume: number): number {
   const depth = volume / (pan.free * pan.length * pan.width);
   if (!(
@@ -34,10 +38,11 @@ export function meanDepth(pan: Pan, volume: number): number {
 }
 
 /**
- * Depth of fluid [m] at the place (x, y) under a plane surface with the slopes tiltX (positive: deeper at the rear,
- * x = 0) and tiltY (positive: deeper at y = 0), for the volume [m³] in the pan. Exact for every position of the plane,
- * floor partly dry and lid partly wet included, and continuous in every argument. A volume above the capacity fills
- * the pan; none or a negative balance leaves it dry. Hydrostatics in a uniformly accelerated frame.
+ * Depth of fluid [m] at the place (x, y) under a plane surface with the slopes tiltX (positive: deeper at the
+ * rear, x = 0) and tiltY (positive: deeper at y = 0), for the volume [m³] in the pan. Exact for every
+ * position of the plane, floor partly dry and lid partly wet included, and continuous in every argument. A
+ * volume above the capacity fills the pan; none or a negative balance leaves it dry. Hydrostatics in a
+ * uniformly accelerated frame.
  */
 export function depthAt(
   pan: Pan,
@@ -61,7 +66,10 @@ export function depthAt(
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
-/** Volume [m³] in the pan when the depth at the place (x, y) is `depth` [m]: the inverse of `depthAt`, same ranges. */
+/**
+ * Volume [m³] in the pan when the depth at the place (x, y) is `depth` [m]: the inverse of `depthAt`, same
+ * ranges.
+ */
 export function volumeAtDepth(
   pan: Pan,
   depth: number,
@@ -79,8 +87,9 @@ export function volumeAtDepth(
   return pan.free * pan.length * pan.width * meanUnder(corner, riseX, riseY, pan.height);
 }
 
-// Mean over x of clip(d - rise·x/L, 0, H): the depth of one row across the pan whose deep end has the virtual depth d.
-// The shares of the row that are full and dry are subtracted from 1, so that nothing is lost at vanishing slope.
+// Mean over x of clip(d - rise·x/L, 0, H): the depth of one row across the pan whose deep end has the virtual
+// depth d. The shares of the row that are full and dry are subtracted from 1, so that nothing is lost at
+// vanishing slope.
 function rowMean(d: number, rise: number, height: number): number {
   if (d <= 0) return 0;
   if (d - rise >= height) return height;
@@ -92,10 +101,11 @@ function rowMean(d: number, rise: number, height: number): number {
   return full * height + (1 - full - dry) * 0.5 * (top + bottom);
 }
 
-// Mean depth under a plane whose virtual depth in the deepest corner is c. Along the second slope the row mean is
-// piecewise quadratic with breaks at 0, min(rise, H), max(rise, H) and rise + H, so that Simpson's rule between the
-// breaks is exact. Same volume as the box-and-plane relation of Scardovelli and Zaleski (J. Comput. Phys. 164, 2000,
-// 228), whose eight cubes cancel and lose all digits when one slope is small; this sum has positive terms only.
+// Mean depth under a plane whose virtual depth in the deepest corner is c. Along the second slope the row
+// mean is piecewise quadratic with breaks at 0, min(rise, H), max(rise, H) and rise + H, so that Simpson's
+// rule between the breaks is exact. Same volume as the box-and-plane relation of Scardovelli and Zaleski (J.
+// Comput. Phys. 164, 2000, 228), whose eight cubes cancel and lose all digits when one slope is small; this
+// sum has positive terms only.
 function meanUnder(c: number, riseX: number, riseY: number, height: number): number {
   const rise = riseX < riseY ? riseX : riseY;
   const span = riseX < riseY ? riseY : riseX;
@@ -118,8 +128,9 @@ function meanUnder(c: number, riseX: number, riseY: number, height: number): num
   return sum + (left * (atLow + 4 * rowMean(0.5 * (low + c), rise, height) + rowMean(c, rise, height))) / 6;
 }
 
-// Virtual depth in the deepest corner for a given mean depth: Newton kept inside a bracket, halving it whenever a
-// Newton step leaves it or gains too little. The mean depth rises with c, so the bracket holds one root.
+// Virtual depth in the deepest corner for a given mean depth: Newton kept inside a bracket, halving it
+// whenever a Newton step leaves it or gains too little. The mean depth rises with c, so the bracket holds one
+// root.
 function cornerDepth(mean: number, riseX: number, riseY: number, height: number): number {
   const rise = Math.min(riseX, riseY);
   const span = Math.max(riseX, riseY);

@@ -4,10 +4,10 @@ import { gravity as g } from "../fluid/surroundings.ts";
 import { impossible, type Range } from "../../errors.ts";
 
 /**
- * The mouth of the filter: its place in the pan (x, y) and its height above the floor [m], the open perimeter (`rim`) over
- * which fluid can reach it [m], the gas fraction that it draws when well covered (`baseGas`, ordinary entrained air, about
- * 0.01) and the gas fraction just before the rim limits the liquid (`weirGas`, 0.05). Both gas fractions are assumed: no
- * measured curve for a transmission pickup is published.
+ * The mouth of the filter: its place in the pan (x, y) and its height above the floor [m], the open perimeter
+ * (`rim`) over which fluid can reach it [m], the gas fraction that it draws when well covered (`baseGas`,
+ * ordinary entrained air, about 0.01) and the gas fraction just before the rim limits the liquid (`weirGas`,
+ * 0.05). Both gas fractions are assumed: no measured curve for a transmission pickup is published.
  */
 export interface Pickup {
   readonly x: number;
@@ -29,45 +29,60 @@ export const airOnsetRange: Range = {
 };
 
 /**
- * Height of the surface over the mouth [m] at which the dip of the surface reaches it: 0.69 (Q²/g)^(1/5), flow [m³/s].
- * Lubin and Springer (1967); the side opening of Craya (1949) gives the same constant within 0.3 %.
+ * Height of the surface over the mouth [m] at which the dip of the surface reaches it: 0.69 (Q²/g)^(1/5),
+ * flow [m³/s]. Lubin and Springer (1967); the side opening of Craya (1949) gives the same constant
+ * within 0.3 %.
  */
 export function airOnset(flow: number): number {
   return 0.69 * (Math.max(flow, 0) ** 2 / g) ** 0.2;
 }
 
-/** Flow at the onset of air drawing through a side opening [m³/s] at the height h [m] above it: 2.54 √g h^2.5 (Craya 1949). */
+/**
+ * Flow at the onset of air drawing through a side opening [m³/s] at the height h [m] above it: 2.54 √g h^2.5
+ * (Craya 1949).
+ */
 export function sideOnsetFlow(height: number): number {
   return 2.54 * Math.sqrt(g) * Math.max(height, 0) ** 2.5;
 }
 
-/** Most liquid that passes a rim of the open length [m] under the height h [m]: broad-crest flow rim √g (2h/3)^1.5 [m³/s] (Chow, Open-Channel Hydraulics, 1959). */
+/**
+ * Most liquid that passes a rim of the open length [m] under the height h [m]: broad-crest flow rim √g
+ * (2h/3)^1.5 [m³/s] (Chow, Open-Channel Hydraulics, 1959).
+ */
 export function weirFlow(rim: number, height: number): number {
   const critical = (2 / 3) * Math.max(height, 0);
   return rim * critical * Math.sqrt(g * critical);
 }
 
-/** Height over the rim [m] below which the liquid no longer suffices for the flow [m³/s]: the inverse of `weirFlow`. */
+/**
+ * Height over the rim [m] below which the liquid no longer suffices for the flow [m³/s]: the inverse of
+ * `weirFlow`.
+ */
 export function weirDepth(rim: number, flow: number): number {
   return 1.5 * Math.cbrt((Math.max(flow, 0) / rim) ** 2 / g);
 }
 
-/** Whether the mouth is so deep that no air is drawn: above the onset, and 5 % above what the rim needs. No root is taken, since this is asked every step. */
+/**
+ * Whether the mouth is so deep that no air is drawn: above the onset, and 5 % above what the rim needs. No
+ * root is taken, since this is asked every step.
+ */
 export function isCovered(pickup: Pickup, submergence: number, flow: number): boolean {
   if (!(submergence > 0)) return false;
   const q = Math.max(flow, 0);
   const square = submergence * submergence;
   const perRim = q / pickup.rim;
   return (
-    square * square * submergence * g >= 0.69 ** 5 * q * q && square * submergence * g >= (1.05 * 1.5) ** 3 * perRim * perRim
+    square * square * submergence * g >= 0.69 ** 5 * q * q &&
+    square * submergence * g >= (1.05 * 1.5) ** 3 * perRim * perRim
   );
 }
 
 /**
- * Gas fraction of what the pickup draws (0 to 1) at the submergence [m] of its mouth and the flow [m³/s] that it draws.
- * Covered above the onset of air drawing: `baseGas`. Between there and the height at which the rim limits the liquid: rising
- * in a straight line to `weirGas`. Below it the liquid is what the rim lets through, whatever the pump would like. Dry: 1.
- * Continuous in both arguments. A model: onset and weir are laws, the straight line between them is assumed.
+ * Gas fraction of what the pickup draws (0 to 1) at the submergence [m] of its mouth and the flow [m³/s] that
+ * it draws. Covered above the onset of air drawing: `baseGas`. Between there and the height at which the rim
+ * limits the liquid: rising in a straight line to `weirGas`. Below it the liquid is what the rim lets
+ * through, whatever the pump would like. Dry: 1. Continuous in both arguments. A model: onset and weir are
+ * laws, the straight line between them is assumed.
  */
 export function gasFraction(pickup: Pickup, submergence: number, flow: number): number {
   if (!(submergence === submergence && flow === flow && pickup.rim > 0))

@@ -3,7 +3,10 @@
 import { gravity as g } from "../fluid/surroundings.ts";
 import { impossible, type Range } from "../../errors.ts";
 
-/** The surface stands at its static tilt while the driving input stays below a third of the first slosh frequency. */
+/**
+ * The surface stands at its static tilt while the driving input stays below a third of the first slosh
+ * frequency.
+ */
 export const staticTiltRange: Range = {
   law: "static tilt of the surface",
   quantity: "frequency of the tilt over the first slosh frequency",
@@ -15,8 +18,8 @@ export const staticTiltRange: Range = {
 
 /**
  * Natural frequency of a slosh mode [rad/s] in a rectangular tank: w² = g k tanh(k h), k = mode π / length.
- * Length and depth in metres; 0 for a dry pan. Dodge, The New Dynamic Behavior of Liquids in Moving Containers (2000);
- * Abramson, NASA SP-106 (1966).
+ * Length and depth in metres; 0 for a dry pan. Dodge, The New Dynamic Behavior of Liquids in Moving
+ * Containers (2000); Abramson, NASA SP-106 (1966).
  */
 export function sloshFrequency(length: number, depth: number, mode = 1): number {
   if (!(length > 0)) impossible("pan length", length, "more than 0 m");
@@ -26,9 +29,10 @@ export function sloshFrequency(length: number, depth: number, mode = 1): number 
 }
 
 /**
- * Carries the surface slope s and its rate s' over the time dt [s] exactly, for a target that stands still meanwhile:
- * s'' + 2 ζ w s' + w² s = w² target. The state lies in `out` at `offset` (s) and `offset` + 1 (s'); w [rad/s] is the slosh
- * frequency, ζ (`damping`) the damping ratio, any value from 0 up. With w = 0 the pan is dry and the surface rests.
+ * Carries the surface slope s and its rate s' over the time dt [s] exactly, for a target that stands still
+ * meanwhile: s'' + 2 ζ w s' + w² s = w² target. The state lies in `out` at `offset` (s) and `offset` + 1
+ * (s'); w [rad/s] is the slosh frequency, ζ (`damping`) the damping ratio, any value from 0 up. With w = 0
+ * the pan is dry and the surface rests.
  */
 export function sloshStep(
   out: Float64Array,
@@ -75,8 +79,9 @@ export function sloshStep(
 }
 
 /**
- * Largest distance |s - target| that can follow from the slope s and its rate while the target stands still: now, or at
- * the first turning point. Arguments as in `sloshStep`. Exact: w² e² + 2 ζ w e e' + e'² shrinks as exp(-2 ζ w t).
+ * Largest distance |s - target| that can follow from the slope s and its rate while the target stands still:
+ * now, or at the first turning point. Arguments as in `sloshStep`. Exact: w² e² + 2 ζ w e e' + e'² shrinks as
+ * exp(-2 ζ w t).
  */
 export function sloshEnvelope(
   s: number,

@@ -1,5 +1,6 @@
-// Submergence that pump-station practice asks for: fitted on water in pipes of 0.1 m and more. For a transmission it asks
-// for more fluid than a healthy pan holds, so it is shown beside the level and never decides anything.
+// Submergence that pump-station practice asks for: fitted on water in pipes of 0.1 m and more. For a
+// transmission it asks for more fluid than a healthy pan holds, so it is shown beside the level and never
+// decides anything.
 
 import { gravity as g } from "../fluid/surroundings.ts";
 import { impossible, type Range } from "../../errors.ts";
@@ -25,12 +26,17 @@ export function inletFroude(diameter: number, speed: number): number {
   return speed / Math.sqrt(g * diameter);
 }
 
-/** Submergence [m] of a bell of the outside diameter [m] at the flow [m³/s]: S = D (1 + 2.3 Fr). ANSI/HI 9.8. */
+/**
+ * Submergence [m] of a bell of the outside diameter [m] at the flow [m³/s]: S = D (1 + 2.3 Fr). ANSI/HI 9.8.
+ */
 export function submergenceByBell(diameter: number, flow: number): number {
   return diameter * (1 + 2.3 * inletFroude(diameter, boreSpeed(diameter, flow)));
 }
 
-/** Submergence [m] by Gordon (1970): S = C V √D, C = 0.545 for a symmetric and 0.725 for a lateral approach [s/√m]. */
+/**
+ * Submergence [m] by Gordon (1970): S = C V √D, C = 0.545 for a symmetric and 0.725 for a lateral approach
+ * [s/√m].
+ */
 export function submergenceByGordon(
   diameter: number,
   flow: number,
@@ -39,7 +45,10 @@ export function submergenceByGordon(
   return (approach === "symmetric" ? 0.545 : 0.725) * boreSpeed(diameter, flow) * Math.sqrt(diameter);
 }
 
-/** Depth [m] of the dip over a vortex of the circulation [m²/s] and core radius [m]: ln 2 Γ²/(4 π² g r²) (Lamb-Oseen profile, integrated). */
+/**
+ * Depth [m] of the dip over a vortex of the circulation [m²/s] and core radius [m]: ln 2 Γ²/(4 π² g r²)
+ * (Lamb-Oseen profile, integrated).
+ */
 export function vortexDip(circulation: number, coreRadius: number): number {
   if (!(coreRadius > 0)) impossible("core radius", coreRadius, "more than 0 m");
   return (Math.LN2 * (circulation / (2 * Math.PI * coreRadius)) ** 2) / g;

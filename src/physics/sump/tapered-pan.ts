@@ -31,7 +31,10 @@ export function volumeOfTapered(pan: TaperedPan, depth: number): number {
   );
 }
 
-/** Depth [m] of the volume [m³] in a tapered pan: the inverse of `volumeOfTapered`, by halving; full when overfull. */
+/**
+ * Depth [m] of the volume [m³] in a tapered pan: the inverse of `volumeOfTapered`, by halving; full when
+ * overfull.
+ */
 export function depthOfTapered(pan: TaperedPan, volume: number): number {
   if (Number.isNaN(volume)) impossible("volume in the pan", volume, "a number of cubic metres");
   if (volume <= 0) return 0;

@@ -3,14 +3,18 @@
 import { gravity as g } from "../fluid/surroundings.ts";
 
 /**
- * Slope of the surface along the vehicle, positive: fluid to the rear. From the forward acceleration [m/s²] and the
- * grade angle [rad], positive uphill, within ±π/2. Hydrostatics in a uniformly accelerated frame (White, Fluid Mechanics).
+ * Slope of the surface along the vehicle, positive: fluid to the rear. From the forward acceleration [m/s²]
+ * and the grade angle [rad], positive uphill, within ±π/2. Hydrostatics in a uniformly accelerated frame
+ * (White, Fluid Mechanics).
  */
 export function tiltAlong(acceleration: number, gradeAngle: number): number {
   return (acceleration + g * Math.sin(gradeAngle)) / (g * Math.cos(gradeAngle));
 }
 
-/** Slope of the surface across the vehicle from its lateral acceleration [m/s²]; positive pushes fluid to y = 0. */
+/**
+ * Slope of the surface across the vehicle from its lateral acceleration [m/s²]; positive pushes fluid to y =
+ * 0.
+ */
 export function tiltAcross(lateral: number): number {
   return lateral / g;
 }

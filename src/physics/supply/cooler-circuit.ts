@@ -10,9 +10,10 @@
 import { impossible, type Range } from "../../errors.ts";
 
 /**
- * Resistances in 1/m³ (Δp = R µ Q). `feedOrifice` [m] with the discharge coefficient `feedDischarge`; relief [Pa] is the most
- * that the converter outlet may stand at; the bypass closes between the sump temperatures bypassCold and bypassHot [K].
- * A circuit without bypass has bypass = Infinity; without relief, relief = Infinity.
+ * Resistances in 1/m³ (Δp = R µ Q). `feedOrifice` [m] with the discharge coefficient `feedDischarge`; relief
+ * [Pa] is the most that the converter outlet may stand at; the bypass closes between the sump temperatures
+ * bypassCold and bypassHot [K]. A circuit without bypass has bypass = Infinity; without relief, relief =
+ * Infinity.
  */
 export interface CoolerCircuit {
   readonly feedOrifice: number;
@@ -31,9 +32,10 @@ export interface CoolerCircuit {
 export type CoolerLeakPlace = "supply-line" | "return-line" | "none";
 
 /**
- * What the circuit works with: sump temperature [K], viscosities [Pa·s] of the fluid in the sump (bypass and lubrication) and on
- * the way through the cooler (at the mean of sump and coolant), density of the liquid [kg/m³], the leak's place, its two
- * coefficients (Δp = µ viscous Q + ρ inertial Q², 1/m³ and 1/m⁴) and the viscosity of what leaks.
+ * What the circuit works with: sump temperature [K], viscosities [Pa·s] of the fluid in the sump (bypass and
+ * lubrication) and on the way through the cooler (at the mean of sump and coolant), density of the liquid
+ * [kg/m³], the leak's place, its two coefficients (Δp = µ viscous Q + ρ inertial Q², 1/m³ and 1/m⁴) and the
+ * viscosity of what leaks.
  */
 export interface CircuitConditions {
   readonly temperature: number;
@@ -46,7 +48,10 @@ export interface CircuitConditions {
   readonly leakViscosity: number;
 }
 
-/** Flows [m³/s at line conditions] and pressures [Pa] in the circuit; a negative cooler flow runs backwards to a large leak. */
+/**
+ * Flows [m³/s at line conditions] and pressures [Pa] in the circuit; a negative cooler flow runs backwards to
+ * a large leak.
+ */
 export interface CircuitFlow {
   feed: number;
   cooler: number;
@@ -74,20 +79,27 @@ export function stillCircuit(): CircuitFlow {
   return { feed: 0, cooler: 0, bypass: 0, lube: 0, leak: 0, relief: 0, leakPressure: 0, nodePressure: 0 };
 }
 
-/** How far the thermostat is open to the cooler: 0 below bypassCold (bypass open), 1 above bypassHot (bypass shut). */
+/**
+ * How far the thermostat is open to the cooler: 0 below bypassCold (bypass open), 1 above bypassHot (bypass
+ * shut).
+ */
 export function thermostatOpening(circuit: CoolerCircuit, temperature: number): number {
   if (temperature >= circuit.bypassHot) return 1;
   if (temperature <= circuit.bypassCold) return 0;
   return (temperature - circuit.bypassCold) / (circuit.bypassHot - circuit.bypassCold);
 }
 
-/** Density that an orifice sees [kg/m³] when the gas fraction in the line is `gas`; a line full of gas keeps a thousandth of it. */
+/**
+ * Density that an orifice sees [kg/m³] when the gas fraction in the line is `gas`; a line full of gas keeps a
+ * thousandth of it.
+ */
 export function mixtureDensity(density: number, gas: number): number {
   return density * Math.max(1 - gas, 1e-3);
 }
 
-// The linear part, seen from its two ports, as (node, leak) pressures for a flow into the node and a flow out at the leak:
-// node = atNode q - mutual Q, leak = mutual q - atLeak Q. Written into one record, used up before the next call.
+// The linear part, seen from its two ports, as (node, leak) pressures for a flow into the node and a flow out
+// at the leak: node = atNode q - mutual Q, leak = mutual q - atLeak Q. Written into one record, used up
+// before the next call.
 interface Ports {
   upstream: number; // from the node to the leak, Pa·s/m³
   downstream: number; // from the leak to the lubrication node
@@ -130,9 +142,9 @@ function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
   return ports;
 }
 
-// Flow of the leak [m³/s] on a source of the pressure `open` and the inner resistance `inner`: the positive root of
-// ρ b Q² + (µ a + inner) Q = open, in the form that stays exact for a small b. The leak law itself is one quadratic, so the
-// resistance of the circuit only adds to its linear part.
+// Flow of the leak [m³/s] on a source of the pressure `open` and the inner resistance `inner`: the positive
+// root of ρ b Q² + (µ a + inner) Q = open, in the form that stays exact for a small b. The leak law itself is
+// one quadratic, so the resistance of the circuit only adds to its linear part.
 function leakOn(open: number, inner: number, at: CircuitConditions, density: number): number {
   if (!(open > 0) || at.leakPlace === "none") return 0;
   const linear = at.leakViscosity * at.leakViscous + inner;
@@ -165,8 +177,8 @@ function fill(
   out.nodePressure = out.leakPressure + ports.upstream * upper;
 }
 
-// The flow that the node takes while the relief holds it at its pressure, and the leak then: the node is a fixed pressure,
-// so the leak's source has the resistance of the circuit with the node held.
+// The flow that the node takes while the relief holds it at its pressure, and the leak then: the node is a
+// fixed pressure, so the leak's source has the resistance of the circuit with the node held.
 function fillOnRelief(
   out: CircuitFlow,
   ports: Ports,
@@ -185,8 +197,8 @@ function fillOnRelief(
 }
 
 /**
- * The circuit at a given feed flow [m³/s, 0 or more]: closed form, the leak and the relief inside. `gas` is the gas fraction
- * in the line, which lightens what leaks. Writes `out`.
+ * The circuit at a given feed flow [m³/s, 0 or more]: closed form, the leak and the relief inside. `gas` is
+ * the gas fraction in the line, which lightens what leaks. Writes `out`.
  */
 export function circuitAtFeed(
   circuit: CoolerCircuit,
@@ -210,10 +222,11 @@ export function circuitAtFeed(
 }
 
 /**
- * The circuit fed in full through its orifice from the line pressure [Pa]: the feed q at which k q² + p_node(q) = p, with
- * k = ρ/(2 Cd² A²). Without a leak a quadratic; a leak lowers the node, so that feed is the lower end and the bare orifice the
- * upper end of the bracket. The left side rises and is convex: Newton's first step passes the root, all others come down on it,
- * and the search ends when they no longer do. Writes `out`.
+ * The circuit fed in full through its orifice from the line pressure [Pa]: the feed q at which k q² +
+ * p_node(q) = p, with k = ρ/(2 Cd² A²). Without a leak a quadratic; a leak lowers the node, so that feed is
+ * the lower end and the bare orifice the upper end of the bracket. The left side rises and is convex:
+ * Newton's first step passes the root, all others come down on it, and the search ends when they no longer
+ * do. Writes `out`.
  */
 export function feedFull(
   circuit: CoolerCircuit,

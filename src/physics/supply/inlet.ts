@@ -7,8 +7,8 @@ import { impossible, type Range } from "../../errors.ts";
 export const vapourPressure = 3000;
 
 /**
- * Suction passage: lift from the surface to the pump [m], bore and length [m], sum of the minor loss coefficients, and the
- * resistance of the filter [1/m³] (Δp = R µ Q; a loaded filter has a higher one).
+ * Suction passage: lift from the surface to the pump [m], bore and length [m], sum of the minor loss
+ * coefficients, and the resistance of the filter [1/m³] (Δp = R µ Q; a loaded filter has a higher one).
  */
 export interface Inlet {
   readonly head: number;
@@ -32,7 +32,9 @@ const laminarEnd = 2300;
 const turbulentStart = 4000;
 const blendSlope = (0.3164 / turbulentStart ** 0.25 - 64 / laminarEnd) / (turbulentStart - laminarEnd);
 
-/** Darcy friction factor of a smooth bore at the Reynolds number, continuous. Above 0; Blasius holds to 1e5. */
+/**
+ * Darcy friction factor of a smooth bore at the Reynolds number, continuous. Above 0; Blasius holds to 1e5.
+ */
 export function boreFriction(reynolds: number): number {
   if (reynolds <= laminarEnd) return 64 / reynolds;
   if (reynolds >= turbulentStart) return 0.3164 / Math.sqrt(Math.sqrt(reynolds));
@@ -44,7 +46,8 @@ export function inletReynolds(inlet: Inlet, flow: number, viscosity: number, den
   return (4 * density * flow) / (Math.PI * inlet.bore * viscosity);
 }
 
-// Atmosphere less lift, friction, velocity head with minor losses, and filter; below zero: the flow cannot be drawn.
+// Atmosphere less lift, friction, velocity head with minor losses, and filter; below zero: the flow cannot be
+// drawn.
 function unclipped(inlet: Inlet, flow: number, viscosity: number, density: number): number {
   const lift = density * g * inlet.head;
   if (!(flow > 0)) return atmosphere - lift;
@@ -60,8 +63,8 @@ function unclipped(inlet: Inlet, flow: number, viscosity: number, density: numbe
 }
 
 /**
- * Pressure at the pump inlet [Pa abs] at the flow drawn [m³/s]: the Bernoulli balance with Darcy friction. 0 where the flow
- * could not be drawn at all; below about 0.7 bar abs a pump is noisy (common practice).
+ * Pressure at the pump inlet [Pa abs] at the flow drawn [m³/s]: the Bernoulli balance with Darcy friction. 0
+ * where the flow could not be drawn at all; below about 0.7 bar abs a pump is noisy (common practice).
  */
 export function inletPressure(inlet: Inlet, flow: number, viscosity: number, density: number): number {
   const p = unclipped(inlet, flow, viscosity, density);
@@ -70,9 +73,10 @@ export function inletPressure(inlet: Inlet, flow: number, viscosity: number, den
 }
 
 /**
- * Largest flow that can be drawn [m³/s]: there the inlet pressure is down to the vapour pressure. 0 when the lift alone is too
- * high. The loss rises with the flow and is convex within each of the three friction zones, so the zone is found first: a
- * quadratic in the laminar one, in the others Newton's steps down from its upper end, which cannot miss.
+ * Largest flow that can be drawn [m³/s]: there the inlet pressure is down to the vapour pressure. 0 when the
+ * lift alone is too high. The loss rises with the flow and is convex within each of the three friction zones,
+ * so the zone is found first: a quadratic in the laminar one, in the others Newton's steps down from its
+ * upper end, which cannot miss.
  */
 export function inletLimit(inlet: Inlet, viscosity: number, density: number): number {
   const rest = inletPressure(inlet, 0, viscosity, density) - vapourPressure;

@@ -4,9 +4,10 @@ import { atmosphere } from "../fluid/surroundings.ts";
 import { impossible, type Range } from "../../errors.ts";
 
 /**
- * A positive-displacement pump: displacement [m³/rev], Wilson's slip coefficient (`slip`; about 2e-8 new to 2e-7 worn,
- * assumed), the share of the drawn gas that is dissolved by delivery (`dissolved`, 0 to 1, unpublished), the polytropic
- * exponent of the rest (1 slow to 1.4 quick) and the mechanical efficiency (above 0 to 1).
+ * A positive-displacement pump: displacement [m³/rev], Wilson's slip coefficient (`slip`; about 2e-8 new to
+ * 2e-7 worn, assumed), the share of the drawn gas that is dissolved by delivery (`dissolved`, 0 to 1,
+ * unpublished), the polytropic exponent of the rest (1 slow to 1.4 quick) and the mechanical efficiency
+ * (above 0 to 1).
  */
 export interface Pump {
   readonly displacement: number;
@@ -16,7 +17,10 @@ export interface Pump {
   readonly mechanical: number;
 }
 
-/** Wilson's volumetric efficiency is linear in pressure over speed and viscosity as long as slip stays a correction. */
+/**
+ * Wilson's volumetric efficiency is linear in pressure over speed and viscosity as long as slip stays a
+ * correction.
+ */
 export const slipRange: Range = {
   law: "laminar pump slip",
   quantity: "slip over displaced flow, Cs p/(µ ω)",
@@ -31,15 +35,18 @@ export function displaced(pump: Pump, turn: number): number {
   return (pump.displacement * turn) / (2 * Math.PI);
 }
 
-/** Slip [m³/s] back to the inlet against the line pressure [Pa]: Cs D p/(2π µ), viscosity [Pa·s] (Wilson 1948). */
+/**
+ * Slip [m³/s] back to the inlet against the line pressure [Pa]: Cs D p/(2π µ), viscosity [Pa·s] (Wilson
+ * 1948).
+ */
 export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): number {
   if (!(viscosity > 0)) impossible("viscosity", viscosity, "more than 0 Pa·s");
   return (pump.slip * pump.displacement * linePressure) / (2 * Math.PI * viscosity);
 }
 
 /**
- * What is left of a volume of drawn gas at line pressure (0 to 1): the share that is not dissolved, compressed from the inlet
- * pressure [Pa abs] to the line pressure [Pa]: (1 - κ)(p_in/(p + p_atm))^(1/k).
+ * What is left of a volume of drawn gas at line pressure (0 to 1): the share that is not dissolved,
+ * compressed from the inlet pressure [Pa abs] to the line pressure [Pa]: (1 - κ)(p_in/(p + p_atm))^(1/k).
  */
 export function gasLeft(pump: Pump, inletAbs: number, linePressure: number): number {
   if (pump.dissolved >= 1) return 0;
@@ -47,8 +54,8 @@ export function gasLeft(pump: Pump, inletAbs: number, linePressure: number): num
 }
 
 /**
- * Mixture delivered into the line [m³/s at line conditions]: D ω/2π [(1 - x) + x r] - Cs D p/(2π µ), with the gas fraction x
- * at the inlet and r of `gasLeft`. Below zero the pump could not hold that pressure.
+ * Mixture delivered into the line [m³/s at line conditions]: D ω/2π [(1 - x) + x r] - Cs D p/(2π µ), with the
+ * gas fraction x at the inlet and r of `gasLeft`. Below zero the pump could not hold that pressure.
  */
 export function delivered(
   pump: Pump,

@@ -14,9 +14,9 @@ import { displaced, gasLeft, lineGas, type Pump, pumpSlip } from "./pump.ts";
 import { rootBetween } from "./root.ts";
 
 /**
- * Line pressure that is asked for: `base` [Pa], `perTorque` [Pa per N m of turbine torque], both times `reverseFactor` in
- * reverse; raised by the share `coldFactor` over 40 K below `coldBelow` [K]; never above `most` [Pa]. `spill`: where the
- * surplus goes, back to the pump's inlet or to the pan.
+ * Line pressure that is asked for: `base` [Pa], `perTorque` [Pa per N m of turbine torque], both times
+ * `reverseFactor` in reverse; raised by the share `coldFactor` over 40 K below `coldBelow` [K]; never above
+ * `most` [Pa]. `spill`: where the surplus goes, back to the pump's inlet or to the pan.
  */
 export interface Regulator {
   readonly base: number;
@@ -28,7 +28,10 @@ export interface Regulator {
   readonly spill: "inlet" | "pan";
 }
 
-/** Set point [Pa] for the turbine torque [N m], the sump temperature [K] and the learned trim [Pa]; never below 0. */
+/**
+ * Set point [Pa] for the turbine torque [N m], the sump temperature [K] and the learned trim [Pa]; never
+ * below 0.
+ */
 export function setPoint(
   regulator: Regulator,
   turbineTorque: number,
@@ -47,14 +50,20 @@ export function setPoint(
   return wanted > regulator.most ? regulator.most : wanted > 0 ? wanted : 0;
 }
 
-/** What the clutch circuit takes at pressure: an orifice [m] with its discharge coefficient, and laminar gaps Q = G p/µ, G in m³. */
+/**
+ * What the clutch circuit takes at pressure: an orifice [m] with its discharge coefficient, and laminar gaps
+ * Q = G p/µ, G in m³.
+ */
 export interface ClutchCircuit {
   readonly orifice: number;
   readonly discharge: number;
   readonly laminar: number;
 }
 
-/** Demand of the clutch circuit [m³/s]: Cd A √(2p/ρ) + G p/µ, at the line pressure [Pa], viscosity [Pa·s], density of the mixture [kg/m³]. */
+/**
+ * Demand of the clutch circuit [m³/s]: Cd A √(2p/ρ) + G p/µ, at the line pressure [Pa], viscosity [Pa·s],
+ * density of the mixture [kg/m³].
+ */
 export function clutchCircuitFlow(
   circuit: ClutchCircuit,
   linePressure: number,
@@ -66,9 +75,10 @@ export function clutchCircuitFlow(
 }
 
 /**
- * What the balance works with, besides the circuit's conditions: pump and its turn rate [rad/s], gas fraction and pressure
- * [Pa abs] at its inlet, the largest inflow that the inlet allows [m³/s, Infinity for no limit], the set point [Pa], the two
- * circuits and where the spill goes. A record that the caller keeps and writes anew.
+ * What the balance works with, besides the circuit's conditions: pump and its turn rate [rad/s], gas fraction
+ * and pressure [Pa abs] at its inlet, the largest inflow that the inlet allows [m³/s, Infinity for no limit],
+ * the set point [Pa], the two circuits and where the spill goes. A record that the caller keeps and writes
+ * anew.
  */
 export interface BalanceConditions extends CircuitConditions {
   readonly pump: Pump;
@@ -86,8 +96,9 @@ export interface BalanceConditions extends CircuitConditions {
 export type SupplyRegime = 1 | 2 | 3;
 
 /**
- * The balance. All flows in m³/s at line conditions but `drawn`, which is what comes out of the pan, at inlet conditions.
- * `feedFull` is what the cooler circuit would take at this line pressure; `lineGas` the gas fraction in the line.
+ * The balance. All flows in m³/s at line conditions but `drawn`, which is what comes out of the pan, at inlet
+ * conditions. `feedFull` is what the cooler circuit would take at this line pressure; `lineGas` the gas
+ * fraction in the line.
  */
 export interface Balance extends CircuitFlow {
   linePressure: number;
@@ -120,7 +131,10 @@ function intake(at: BalanceConditions): number {
   return free < at.inletLimit ? free : at.inletLimit;
 }
 
-/** What the pump delivers [m³/s at line conditions] against another pressure [Pa] than the balance found; falls steadily with it. */
+/**
+ * What the pump delivers [m³/s at line conditions] against another pressure [Pa] than the balance found;
+ * falls steadily with it.
+ */
 export function deliveredAt(at: BalanceConditions, linePressure: number): number {
   const left = gasLeft(at.pump, at.inlet, linePressure);
   return intake(at) * (1 - at.gas + at.gas * left) - pumpSlip(at.pump, linePressure, at.viscosity);
@@ -135,10 +149,11 @@ function surplus(p: number, at: BalanceConditions): number {
 }
 
 /**
- * Balances pump and demand, with priority: the clutch circuit first, the cooler circuit from the overflow. The regulator holds
- * the set point while supply covers the clutch circuit; what is left feeds the cooler circuit, at most in full, and the rest is
- * spill. When supply no longer covers the clutch circuit, the overflow is shut and the pressure falls to where supply meets the
- * clutch circuit: one root, for supply falls and demand rises with pressure. Writes `out`; allocates nothing.
+ * Balances pump and demand, with priority: the clutch circuit first, the cooler circuit from the overflow.
+ * The regulator holds the set point while supply covers the clutch circuit; what is left feeds the cooler
+ * circuit, at most in full, and the rest is spill. When supply no longer covers the clutch circuit, the
+ * overflow is shut and the pressure falls to where supply meets the clutch circuit: one root, for supply
+ * falls and demand rises with pressure. Writes `out`; allocates nothing.
  */
 export function balance(at: BalanceConditions, out: Balance): void {
   if (!(

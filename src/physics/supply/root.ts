@@ -1,10 +1,10 @@
 // One root of a continuous function between two places where its sign differs.
 
 /**
- * The place x between `low` and `high` at which f(x, data) changes sign. Inverse quadratic steps where they are safe
- * (Chandrupatla, Adv. Eng. Softw. 28, 1997, 145), halving where they are not and whenever three steps have not halved the
- * bracket, so that it ends for every continuous f. f must not be of one sign at both ends: then the nearer end is given.
- * `data` is handed through, so that no closure has to be made.
+ * The place x between `low` and `high` at which f(x, data) changes sign. Inverse quadratic steps where they
+ * are safe (Chandrupatla, Adv. Eng. Softw. 28, 1997, 145), halving where they are not and whenever three
+ * steps have not halved the bracket, so that it ends for every continuous f. f must not be of one sign at
+ * both ends: then the nearer end is given. `data` is handed through, so that no closure has to be made.
  */
 export function rootBetween<T>(
   f: (x: number, data: T) => number,
@@ -24,7 +24,8 @@ export function rootBetween<T>(
   let width = Math.abs(a - b);
   for (;;) {
     let x = a + share * (b - a);
-    // A step beside an end many decades larger than the root rounds onto that end; halving goes on until no number lies between.
+    // A step beside an end many decades larger than the root rounds onto that end; halving goes on until no
+    // number lies between.
     if (x === a || x === b) x = a + 0.5 * (b - a);
     if (x === a || x === b) return Math.abs(fa) < Math.abs(fb) ? a : b;
     const fx = f(x, data);

@@ -3,9 +3,10 @@
 import { impossible } from "../../errors.ts";
 
 /**
- * Gas fraction at the pump inlet after dt [s]: the passage as one mixed volume [m³] through which the drawn flow [m³/s]
- * passes, x' = (x_pickup - x) Q/V, exact while x_pickup and Q hold. With no volume the pump gets what the pickup draws.
- * A loop of drawn gas and spill that has two steady answers is made unique by this march.
+ * Gas fraction at the pump inlet after dt [s]: the passage as one mixed volume [m³] through which the drawn
+ * flow [m³/s] passes, x' = (x_pickup - x) Q/V, exact while x_pickup and Q hold. With no volume the pump gets
+ * what the pickup draws. A loop of drawn gas and spill that has two steady answers is made unique by this
+ * march.
  */
 export function suctionGasAfter(
   gas: number,

@@ -3,8 +3,9 @@
 import { impossible } from "../../errors.ts";
 
 /**
- * Pressure trim [Pa] after a shift: raised by gain [Pa] times the relative excess of the measured over the wanted time, held
- * within ± limit [Pa]. An integrator with saturation; common practice of adaptive shift control.
+ * Pressure trim [Pa] after a shift: raised by gain [Pa] times the relative excess of the measured over the
+ * wanted time, held within ± limit [Pa]. An integrator with saturation; common practice of adaptive shift
+ * control.
  */
 export function nextTrim(
   trim: number,
