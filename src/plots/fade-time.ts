@@ -64,13 +64,16 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
           dy: -10,
           fontWeight: 600,
         }),
-        Plot.text(["time over which the pressure goes [s, min, h]"], {
-          frameAnchor: "bottom-right",
-          textAnchor: "end",
-          lineAnchor: "bottom",
-          dy: 38,
-          fontWeight: 600,
-        }),
+        Plot.text(
+          [narrow ? "time it takes to go [s, min, h]" : "time over which the pressure goes [s, min, h]"],
+          {
+            frameAnchor: "bottom-right",
+            textAnchor: "end",
+            lineAnchor: "bottom",
+            dy: 38,
+            fontWeight: 600,
+          },
+        ),
         Plot.ruleY([floor], { stroke: ink.soft }),
         ...places.flatMap(({ time, says }) => [
           Plot.ruleX([time], { stroke: ink.soft, strokeDasharray: "2 3" }),

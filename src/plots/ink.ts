@@ -16,7 +16,7 @@ export const ink = {
 export const band = { released: "#eceff1", partly: "#f8e4d4", fully: "#dfebf3" } as const;
 
 /** Size of the letters [px], and the width that one of them takes on average, since no page is there to measure it. */
-export const letters = 12;
+export const letters = 13;
 export const letterWidth = 0.56 * letters;
 
 /** Width that a text is likely to take [px]. */

@@ -30,7 +30,7 @@ export interface Strip {
   readonly axes: readonly TimeAxis[];
 }
 
-const LEFT = 46;
+const LEFT = 50;
 const RIGHT = 14;
 const ABOVE = 20;
 const BELOW = 7;
