@@ -11,7 +11,15 @@ import { linkMutations } from "./sabotage/links.ts";
 import { mutated, type Mutation } from "./sabotage/mutation.ts";
 
 const root = join(import.meta.dirname, "..");
-const copied = ["src", "tests", "reference-data", "types", "package.json", "tsconfig.json", "vitest.config.ts"];
+const copied = [
+  "src",
+  "tests",
+  "reference-data",
+  "types",
+  "package.json",
+  "tsconfig.json",
+  "vitest.config.ts",
+];
 const atOnce = 2;
 const longest = 120_000; // ms; a fault that hangs its tests is not caught by a name
 
@@ -27,7 +35,12 @@ interface Report {
 }
 
 /** Names of the tests that fail in a copy. */
-async function failing(copy: string, tests: readonly string[], workers: number, bail: number): Promise<string[]> {
+async function failing(
+  copy: string,
+  tests: readonly string[],
+  workers: number,
+  bail: number,
+): Promise<string[]> {
   const output = join(copy, "report.json");
   rmSync(output, { force: true });
   const runner = join(root, "node_modules/vitest/vitest.mjs");

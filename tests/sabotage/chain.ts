@@ -1,2 +1,116 @@
-import { type Mutation } from "./mutation.ts";
-export const chainMutations: readonly Mutation[] = [];
+// Faults between the links: in what the chain hands on, and in how a history carries it through time.
+import { change, fiveOff, type Mutation, type Place } from "./mutation.ts";
+
+const place = (link: string, file: string, ...tests: string[]): Place => ({
+  link,
+  file,
+  tests: tests.map((test) => `tests/${test}`),
+});
+
+const chain = place("several links", "physics/chain.ts", "history/", "bay/", "emerge/first-symptoms");
+const parked = place("leak path", "history/parked.ts", "history/parked", "emerge/loss-and-level");
+const driveline = place("load", "physics/drivetrain.ts", "history/power", "emerge/slip-heat");
+const growing = place("growth", "physics/leaking.ts", "history/parked");
+const advance = place("several links", "history/advance.ts", "history/closure", "emerge/first-symptoms");
+const slip = place("clutch", "history/slip.ts", "history/power");
+const shift = place("clutch", "history/shift.ts", "history/shift");
+const tick = place("load", "history/tick.ts", "history/shift");
+const margin = place("damage", "history/margin.ts", "history/margin");
+
+export const chainMutations: readonly Mutation[] = [
+  ...fiveOff(
+    chain,
+    "pump heat",
+    "now.pumpHeat = pumpTorque(build.pump, line.linePressure)",
+    (k) => `now.pumpHeat = ${k} * pumpTorque(build.pump, line.linePressure)`,
+  ),
+  ...fiveOff(chain, "gear heat", "now.gearHeat = power * (1 -", (k) => `now.gearHeat = ${k} * power * (1 -`),
+  change(
+    chain,
+    "what the turbine takes heats the converter",
+    "drive.impellerTorque * drive.engine - throughConverter",
+    "drive.impellerTorque * drive.engine + throughConverter",
+  ),
+  change(
+    chain,
+    "the strongest element gives way",
+    "if (held < now.holds)",
+    "if (!(held < now.holds) || held === now.holds)",
+  ),
+  change(
+    chain,
+    "what is in flight is in the pan",
+    "state.passages + state.inFlight;",
+    "state.passages - state.inFlight;",
+  ),
+  change(chain, "the pickup hangs under the floor", "x, y) - height;", "x, y) + height;"),
+  change(
+    chain,
+    "the cooler path is as warm as the sump",
+    "0.5 * (now.temperature + state.coolant)",
+    "0.5 * (now.temperature + now.temperature)",
+  ),
+  change(
+    chain,
+    "a hole in the pan leaks what is below it",
+    "now.panDepth - now.leak.height",
+    "now.panDepth + now.leak.height",
+  ),
+  change(
+    driveline,
+    "the gears' losses drive the wheels",
+    "(wheelForce * arm) / build.gearEfficiency",
+    "wheelForce * arm * build.gearEfficiency",
+  ),
+  change(growing, "pressure closes the crack", "const stress = hoop +", "const stress = -hoop +"),
+  change(
+    parked,
+    "the line keeps what it has lost",
+    "state.lines -= Math.min(inLine, lost);",
+    "state.lines += Math.min(inLine, lost);",
+  ),
+  ...fiveOff(
+    parked,
+    "loss while parked",
+    "const lost = reachable *",
+    (k) => `const lost = ${k} * reachable *`,
+  ),
+  change(
+    advance,
+    "launches throw the fluid forward",
+    "tiltAlong(now.drive.acceleration,",
+    "tiltAlong(-now.drive.acceleration,",
+  ),
+  ...fiveOff(
+    advance,
+    "the steel's share of slip heat",
+    "const power = (made * toSteel) / seconds;",
+    (k) => `const power = (${k} * made * toSteel) / seconds;`,
+  ),
+  ...fiveOff(
+    slip,
+    "slip heat",
+    "heat += now.holds * mean * h;",
+    (k) => `heat += ${k} * now.holds * mean * h;`,
+  ),
+  change(
+    slip,
+    "the clutch pushes the turbine on",
+    "turbineTorque(build.converter, engine, turbine) - carried",
+    "turbineTorque(build.converter, engine, turbine) + carried",
+  ),
+  ...fiveOff(
+    shift,
+    "flare while the fill is late",
+    "(torque / driveInertia) * out.late",
+    (k) => `((${k} * torque) / driveInertia) * out.late`,
+  ),
+  change(
+    shift,
+    "drained passages fill by themselves",
+    "fillTime(volume + drained,",
+    "fillTime(volume - drained,",
+  ),
+  change(tick, "the driver lets go when behind", "driver.pressOn * lag", "-driver.pressOn * lag"),
+  ...fiveOff(margin, "rated margin", "const margin = capacity(", (k) => `const margin = ${k} * capacity(`),
+];

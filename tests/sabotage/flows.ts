@@ -1,7 +1,11 @@
 // One flow of mass or energy left out by 0.1 %: the books count it, the unit feels 0.999 of it.
 import { change, type Mutation, type Place } from "./mutation.ts";
 
-const place = (link: string, file: string): Place => ({ link, file: `history/${file}`, tests: ["tests/history/closure"] });
+const place = (link: string, file: string): Place => ({
+  link,
+  file: `history/${file}`,
+  tests: ["tests/history/closure"],
+});
 const mass = (file: string, what: string, find: string, put: string) =>
   change(place("mass", file), `${what}, 0.1 % left out`, find, put);
 const energy = (file: string, what: string, find: string, put: string) =>
@@ -43,7 +47,12 @@ export const flowMutations: readonly Mutation[] = [
     "const power = (0.999 * made * toSteel) / seconds;",
   ),
   energy("parked.ts", "heat lost while parked", "state.energy -= given;", "state.energy -= 0.999 * given;"),
-  energy("parked.ts", "plates cooling while parked", "state.energy += passed;", "state.energy += 0.999 * passed;"),
+  energy(
+    "parked.ts",
+    "plates cooling while parked",
+    "state.energy += passed;",
+    "state.energy += 0.999 * passed;",
+  ),
   energy("parked.ts", "heat of a top-up", "state.energy += energy;", "state.energy += 0.999 * energy;"),
   energy(
     "shift.ts",

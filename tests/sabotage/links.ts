@@ -107,12 +107,7 @@ export const linkMutations: readonly Mutation[] = [
   ),
   change(seal, "seal closes instead", "first - (settled - first)", "first + (settled - first)"),
 
-  ...fiveOff(
-    hiding,
-    "what runs over",
-    "out.overflow = spilled +",
-    (k) => `out.overflow = spilled + ${k} *`,
-  ),
+  ...fiveOff(hiding, "what runs over", "out.overflow = spilled +", (k) => `out.overflow = spilled + ${k} *`),
   ...fiveOff(
     hiding,
     "what the wind takes",
@@ -138,7 +133,12 @@ export const linkMutations: readonly Mutation[] = [
     "place asked for.\n  const fall =\n    Math.abs(tiltX) * (tiltX >= 0 ?",
     "place asked for.\n  const fall =\n    Math.abs(tiltX) * (tiltX < 0 ?",
   ),
-  change(tilt, "a hill empties the wrong end", "(acceleration + g * Math.sin", "(acceleration - g * Math.sin"),
+  change(
+    tilt,
+    "a hill empties the wrong end",
+    "(acceleration + g * Math.sin",
+    "(acceleration - g * Math.sin",
+  ),
   change(tilt, "a turn throws the fluid inwards", "return lateral / g;", "return -lateral / g;"),
   ...fiveOff(
     slosh,
@@ -208,7 +208,12 @@ export const linkMutations: readonly Mutation[] = [
     "return (2 * open) / sum;",
     (k) => `return (${k} * 2 * open) / sum;`,
   ),
-  change(trim, "the controller learns the wrong way", "(measuredTime - targetTime)", "(targetTime - measuredTime)"),
+  change(
+    trim,
+    "the controller learns the wrong way",
+    "(measuredTime - targetTime)",
+    "(targetTime - measuredTime)",
+  ),
 
   ...fiveOff(
     capacity,
@@ -222,7 +227,12 @@ export const linkMutations: readonly Mutation[] = [
     "pressure * clutch.pistonArea - clutch.spring",
     "pressure * clutch.pistonArea + clutch.spring",
   ),
-  change(lockUp, "release side helps the lock-up", "linePressure - lockup.back", "linePressure + lockup.back"),
+  change(
+    lockUp,
+    "release side helps the lock-up",
+    "linePressure - lockup.back",
+    "linePressure + lockup.back",
+  ),
   change(
     engagement,
     "the load hinders no engagement",
@@ -278,12 +288,7 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(glaze, "glazing", "(1.07e8 / 3600)", (k) => `(${k} * 1.07e8 / 3600)`),
   ...fiveOff(wear, "wear", "return (perEnergy * energy)", (k) => `return (${k} * perEnergy * energy)`),
 
-  ...fiveOff(
-    road,
-    "road load",
-    "return (\n    rolling + 0.5",
-    (k) => `return ${k} * (\n    rolling + 0.5`,
-  ),
+  ...fiveOff(road, "road load", "return (\n    rolling + 0.5", (k) => `return ${k} * (\n    rolling + 0.5`),
   change(road, "a hill pulls upwards", "+ m * gravity * Math.sin", "- m * gravity * Math.sin"),
   ...fiveOff(
     converter,
