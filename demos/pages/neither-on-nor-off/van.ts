@@ -1,0 +1,67 @@
+// The invented parcel van of this page, with one hole of the reader's choosing.
+
+import build from "../../../reference-data/parcel-van/build.json" with { type: "json" };
+import seep from "../../../reference-data/cases/slow-seep.json" with { type: "json" };
+import { simulate, type History, type Plan, type Progress } from "../../../src/history/simulate.ts";
+import { readCase, type Case } from "../../../src/inputs/case.ts";
+import type { LeakPlace } from "../../../src/physics/build.ts";
+
+/** What the reader sets: hole [m], where it is, and the van's mass with its load [kg]. */
+export interface Settings {
+  readonly hole: number;
+  readonly place: LeakPlace;
+  readonly mass: number;
+  /** Longest time that is looked at [days]. */
+  readonly days: number;
+}
+
+export const atFirst: Settings = { hole: 0.12e-3, place: "supply-line", mass: 2900, days: 90 };
+
+/** Where each hole sits: over the pan's floor, and what of the line stands above it when parked. */
+const places = {
+  "supply-line": { height: "60 mm", lineAbove: "0.15 L", columnHeight: "0.2 m" },
+  "return-line": { height: "60 mm", lineAbove: "0.10 L", columnHeight: "0.2 m" },
+  pan: { height: "5 mm", lineAbove: "0 L", columnHeight: "0 m" },
+} as const;
+
+/** The case that the settings describe, everything else as in the reference case of a slow seep. */
+export function caseOf({ hole, place, mass, days }: Settings): Case {
+  return readCase({
+    ...seep,
+    name: "one hole in the parcel van",
+    build: { ...build, vehicle: { ...build.vehicle, mass: `${mass} kg` } },
+    leak: {
+      kind: "hole",
+      place,
+      ...places[place],
+      dripRadius: "4 mm",
+      hiding: { capacity: "0.1 L", carryOff: "0.05 1/h" },
+      diameter: `${hole * 1e3} mm`,
+      wall: "0.9 mm",
+    },
+    opens: { after: "1 day" },
+    span: `${days} days`,
+  });
+}
+
+/** The plan of a case; its midnight falls on the weekday and the day of the year of its date. */
+export function planOf(given: Case): Plan {
+  const start = new Date(`${given.start.date}T00:00:00Z`);
+  const newYear = Date.UTC(start.getUTCFullYear(), 0, 1);
+  const { opens, start: at } = given;
+  return {
+    unit: given.unit,
+    week: given.week,
+    weekday: (start.getUTCDay() + 6) % 7,
+    dayOfYear: Math.round((start.getTime() - newYear) / 86400e3),
+    opens: "after" in opens ? opens : { distance: opens.odometer - at.odometer },
+    topUps: given.entries.map(({ after, volume, temperature }) => ({ at: after, volume, temperature })),
+    span: given.span,
+    fillShort: given.fillShort,
+  };
+}
+
+/** The history of the settings' van. */
+export function historyOf(settings: Settings, progress?: Progress): History {
+  return simulate(planOf(caseOf(settings)), progress);
+}

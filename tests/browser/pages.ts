@@ -1,0 +1,86 @@
+// The pages as a visitor meets them: built, served on this machine, and opened in a browser without a screen.
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
+import { build, preview, type PreviewServer } from "vite";
+
+const root = join(import.meta.dirname, "../..");
+export const screens = join(root, "out/screens");
+
+export interface Site {
+  readonly browser: Browser;
+  readonly url: string;
+  readonly close: () => Promise<void>;
+}
+
+/** Builds the pages into a folder of their own, serves them and starts the browser. */
+export async function openSite(): Promise<Site> {
+  const configFile = join(root, "vite.config.ts");
+  const outDir = join(root, "out/browser-pages");
+  await build({ configFile, logLevel: "error", build: { outDir, emptyOutDir: true } });
+  const server: PreviewServer = await preview({
+    configFile,
+    logLevel: "error",
+    build: { outDir },
+    preview: { host: "127.0.0.1", port: 0 },
+  });
+  const url = server.resolvedUrls!.local[0]!;
+  const browser = await chromium.launch({
+    executablePath: process.env["CHROMIUM"] ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--disable-dev-shm-usage"],
+  });
+  const close = async () => {
+    await browser.close();
+    await server.close();
+  };
+  return { browser, url, close };
+}
+
+/** A page of a width, with everything that went wrong on it: errors, failed and foreign requests. */
+export interface Visit {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly wrong: string[];
+}
+
+export async function visit(
+  { browser, url }: Site,
+  path: string,
+  width: number,
+  height = 900,
+): Promise<Visit> {
+  const context = await browser.newContext({ viewport: { width, height }, reducedMotion: "reduce" });
+  await context.addInitScript("globalThis.__name = (f) => f");
+  const page = await context.newPage();
+  const wrong: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") wrong.push(`console: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => wrong.push(`error: ${error.message}`));
+  page.on("requestfailed", (request) => wrong.push(`failed: ${request.url()}`));
+  page.on("response", (response) => {
+    if (response.status() >= 400) wrong.push(`${response.status()}: ${response.url()}`);
+  });
+  page.on("request", (request) => {
+    if (!/^(data|blob):/.test(request.url()) && !request.url().startsWith(url))
+      wrong.push(`foreign: ${request.url()}`);
+  });
+  await page.goto(new URL(path, url).href);
+  return { context, page, wrong };
+}
+
+/** What axe finds wrong, one line a finding. */
+export async function axeFindings(page: Page): Promise<string[]> {
+  const source = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+  await page.evaluate(readFileSync(source, "utf8"));
+  return page.evaluate(
+    `axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) =>
+       violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ": " + html.slice(0, 160))))`,
+  );
+}
+
+/** How much wider than the window the page is [px]. */
+export const overhang = (page: Page): Promise<number> =>
+  page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
