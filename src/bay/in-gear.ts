@@ -1,16 +1,14 @@
 // In gear at a standstill. The brakes hold the wheels, and with them the turbine for as long as the gear's elements hold.
 
-import { advance } from "../history/advance.ts";
+import { flow, takeStock } from "../history/advance.ts";
+import { settle } from "../history/settle.ts";
 import { slipFor } from "../history/slip.ts";
 import type { AfterStep } from "../history/tick.ts";
 import type { Walk } from "../history/walk.ts";
-import { clutchesNow, fluidNow, heatNow, supplyNow } from "../physics/chain.ts";
+import { clutchesNow, heatNow, supplyNow } from "../physics/chain.ts";
 import { fullThrottleSpeed } from "../physics/drivetrain.ts";
 import { impellerTorque, turbineTorque } from "../physics/load/converter.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
-
-/** Speed with which the turbine starts once an element has given way [rad/s]. */
-const GIVES_WAY = 0.01;
 
 /**
  * Holds a unit in the first of its build's gears for some seconds, at idle (pedal 0) or on full throttle (pedal 1). An
@@ -29,8 +27,10 @@ export function holdInGear(walk: Walk, pedal: 0 | 1, seconds: number, after: Aft
   walk.pedal = pedal;
   const steps = Math.ceil(seconds / walk.finer);
   for (let i = 0; i < steps; i++) {
+    takeStock(walk);
     if (!state.slipping) turbineHeld(walk, pedal, seconds / steps);
     if (state.slipping) state.slipping = slipFor(walk, seconds / steps);
+    settle(walk);
     if (!after(walk)) return;
   }
 }
@@ -40,7 +40,6 @@ function turbineHeld(walk: Walk, pedal: 0 | 1, seconds: number): void {
   const { state, unit, now, slip } = walk;
   const { build } = unit;
   const { drive } = now;
-  fluidNow(unit, state, now);
   const pumping = pumpTorque(build.pump, now.line.linePressure);
   drive.acceleration = 0;
   drive.turbine = 0;
@@ -57,7 +56,7 @@ function turbineHeld(walk: Walk, pedal: 0 | 1, seconds: number): void {
   if (drive.turbineTorque > now.holds) {
     state.slipping = true;
     state.slipTime = 0;
-    state.turbine = GIVES_WAY;
+    state.turbine = 0;
     return;
   }
   state.turbine = 0;
@@ -65,5 +64,5 @@ function turbineHeld(walk: Walk, pedal: 0 | 1, seconds: number): void {
   slip.clutch = now.weakest;
   slip.heat = 0;
   slip.speed = 0;
-  advance(walk, seconds);
+  flow(walk, seconds);
 }

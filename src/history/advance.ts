@@ -1,149 +1,96 @@
-// One step of time: what the instant says flows, flows for so many seconds, and is booked.
+// Time passes: what the instant says flows, flows for so many seconds. Fluid, surface and air move in every step, however
+// fine; temperatures, plates and linings are settled from what has gathered, once a tick or every tenth of a second of slip.
 
-import { steelShare } from "../physics/heat/partition.ts";
-import { separatorSteel, wetPaper } from "../physics/heat/solid.ts";
-import { coolerTakes } from "../physics/heat/cooler.ts";
-import { plateAfter, plateGivesUp } from "../physics/heat/plate.ts";
-import { charRate } from "../physics/damage/pyrolysis.ts";
-import { glazeRate } from "../physics/damage/glaze.ts";
-import { wearDepth } from "../physics/damage/wear.ts";
-import { fluidAgeingRate } from "../physics/fluid/ageing.ts";
-import { specificEnergy, specificHeat } from "../physics/fluid/specific-heat.ts";
-import { interfaceRise } from "../physics/heat/interface.ts";
-import { hidingStep } from "../physics/leak/hiding.ts";
-import { faceArea } from "../physics/clutch/geometry.ts";
-import { inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
-import { sloshFrequency, sloshStep } from "../physics/sump/slosh.ts";
+import { fluidNow } from "../physics/chain.ts";
+import { returnTime } from "../physics/sump/holdup.ts";
+import { inFlightAfter } from "../physics/sump/holdup.ts";
+import { sloshBy, sloshFactors, sloshFrequency } from "../physics/sump/slosh.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { suctionGasAfter } from "../physics/supply/suction.ts";
-import { steelCapacity } from "./ledger.ts";
-import type { Walk } from "./walk.ts";
+import type { Swing, Walk } from "./walk.ts";
 
-/** Share of slip heat that the steels take; the lining's share goes with the fluid in its pores. */
-export const toSteel = steelShare(separatorSteel, wetPaper);
-/** A plate this near to the fluid's temperature waits for a later step to pass on its heat [K]. */
-const EVEN = 0.05;
-/** By then the friction surface is as far ahead of its plate as it gets [s]. */
-const SETTLED = 1;
-
-/** Carries the running unit over `seconds` by the instant in `walk.now`; the slip heat of the step stands in `walk.slip`. */
-export function advance(walk: Walk, seconds: number): void {
-  fluidMoves(walk, seconds);
-  const { leak, leakFlow, line } = walk.now;
-  const liquid = leak.atPan ? 1 : 1 - line.lineGas;
-  leaks(walk, seconds, leakFlow * liquid * seconds, walk.state.speed > 0);
-  surfaceMoves(walk, seconds);
-  heatMoves(walk, seconds);
-  liningsSuffer(walk, seconds);
-  walk.state.running += seconds;
-  walk.state.clock += seconds;
-  if (walk.state.leakAge >= 0) walk.state.leakAge += seconds;
-  walk.state.leakPressure = walk.now.line.leakPressure;
+/** Takes fluid, leak and the pan's frequencies as they are now; they hold until the next settling. */
+export function takeStock(walk: Walk): void {
+  const { state, now, unit } = walk;
+  const { pan } = unit.build.sump;
+  const { holdUp } = unit.build;
+  fluidNow(unit, state, now);
+  walk.returnTime = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
+  walk.along.frequency = sloshFrequency(pan.length, now.panDepth);
+  walk.across.frequency = sloshFrequency(pan.width, now.panDepth);
 }
 
-/** Fluid thrown off returns late; what drained while parked is filled again before anything comes back. */
-function fluidMoves(walk: Walk, seconds: number): void {
-  const { state, now, unit } = walk;
+/** Lets everything that is quick flow for a step by the instant in `walk.now`, and gathers the rest. */
+export function flow(walk: Walk, seconds: number): void {
+  const { state, now, sums, unit } = walk;
   const { line } = now;
   const { holdUp } = unit.build;
   const liquid = 1 - line.lineGas;
+
+  // What drained while parked is filled again before anything comes back; what is thrown off returns late.
   const intoPassages = Math.min(line.delivered * liquid * seconds, Math.max(0, holdUp.passages - state.passages));
-  state.passages += intoPassages;
   const fed = line.feed * liquid * seconds;
   const intoConverter = Math.min(fed, holdUp.converter - state.converter);
   const intoLines = Math.min(fed - intoConverter, holdUp.coolerAndLines - state.lines);
+  state.passages += intoPassages;
   state.converter += intoConverter;
   state.lines += intoLines;
-  const thrownOff = (line.clutchFlow + line.feed - line.relief) * liquid - (intoPassages + intoConverter + intoLines) / seconds;
-  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
-  state.inFlight = inFlightAfter(state.inFlight, Math.max(0, thrownOff - now.line.leak * liquid), back, seconds);
-  state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
+  const thrownOff = (line.clutchFlow + line.feed - line.relief - line.leak) * liquid;
+  const refill = (intoPassages + intoConverter + intoLines) / seconds;
+  state.inFlight = inFlightAfter(state.inFlight, Math.max(0, thrownOff - refill), walk.returnTime, seconds);
+
+  const lost = Math.min(now.leakFlow * (now.leak.atPan ? 1 : liquid) * now.density * seconds, state.mass);
+  state.mass -= lost;
+  sums.lost += lost;
+  state.leakPressure = line.leakPressure;
+
+  // The gas that the instant found stands for the whole step, so it is taken from the step's beginning.
+  const gas = walk.ahead > 0 ? walk.before[4]! : state.gas;
+  state.gas = suctionGasAfter(gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
+  surfaceMoves(walk, seconds - walk.ahead, now.drive.acceleration);
+  walk.ahead = 0;
+
+  sums.seconds += seconds;
+  sums.converter += now.converterHeat * seconds;
+  sums.pump += now.pumpHeat * seconds;
+  sums.gears += now.gearHeat * seconds;
+  sums.lockUp += now.lockUpHeat * seconds;
+  sums.film += now.film * seconds;
+  sums.cooler += line.cooler * seconds;
+  state.running += seconds;
+  state.clock += seconds;
+  if (state.leakAge >= 0) state.leakAge += seconds;
 }
 
-/** Fluid leaves [m³ of it] and is found again in the hiding place, on the road or on the ground. */
-export function leaks(walk: Walk, seconds: number, volume: number, moving: boolean): void {
-  const { state, now, ledger } = walk;
-  const lost = Math.min(volume * now.density, state.mass);
-  if (lost > 0) {
-    const energy = lost * specificEnergy(walk.unit.fluid.density15, now.temperature);
-    state.mass -= lost;
-    state.energy -= energy;
-    ledger.massLeaked += lost;
-    ledger.heatLeaked += energy;
-  } else if (state.hidden <= 0) return;
-  const step = walk.hidingStep;
-  hidingStep(step, walk.hiding, state.hidden, lost / seconds, moving, seconds);
-  state.hidden = step.held;
-  state.onRoad += step.carriedOff;
-  if (moving) state.onRoad += step.overflow;
-  else state.onGround += step.overflow;
+/**
+ * Lets the surface and the suction gas run ahead to the middle of a fine step, so that the instant is taken where it stands for
+ * the whole step: that makes the step second order. The rest of their way follows in `flow`.
+ */
+export function lookAhead(walk: Walk, seconds: number, acceleration: number): void {
+  const { state, now, before } = walk;
+  before.set(state.slosh);
+  before[4] = state.gas;
+  surfaceMoves(walk, seconds, acceleration);
+  state.gas = suctionGasAfter(state.gas, now.gasDrawn, now.line.drawn, walk.unit.build.holdUp.suction, seconds);
+  walk.ahead = seconds;
 }
 
-function surfaceMoves(walk: Walk, seconds: number): void {
-  const { state, now, road } = walk;
-  const { pan, sloshDamping: damping } = walk.unit.build.sump;
-  const along = tiltAlong(now.drive.acceleration, Math.atan(road.grade));
-  walk.rockingAlong = sloshFrequency(pan.length, now.panDepth);
-  walk.rockingAcross = sloshFrequency(pan.width, now.panDepth);
-  sloshStep(state.slosh, 0, along, walk.rockingAlong, damping, seconds);
-  sloshStep(state.slosh, 2, tiltAcross(road.lateral), walk.rockingAcross, damping, seconds);
+/** Takes a look ahead back, when the step turns out too long. */
+export function lookBack(walk: Walk): void {
+  const { state, before } = walk;
+  for (let i = 0; i < 4; i++) state.slosh[i] = before[i]!;
+  state.gas = before[4]!;
+  walk.ahead = 0;
 }
 
-/** Sources and sinks of the sump; plates pass their heat on to the fluid. */
-function heatMoves(walk: Walk, seconds: number): void {
-  const { state, now, unit, ledger, road, slip } = walk;
-  const { heat, clutches } = unit.build;
-  const { fluid } = unit;
-
-  const converter = now.converterHeat * seconds;
-  const pump = now.pumpHeat * seconds;
-  const gears = now.gearHeat * seconds;
-  const toAir = (heat.caseStill + heat.casePerSpeed * state.speed) * (now.temperature - road.ambient) * seconds;
-  const carried = now.line.cooler * now.density * specificHeat(fluid.density15, now.temperature);
-  const toCoolant = coolerTakes(carried, heat.coolantFlowCapacity, heat.coolerConductance) * (now.temperature - state.coolant) * seconds;
-
-  let fromPlates = 0;
-  for (let i = 0; i < state.plate.length; i++) {
-    const made = (i === clutches.length ? now.lockUpHeat : i === slip.clutch ? slip.heat : 0) * seconds;
-    if (made === 0 && Math.abs(state.plate[i]! - now.temperature) < EVEN) continue;
-    const clutch = clutches[i] ?? unit.build.lockUp.clutch;
-    const capacity = steelCapacity(unit.build, i);
-    const power = (made * toSteel) / seconds;
-    const conductance = now.film * clutch.coolingArea;
-    const before = state.plate[i]!;
-    state.plate[i] = plateAfter(before, now.temperature, power, capacity, conductance, seconds);
-    fromPlates += made * (1 - toSteel) + plateGivesUp(before, now.temperature, power, capacity, conductance, seconds);
-    ledger.heatSlip += made;
-  }
-
-  state.energy += converter + pump + gears + fromPlates - toAir - toCoolant;
-  ledger.heatConverter += converter;
-  ledger.heatPump += pump;
-  ledger.heatGears += gears;
-  ledger.heatToAir += toAir;
-  ledger.heatToCoolant += toCoolant;
-  state.coolant += (heat.coolantWarm - state.coolant) * -Math.expm1(-seconds / heat.coolantWarmTime);
-  state.fluidAge += fluidAgeingRate(now.temperature) * seconds;
+function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
+  const { road, state } = walk;
+  const { slosh } = state;
+  swing(walk.along, slosh, 0, tiltAlong(acceleration, Math.atan(road.grade)), walk, seconds);
+  swing(walk.across, slosh, 2, tiltAcross(road.lateral), walk, seconds);
 }
 
-/** Friction material glazes at any heat, chars at great heat, and wears by the energy it has taken. */
-function liningsSuffer(walk: Walk, seconds: number): void {
-  const { state, now, unit, slip } = walk;
-  const { clutches, damage } = unit.build;
-  const bath = glazeRate(now.temperature) * seconds;
-  for (let i = 0; i < state.plate.length; i++) {
-    const power = i === clutches.length ? now.lockUpHeat : i === slip.clutch ? slip.heat : 0;
-    const plate = state.plate[i]!;
-    if (power === 0 && plate < now.temperature + 1) {
-      state.glaze[i] = Math.min(1, state.glaze[i]! + bath);
-      continue;
-    }
-    const clutch = clutches[i] ?? unit.build.lockUp.clutch;
-    const flux = power / (clutch.faces * faceArea(clutch));
-    const hot = plate + interfaceRise(flux, SETTLED, clutch.steelThickness);
-    state.glaze[i] = Math.min(1, state.glaze[i]! + glazeRate(hot) * seconds);
-    state.char[i] = 1 - (1 - state.char[i]!) * Math.exp(-damage.charFactor * charRate(hot) * seconds);
-    const area = clutch.faces * faceArea(clutch);
-    state.wear[i] = Math.min(clutch.liningThickness, state.wear[i]! + wearDepth(power * seconds, area, damage.wearPerEnergy));
-  }
+function swing(axis: Swing, slosh: Float64Array, offset: number, target: number, walk: Walk, seconds: number): void {
+  sloshFactors(axis.factors, axis.frequency, walk.unit.build.sump.sloshDamping, seconds);
+  sloshBy(slosh, offset, target, axis.factors);
 }

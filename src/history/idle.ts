@@ -1,10 +1,14 @@
 // The engine idles and nothing is carried: in neutral or park, before a gear is chosen and while the bay looks.
 
-import { fluidNow, supplyNow } from "../physics/chain.ts";
+import { supplyNow } from "../physics/chain.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
-import { advance } from "./advance.ts";
+import { flow, lookAhead, takeStock } from "./advance.ts";
+import { settle } from "./settle.ts";
 import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
+
+/** Heat is settled every so many fine steps. */
+const STEPS_SETTLED = 20;
 
 /** Idles in neutral for a time at an engine speed [rad/s], in fine steps, so that the suction passage and the pan settle. */
 export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep): boolean {
@@ -16,7 +20,11 @@ export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, 
   road.speed = 0;
   const steps = Math.ceil(seconds / walk.fine);
   for (let i = 0; i < steps; i++) {
-    fluidNow(unit, state, now);
+    if (i % STEPS_SETTLED === 0) {
+      settle(walk);
+      takeStock(walk);
+    }
+    lookAhead(walk, (0.5 * seconds) / steps, 0);
     supplyNow(unit, state, engineSpeed, 0, false, now);
     drive.acceleration = 0;
     drive.turbine = engineSpeed;
@@ -34,8 +42,12 @@ export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, 
     now.holds = Infinity;
     slip.heat = 0;
     slip.speed = 0;
-    advance(walk, seconds / steps);
-    if (after !== undefined && !after(walk)) return false;
+    flow(walk, seconds / steps);
+    if (after !== undefined && !after(walk)) {
+      settle(walk);
+      return false;
+    }
   }
+  settle(walk);
   return true;
 }

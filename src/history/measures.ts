@@ -25,7 +25,6 @@ export interface Measures {
   readonly watchers: readonly Watcher[];
   readonly values: Float64Array;
   readonly hottest: Float64Array;
-  readonly slipEnergy: Float64Array;
   /** Depth at the stick at the last good look of this trip [m]; NaN when there was none. */
   level: number;
   take(walk: Walk, engagement: Engagement): void;
@@ -164,7 +163,6 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
   const values = new Float64Array(watchers.length).fill(-1);
   const [flare, slowHot, slowCold] = [list.length, list.length + 1, list.length + 2];
   const hottest = walk.state.plate.slice();
-  const slipEnergy = new Float64Array(rated.length);
   const lockUp = rated.length - 1;
   let lastRunning = walk.state.running;
   const damageOf = (i: number) => damageIndex(shareLeft(unit.build, walk.state, i), rated[i]!);
@@ -178,7 +176,6 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     watchers,
     values,
     hottest,
-    slipEnergy,
     level: Number.NaN,
     take(walk, engagement) {
       const { state, now, slip } = walk;
@@ -186,8 +183,6 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
       values[flare] = engagement.flare - FLARE;
       const span = state.running - lastRunning;
       lastRunning = state.running;
-      slipEnergy[slip.clutch]! += slip.heat * span;
-      slipEnergy[lockUp]! += now.lockUpHeat * span;
       hottest[slip.clutch] = Math.max(hottest[slip.clutch]!, state.plate[slip.clutch]!);
       hottest[lockUp] = Math.max(hottest[lockUp]!, state.plate[lockUp]!);
       if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
@@ -203,7 +198,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     },
     slipInTrip() {
       let sum = 0;
-      for (let i = 0; i < lockUp; i++) sum += slipEnergy[i]!;
+      for (let i = 0; i < lockUp; i++) sum += walk.slipEnergy[i]!;
       const inTrip = sum - counted;
       counted = sum;
       return inTrip;

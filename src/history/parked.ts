@@ -9,7 +9,7 @@ import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
 import { meanDepth } from "../physics/sump/pan.ts";
-import { leaks } from "./advance.ts";
+import { finds } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
@@ -56,7 +56,9 @@ function parkedStep(walk: Walk, seconds: number): void {
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
   now.leakFlow = 0;
 
-  leaks(walk, seconds, parkedLoss(walk, seconds), false);
+  const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
+  state.mass -= lost;
+  finds(walk, lost, seconds, false);
   cools(walk, seconds);
   state.clock += seconds;
 }

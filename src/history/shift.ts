@@ -20,7 +20,7 @@ import { roadForce } from "../physics/load/road.ts";
 import { clutchCircuitFlow, deliveredAt, type BalanceConditions } from "../physics/supply/regulator.ts";
 import { rootBetween } from "../physics/supply/root.ts";
 import { nextTrim } from "../physics/supply/trim.ts";
-import { toSteel } from "./advance.ts";
+import { toSteel } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { Walk } from "./walk.ts";
 

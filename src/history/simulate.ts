@@ -196,7 +196,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       charred: state.char[i]!,
       worn: state.wear[i]!,
       hottest: measures.hottest[i]!,
-      slipEnergy: measures.slipEnergy[i]!,
+      slipEnergy: walk.slipEnergy[i]!,
       slips: slips[i]!,
     })),
     ledger: walk.ledger,

@@ -1,6 +1,6 @@
 // One tick of a drive: what the controller decides once, then the chain in one step, or in fine ones where it matters.
 
-import { fluidNow, instant } from "../physics/chain.ts";
+import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre, turbineTorqueFor } from "../physics/drivetrain.ts";
 import { impellerSpeed, impellerTorque } from "../physics/load/converter.ts";
 import { pedalFor } from "../physics/load/engine.ts";
@@ -10,7 +10,8 @@ import { depthAt, meanDepth } from "../physics/sump/pan.ts";
 import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
-import { advance } from "./advance.ts";
+import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
+import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { slipFor } from "./slip.ts";
 import type { Walk } from "./walk.ts";
@@ -21,6 +22,13 @@ const CATCH_UP = 1;
 const LOCK_UP_PATIENCE = 10;
 const LOCK_UP_SLIP = (150 * Math.PI) / 30;
 
+/** No more gas than this many times the fluid's own, and this much more depth than air needs [m]: nothing comes within a double step. */
+const CALM_GAS = 1.02;
+const CALM_DEPTH = 0.012;
+/** Heat and linings are settled so often while a clutch slips [s]. */
+const SLIP_SETTLES = 0.1;
+/** An element that holds less than this many times its torque is looked at closely. */
+const WEAK = 1.1;
 /** Depth to spare over the pickup, for what a tick may yet change, before the steps stay coarse [m]. */
 const SPARE_DEPTH = 0.001;
 
@@ -44,62 +52,81 @@ export function tick(
   road.grade = grade;
   road.lateral = lateral;
 
+  takeStock(walk);
   const gear = gearFor(build.shiftPlan, state.gear + 1, state.speed, wish) - 1;
   engagement.time = 0;
   if (gear !== state.gear) {
     road.speed = state.speed;
-    fluidNow(unit, state, walk.now);
     shiftTo(walk, gear, engagement);
   }
   decideLockUp(walk);
 
   const from = walk.scheduled;
   let left = seconds;
+  let closely = mayDrawAir(walk);
   while (left > 1e-9) {
-    let span = left;
     if (state.slipping) {
-      span = Math.min(left, walk.finer);
-      pressPedal(walk);
-      const clock = state.clock;
-      if (!slipFor(walk, span)) {
-        state.slipping = false;
-        state.slipTime = 0;
-      }
-      span = state.clock - clock;
-    } else {
-      if (mayDrawAir(walk)) span = Math.min(left, walk.fine);
-      span = roll(walk, span);
-    }
-    left -= span;
+      closely = true;
+      left -= slipOn(walk, Math.min(left, SLIP_SETTLES));
+    } else left -= roll(walk, closely ? Math.min(left, fineStep(walk)) : left);
     walk.scheduled = from + (target - from) * (1 - left / seconds);
-    if (!after(walk)) return false;
+    if (!after(walk)) {
+      settle(walk);
+      return false;
+    }
   }
+  settle(walk);
   walk.scheduled = target;
   return true;
 }
 
-/** One step with every element holding. Returns the time taken: 0 when an element gave way and slips from here on. */
+/** Slips on for a time or until the elements hold again, and settles the heat; returns the time taken. */
+function slipOn(walk: Walk, wanted: number): number {
+  const { state, sums, slip } = walk;
+  settle(walk);
+  const start = state.clock;
+  const until = start + wanted;
+  pressPedal(walk);
+  while (state.slipping && until - state.clock > 1e-9) {
+    if (!slipFor(walk, Math.min(walk.finer, until - state.clock))) {
+      state.slipping = false;
+      state.slipTime = 0;
+    }
+  }
+  slip.clutch = walk.now.weakest;
+  slip.heat = sum(sums.slip) / sums.seconds;
+  slip.speed = sums.slipped / sums.seconds;
+  settle(walk);
+  takeStock(walk);
+  return state.clock - start;
+}
+
+function sum(values: Float64Array): number {
+  let total = 0;
+  for (let i = 0; i < values.length; i++) total += values[i]!;
+  return total;
+}
+
+/**
+ * One step with every element holding: as long as wanted, or shorter where an element is weak. Returns the time taken; 0 when an
+ * element gave way and slips from here on.
+ */
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
-  const { build } = unit;
-  if (state.speed === 0 && road.wish < 0) road.wish = 0;
-  let seconds = untilStanding(state.speed, road.wish, wanted);
-  road.speed = Math.max(0, state.speed + 0.5 * road.wish * seconds);
-  instant(unit, state, road, now);
   const { drive } = now;
-
-  if (seconds > walk.fine && now.holds < 1.1 * drive.turbineTorque) {
-    // Weak: look closer before deciding whether it holds.
-    seconds = untilStanding(state.speed, road.wish, walk.fine);
-    road.speed = Math.max(0, state.speed + 0.5 * road.wish * seconds);
-    instant(unit, state, road, now);
-  }
+  if (state.speed === 0 && road.wish < 0) road.wish = 0;
+  let seconds = lookAt(walk, wanted);
+  // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
+  if (seconds > 2 * walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
+  if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);
   if (drive.turbineTorque > now.holds) {
+    lookBack(walk);
     state.slipping = true;
     state.slipTime = 0;
     state.lockUpOn = false;
-    state.turbine = turbinePerMetre(build, build.gears[state.gear]!) * state.speed;
+    state.turbine = turbinePerMetre(unit.build, unit.build.gears[state.gear]!) * state.speed;
     state.engine = Math.max(drive.engine, state.turbine);
+    walk.engineTrend = 0;
     return 0;
   }
   slip.heat = 0;
@@ -108,10 +135,23 @@ function roll(walk: Walk, wanted: number): number {
   state.engine = drive.engine;
   state.turbine = drive.turbine;
   state.lockUpSlipTime = drive.lockSaturated && drive.lockSlip > LOCK_UP_SLIP ? state.lockUpSlipTime + seconds : 0;
-  advance(walk, seconds);
   const speed = Math.max(0, state.speed + drive.acceleration * seconds);
-  state.distance += 0.5 * (state.speed + speed) * seconds;
+  const covered = 0.5 * (state.speed + speed) * seconds;
+  state.distance += covered;
+  walk.sums.distance += covered;
   state.speed = speed;
+  flow(walk, seconds);
+  return seconds;
+}
+
+/** Takes the instant in the middle of a step, which ends when the vehicle stands; returns the step's length. */
+function lookAt(walk: Walk, wanted: number): number {
+  const { state, road } = walk;
+  if (walk.ahead > 0) lookBack(walk);
+  const seconds = untilStanding(state.speed, road.wish, wanted);
+  if (seconds <= 2 * walk.fine) lookAhead(walk, 0.5 * seconds, road.wish);
+  road.speed = Math.max(0, state.speed + 0.5 * road.wish * seconds);
+  drivingNow(walk.unit, state, road, walk.now);
   return seconds;
 }
 
@@ -127,7 +167,6 @@ function pressPedal(walk: Walk): void {
   const gear = build.gears[state.gear]!;
   const torque = turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, Math.atan(road.grade)));
   const turbine = turbinePerMetre(build, gear) * state.speed;
-  fluidNow(unit, state, now);
   if (torque <= 0) {
     walk.pedal = 0;
     return;
@@ -147,8 +186,8 @@ function mayDrawAir(walk: Walk): boolean {
   const depth = meanDepth(pan, now.panVolume);
   const along = tiltAlong(road.wish, Math.atan(road.grade));
   const across = tiltAcross(road.lateral);
-  const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.rockingAlong, sloshDamping);
-  const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.rockingAcross, sloshDamping);
+  const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.along.frequency, sloshDamping);
+  const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.across.frequency, sloshDamping);
   const reachX = pan.length / 2 - pickup.x;
   const reachY = pan.width / 2 - pickup.y;
   const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
@@ -162,6 +201,14 @@ function mayDrawAir(walk: Walk): boolean {
     }
   }
   return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);
+}
+
+/** Twice the fine step as long as no air comes and the surface stands further over the mouth than it can fall meanwhile. */
+function fineStep(walk: Walk): number {
+  const { state, now, unit } = walk;
+  const { pickup } = unit.build.sump;
+  const calm = state.gas < CALM_GAS * pickup.baseGas && isCovered(pickup, now.submergence - CALM_DEPTH, now.line.drawn);
+  return calm ? 2 * walk.fine : walk.fine;
 }
 
 /** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */

@@ -28,10 +28,16 @@ import { balance, setPoint } from "./supply/regulator.ts";
 
 /** One instant of driving forward in a gear whose elements hold: every link once, in order. */
 export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
+  fluidNow(unit, state, now);
+  drivingNow(unit, state, road, now);
+  return now;
+}
+
+/** The instant without what changes only slowly: fluid and opening of the leak are taken as `fluidNow` left them. */
+export function drivingNow(unit: Unit, state: State, road: Road, now: Now): void {
   const { build } = unit;
   const gear = build.gears[state.gear]!;
   const slope = Math.atan(road.grade);
-  fluidNow(unit, state, now);
 
   const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
   const pumping = pumpTorque(build.pump, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
@@ -47,15 +53,24 @@ export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
   } else supplyNow(unit, state, now.drive.engine, now.drive.turbineTorque, false, now);
   clutchesNow(unit, state, gear, 0, now);
   heatNow(build, now);
-  return now;
 }
 
-/** What the fluid is at this instant. */
+/** What the fluid and its leak are at this instant: they change within minutes, not within a second. */
 export function fluidNow(unit: Unit, state: State, now: Now): void {
   const { build, fluid } = unit;
   now.temperature = sumpTemperature(state.mass, fluid.density15, build.heat.metal, state.energy);
   now.density = density(fluid.density15, now.temperature);
   now.viscosity = dynamicViscosity(fluid, now.temperature, state.fluidAge);
+  openingNow(unit.leak, state, now.leak);
+  const input = now.lineInput;
+  input.temperature = now.temperature;
+  input.density = now.density;
+  input.viscosity = now.viscosity;
+  input.pathViscosity = dynamicViscosity(fluid, 0.5 * (now.temperature + state.coolant), state.fluidAge);
+  input.leakPlace = now.leak.onLine;
+  input.leakViscous = now.leak.viscous;
+  input.leakInertial = now.leak.inertial;
+  input.leakViscosity = now.leak.onLine === "return-line" ? input.pathViscosity : now.viscosity;
 }
 
 /** From the pan to the line: what stands over the pickup, what the pump gets, which pressure it makes, and what the leak takes of it. */
@@ -67,7 +82,7 @@ export function supplyNow(
   reverse: boolean,
   now: Now,
 ): void {
-  const { build, fluid } = unit;
+  const { build } = unit;
   const { sump } = build;
   now.setPoint = setPoint(build.regulator, turbineTorque, reverse, now.temperature, state.trim);
 
@@ -77,16 +92,10 @@ export function supplyNow(
   const { x, y, height } = sump.pickup;
   now.submergence = depthAt(sump.pan, now.panVolume, state.slosh[0]!, state.slosh[2]!, x, y) - height;
 
-  openingNow(unit.leak, state, now.leak);
   const input = now.lineInput;
-  const pathTemperature = 0.5 * (now.temperature + state.coolant);
   input.turn = engineSpeed;
   input.gas = state.gas;
   input.setPoint = now.setPoint;
-  input.temperature = now.temperature;
-  input.viscosity = now.viscosity;
-  input.pathViscosity = dynamicViscosity(fluid, pathTemperature, state.fluidAge);
-  input.density = now.density;
   input.inletLimit = Infinity;
   input.inlet = inletPressure(build.inlet, displaced(build.pump, engineSpeed), now.viscosity, now.density);
   if (input.inlet < vapourPressure) {
@@ -94,10 +103,6 @@ export function supplyNow(
     input.inletLimit = inletLimit(build.inlet, now.viscosity, now.density);
     input.inlet = vapourPressure;
   }
-  input.leakPlace = now.leak.onLine;
-  input.leakViscous = now.leak.viscous;
-  input.leakInertial = now.leak.inertial;
-  input.leakViscosity = now.leak.onLine === "return-line" ? input.pathViscosity : now.viscosity;
   balance(input, now.line);
 
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
@@ -106,7 +111,7 @@ export function supplyNow(
     const head = now.density * gravity * Math.max(0, now.panDepth - now.leak.height);
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
-  now.lockUpHolds = lockUpCapacity(build, state, now);
+  now.lockUpHolds = state.lockUpOn ? lockUpCapacity(build, state, now) : 0;
   now.film = filmCoefficient(now.line.lube, build.heat.lubrication);
 }
 

@@ -6,6 +6,7 @@ import type { TripRow } from "../history/record.ts";
 import { axis } from "../units/show.ts";
 import { flagsOf } from "./event-words.ts";
 import { ink } from "./ink.ts";
+import { namePair } from "./pair.ts";
 import type { Picture } from "./picture.ts";
 import { drawStrip, type Panel } from "./strip.ts";
 import { odometerAxis, runningAxis } from "./time-axes.ts";
@@ -118,24 +119,24 @@ function gas(trips: readonly TripRow[]): Panel {
   };
 }
 
-function pressure(trips: readonly TripRow[], { trimLimit, from = 0 }: HistoryPicture): Panel {
+function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture): Panel {
+  const told = trips.filter(({ leastPressure }) => Number.isFinite(leastPressure));
+  const line = at(told, (row) => 100 * row.leastPressure);
+  const trim = at(told, (row) => (100 * row.trim) / trimLimit);
+  const most = 115;
   return {
     label: "lowest line pressure [% of set point], learned trim [% of its limit]",
     short: "pressure, trim [% of set point, limit]",
-    domain: [0, 115],
+    domain: [0, most],
     ticks: [0, 50, 100],
     marks: [
-      ...course(
-        at(trips, (row) => (100 * row.trim) / trimLimit),
-        ink.asked,
-        "5 3",
+      ...course(trim, ink.asked, "5 3"),
+      ...course(line, ink.fluid),
+      ...namePair(
+        { points: line, says: "lowest line pressure", colour: ink.fluid },
+        { points: trim, says: "learned trim", colour: ink.asked },
+        most,
       ),
-      ...course(
-        at(trips, (row) => 100 * row.leastPressure),
-        ink.fluid,
-      ),
-      words({ x: from / 3600, y: 100 }, "lowest line pressure", ink.fluid, "below"),
-      words({ x: from / 3600, y: 0 }, "learned trim", ink.asked, "above"),
     ],
   };
 }

@@ -107,7 +107,7 @@ export function slipHeatAgainstPressure(data: SlipHeatPicture, picture: Picture)
               ink.heat,
               "middle",
               "top",
-              10,
+              14,
             ),
         narrow
           ? caption(

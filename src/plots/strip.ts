@@ -44,7 +44,7 @@ export function drawStrip(strip: Strip, picture: Picture): SVGSVGElement {
   const top = flags.length === 0 ? 0 : (Math.max(...flags.map(({ row }) => row)) + 1) * rowHeight + 2;
   const each = width < 480 ? 92 : 104;
   const bottom = top + panels.length * each;
-  const svg = sheet(width, bottom + strip.axes.length * (2 * letters + 10) + 4, picture);
+  const svg = sheet(width, bottom + strip.axes.length * (2 * letters + 14) + 4, picture);
   drawFlags(svg, flags, top, bottom);
   panels.forEach((panel, i) => {
     const drawing = panelDrawing(panel, from, to, each, picture);
@@ -113,7 +113,7 @@ function drawAxes(
 ): void {
   const [left, right] = [LEFT, Number(svg.getAttribute("width")) - RIGHT];
   axes.forEach(({ label, ticks: marks }, i) => {
-    const y = bottom + i * (2 * letters + 10);
+    const y = bottom + i * (2 * letters + 14);
     const row = select(svg).append("g");
     row
       .append("line")
@@ -147,7 +147,7 @@ function drawAxes(
     row
       .append("text")
       .attr("x", left)
-      .attr("y", y + 2 * letters + 5)
+      .attr("y", y + 2 * letters + 8)
       .attr("font-weight", 600)
       .text(label);
   });

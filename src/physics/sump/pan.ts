@@ -137,6 +137,7 @@ function cornerDepth(mean: number, riseX: number, riseY: number, height: number)
   let low = mean; // nowhere deeper than in the corner
   let high = mean + rise + span; // nowhere shallower than opposite it
   const close = 1e-15 * (rise + span + height);
+  const nearly = 1e-9 * (rise + span + height); // a Newton step so small leaves an error of its square
   let c = mean + 0.5 * (rise + span);
   let before = high - low;
   for (;;) {
@@ -148,6 +149,7 @@ function cornerDepth(mean: number, riseX: number, riseY: number, height: number)
     const slope = (rowMean(c, rise, height) - rowMean(c - span, rise, height)) / span;
     let next = c - excess / slope;
     const step = Math.abs(next - c);
+    if (next > low && next < high && step <= nearly) return next;
     if (!(next > low && next < high && step <= 0.5 * before)) next = low + 0.5 * (high - low);
     before = Math.abs(next - c);
     if (before <= close || high - low <= close) return next;

@@ -28,11 +28,63 @@ export function sloshFrequency(length: number, depth: number, mode = 1): number 
   return Math.sqrt(g * k * Math.tanh(k * depth));
 }
 
+/** What a swing of frequency w [rad/s] and damping ratio does in the time dt [s]: e^(-a dt) cos(wd dt) and e^(-a dt) sin(wd dt)/wd, or their hyperbolic kin. */
+export interface SloshFactors {
+  omega: number;
+  damping: number;
+  dt: number;
+  cos: number;
+  sin: number;
+}
+
+export const newSloshFactors = (): SloshFactors => ({ omega: -1, damping: 0, dt: 0, cos: 1, sin: 0 });
+
+/** Works the factors out anew unless they are for this swing and time already: a history asks for the same ones many times. */
+export function sloshFactors(factors: SloshFactors, omega: number, damping: number, dt: number): void {
+  if (factors.omega === omega && factors.damping === damping && factors.dt === dt) return;
+  factors.omega = omega;
+  factors.damping = damping;
+  factors.dt = dt;
+  const a = damping * omega;
+  const square = omega * omega - a * a;
+  if (square > 1e-12 * omega * omega) {
+    const wd = Math.sqrt(square);
+    const fade = Math.exp(-a * dt);
+    factors.cos = fade * Math.cos(wd * dt);
+    factors.sin = (fade * Math.sin(wd * dt)) / wd;
+  } else if (square < -1e-12 * omega * omega) {
+    const wd = Math.sqrt(-square);
+    // The slow root as w²/(a + wd): no digits lost at strong damping.
+    const slow = Math.exp((-omega * omega * dt) / (a + wd));
+    const quick = Math.exp(-(a + wd) * dt);
+    factors.cos = 0.5 * (slow + quick);
+    factors.sin = (0.5 * (slow - quick)) / wd;
+  } else {
+    factors.cos = Math.exp(-a * dt);
+    factors.sin = factors.cos * dt;
+  }
+}
+
+/** Carries a slope and its rate (`out` at `offset` and `offset` + 1) on by factors worked out before; a dry pan's surface rests. */
+export function sloshBy(out: Float64Array, offset: number, target: number, factors: SloshFactors): void {
+  const { omega, cos, sin } = factors;
+  if (!(omega > 0)) {
+    out[offset + 1] = 0;
+    return;
+  }
+  const e = out[offset]! - target;
+  const v = out[offset + 1]!;
+  const a = factors.damping * omega;
+  out[offset] = target + e * cos + (v + a * e) * sin;
+  out[offset + 1] = v * cos - (omega * omega * e + a * v) * sin;
+}
+
+const own = newSloshFactors();
+
 /**
- * Carries the surface slope s and its rate s' over the time dt [s] exactly, for a target that stands still
- * meanwhile: s'' + 2 ζ w s' + w² s = w² target. The state lies in `out` at `offset` (s) and `offset` + 1
- * (s'); w [rad/s] is the slosh frequency, ζ (`damping`) the damping ratio, any value from 0 up. With w = 0
- * the pan is dry and the surface rests.
+ * Carries the surface slope s and its rate s' over the time dt [s] exactly, for a target that stands still meanwhile:
+ * s'' + 2 ζ w s' + w² s = w² target. The state lies in `out` at `offset` (s) and `offset` + 1 (s'); w [rad/s] is the slosh
+ * frequency, ζ (`damping`) the damping ratio, any value from 0 up. With w = 0 the pan is dry and the surface rests.
  */
 export function sloshStep(
   out: Float64Array,
@@ -42,40 +94,8 @@ export function sloshStep(
   damping: number,
   dt: number,
 ): void {
-  if (!(omega > 0)) {
-    out[offset + 1] = 0;
-    return;
-  }
-  const e = out[offset] - target;
-  const v = out[offset + 1];
-  const a = damping * omega;
-  const square = omega * omega - a * a;
-  let cos: number; // e^(-a dt) cos(wd dt), and below e^(-a dt) sin(wd dt)/wd, or their hyperbolic kin
-  let sin: number;
-  if (square > 1e-12 * omega * omega) {
-    const wd = Math.sqrt(square);
-    const fade = Math.exp(-a * dt);
-    cos = fade * Math.cos(wd * dt);
-    sin = (fade * Math.sin(wd * dt)) / wd;
-  } else if (square < -1e-12 * omega * omega) {
-    const wd = Math.sqrt(-square);
-    if (wd * dt < 1) {
-      const fade = Math.exp(-a * dt);
-      cos = fade * Math.cosh(wd * dt);
-      sin = (fade * Math.sinh(wd * dt)) / wd;
-    } else {
-      // The slow root as w²/(a + wd): no digits lost, and nothing overflows, at strong damping.
-      const slow = Math.exp((-omega * omega * dt) / (a + wd));
-      const quick = Math.exp(-(a + wd) * dt);
-      cos = 0.5 * (slow + quick);
-      sin = (0.5 * (slow - quick)) / wd;
-    }
-  } else {
-    cos = Math.exp(-a * dt);
-    sin = cos * dt;
-  }
-  out[offset] = target + e * cos + (v + a * e) * sin;
-  out[offset + 1] = v * cos - (omega * omega * e + a * v) * sin;
+  sloshFactors(own, omega, damping, dt);
+  sloshBy(out, offset, target, own);
 }
 
 /**

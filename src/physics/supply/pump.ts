@@ -50,7 +50,8 @@ export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): n
  */
 export function gasLeft(pump: Pump, inletAbs: number, linePressure: number): number {
   if (pump.dissolved >= 1) return 0;
-  return (1 - pump.dissolved) * (Math.max(inletAbs, 0) / (linePressure + atmosphere)) ** (1 / pump.exponent);
+  const ratio = Math.max(inletAbs, 0) / (linePressure + atmosphere);
+  return (1 - pump.dissolved) * (pump.exponent === 1 ? ratio : ratio ** (1 / pump.exponent)); // a power costs more than the rest
 }
 
 /**
