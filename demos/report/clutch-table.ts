@@ -1,0 +1,66 @@
+// What has become of each clutch, and what a teardown would find on its steels.
+
+import type { ClutchFate } from "../../src/history/simulate.ts";
+import { temperatureOfTint, temperColour, tintRange, tints } from "../../src/physics/damage/tint.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
+import { joules } from "./fade-table.ts";
+import { amount, inChosen, type Amount, type Table } from "./table.ts";
+
+export function clutchTable(clutches: readonly ClutchFate[]): Table {
+  return {
+    title: "Each clutch at the end",
+    columns: [
+      { says: "clutch" },
+      { says: "damage", right: true },
+      { says: "state" },
+      { says: "charred", right: true },
+      { says: "glazed", right: true },
+      { says: "worn", right: true },
+      { says: "slip heat", right: true },
+      { says: "hottest steel", right: true },
+      { says: "temper tint that a teardown would show, and what it tells" },
+    ],
+    rows: clutches.map((clutch) => [
+      clutch.name,
+      clutch.damage >= 1 ? "over 1" : clutch.damage.toFixed(2),
+      stateOf(clutch.damage),
+      share(clutch.charred),
+      share(clutch.glazed),
+      micrometres(clutch.worn),
+      joules(clutch.slipEnergy),
+      amount(clutch.hottest, "temperature"),
+      { US: tintText(clutch.hottest, "US"), SI: tintText(clutch.hottest, "SI") },
+    ]),
+    grave: (row) => clutches[row]!.damage >= 1,
+  };
+}
+
+function stateOf(damage: number): string {
+  if (damage >= 1) return "burnt";
+  if (damage >= 0.5) return "more than half way to burnt";
+  return damage >= 0.1 ? "begun to burn" : "sound";
+}
+
+const micrometres = (depth: number): Amount => {
+  const text = `${(depth * 1e6).toFixed(1)} µm`;
+  return { US: text, SI: text };
+};
+
+const share = (part: number): string => `${(100 * part).toFixed(part > 0 && part < 0.1 ? 1 : 0)} %`;
+
+/**
+ * The colours that bright steel has after one minute and after one hour at its hottest, and the temperatures that who sees
+ * them may read from them, time unknown between those. A temperature only: no colour tells a date.
+ */
+export function tintText(hottest: number, system: UnitSystem): string {
+  const held = { shortest: tintRange.low, longest: tintRange.high };
+  const [soonest, latest] = [temperColour(hottest, held.shortest), temperColour(hottest, held.longest)];
+  const text = (temperature: number) => inChosen(temperature, "temperature", system);
+  if (latest === tints[0]!.name) return `none: under ${text(temperatureOfTint(tints[1]!.name, held)!.high)}`;
+  const { low } = temperatureOfTint(soonest, held)!;
+  const { high } = temperatureOfTint(latest, held)!;
+  if (soonest === tints[0]!.name) return `none to ${latest}: under ${text(high)}`;
+  if (soonest === tints.at(-1)!.name) return `${soonest}: over ${text(low)}`;
+  const names = soonest === latest ? soonest : `${soonest} to ${latest}`;
+  return `${names}: ${text(low)} to ${text(high)}`;
+}

@@ -1,0 +1,154 @@
+// The pictures of a history, drawn without a browser.
+
+import { parseHTML } from "linkedom";
+import type { History } from "../../src/history/simulate.ts";
+import type { Case } from "../../src/inputs/case.ts";
+import { engineTorque } from "../../src/physics/load/engine.ts";
+import { frictionCoefficient } from "../../src/physics/clutch/friction.ts";
+import { bayLadder } from "../../src/plots/bay-ladder.ts";
+import { closeUpStrip } from "../../src/plots/close-up-strip.ts";
+import { clutchStates } from "../../src/plots/clutch-states.ts";
+import { fadeTime } from "../../src/plots/fade-time.ts";
+import { historyStrip } from "../../src/plots/history-strip.ts";
+import type { Picture } from "../../src/plots/picture.ts";
+import { slipHeatAgainstPressure, type SlipHeatPicture } from "../../src/plots/slip-heat.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
+import type { Computed } from "./compute.ts";
+import { slimSvg } from "./slim-svg.ts";
+
+/** One picture: the name of its file, what stands above and below it on the page, and the drawing in each system. */
+export interface Drawing {
+  readonly name: string;
+  readonly title: string;
+  readonly says: string;
+  readonly draw: (system: UnitSystem) => string;
+}
+
+const WIDTH = 760;
+
+export function drawings(given: Case, computed: Computed): Drawing[] {
+  const { history } = computed;
+  const drawing = (
+    name: string,
+    title: string,
+    says: string,
+    draw: (picture: Picture) => SVGSVGElement,
+  ): Drawing => ({
+    name,
+    title,
+    says,
+    draw: (system) => slimSvg(draw({ system, width: WIDTH, document: blankDocument() }).outerHTML),
+  });
+  const strip = { history, ...marksOf(given) };
+  const from = lastPart(history);
+  return [
+    drawing("history", "The whole history", "One point a trip, from the first day to the last.", (picture) =>
+      historyStrip(strip, picture),
+    ),
+    ...(from > 0
+      ? [
+          drawing("last-part", "The last part", "The same from shortly before the first air.", (picture) =>
+            historyStrip({ ...strip, from }, picture),
+          ),
+        ]
+      : []),
+    ...history.closeUps.map((closeUp, i) =>
+      drawing(
+        `close-up-${i + 1}`,
+        `Close up: ${closeUp.about}`,
+        "Five looks a second around that moment, as far as the engine ran.",
+        (picture) =>
+          closeUpStrip(
+            { closeUp, events: history.events, moment: momentOf(history, closeUp.about) },
+            picture,
+          ),
+      ),
+    ),
+    drawing(
+      "fade",
+      "The time over which the pressure goes",
+      `Held at ${Math.round(computed.cruise.speed * 3.6)} km/h, uphill one in twenty, gear ${computed.cruise.gear + 1}: at the ` +
+        "left end no pressure is no harm; a real leak stands at the right end, and gulps in between burn as surely.",
+      (picture) =>
+        fadeTime({ rows: computed.fades, places: [...places], heats: heatsOf(given, computed) }, picture),
+    ),
+    drawing(
+      "clutch-states",
+      "Neither on nor off",
+      "Heat needs slip and torque at once. Only a clutch that is half applied has both.",
+      clutchStates,
+    ),
+    drawing(
+      "slip-heat",
+      "How much heat, by apply pressure",
+      `The ${mostBurnt(given, history).name} between an engine and an output held at a speed.`,
+      (picture) => slipHeatAgainstPressure(benchOf(given, history), picture),
+    ),
+    drawing(
+      "bay-ladder",
+      "Each test of the bay",
+      "By the fluid that is missing; the band of a sound unit is shaded.",
+      (picture) => bayLadder(computed.cards, picture),
+    ),
+  ];
+}
+
+/** A control valve shuts in about a tenth of a second; a parted line takes a second or two; a seep, an hour of driving and more. */
+const places = [
+  { time: 0.1, says: "a valve shuts" },
+  { time: 1.5, says: "a line parts" },
+  { time: 3600, says: "a seep" },
+] as const;
+
+export function marksOf({ unit, start }: Case) {
+  const { sump, shiftControl } = unit.build;
+  return {
+    low: sump.stick.low,
+    full: sump.stick.full,
+    trimLimit: shiftControl.trimLimit,
+    odometer: start.odometer,
+  };
+}
+
+/** Where the last part begins [s of running]: a fortieth of the whole before the first air; 0 when that is hardly later. */
+function lastPart({ events, end }: History): number {
+  const air = events.find(({ name }) => name === "first gulp of air");
+  if (air === undefined) return 0;
+  const from = air.running - end.running / 40;
+  return from > 0.3 * end.running ? from : 0;
+}
+
+const momentOf = ({ events }: History, about: string): number =>
+  events.find(({ name }) => name === about)?.clock ?? 0;
+
+/** Heat that warms the steels of the gear's lightest clutch by 200 K, from warm to where paper begins to char. */
+function heatsOf({ unit }: Case, { cruise }: Computed) {
+  const { gears, clutches } = unit.build;
+  const masses = gears[cruise.gear]!.holds.map(({ clutch }) => clutches[clutch]!.steelMass);
+  return [{ energy: 480 * Math.min(...masses) * 200, says: "warms a clutch's steels by 200 K" }];
+}
+
+function mostBurnt({ unit }: Case, { clutches }: History) {
+  const own = unit.build.clutches;
+  let worst = 0;
+  for (let i = 1; i < own.length; i++) if (clutches[i]!.damage > clutches[worst]!.damage) worst = i;
+  return own[worst]!;
+}
+
+/** That clutch on a bench: half of full torque at 0.3 of rated speed, sliding warm at 5 m/s, both engine lines up to rated speed. */
+function benchOf(given: Case, history: History): SlipHeatPicture {
+  const clutch = mostBurnt(given, history);
+  const { engine } = given.unit.build;
+  const outputSpeed = 0.3 * engine.ratedSpeed;
+  return {
+    clutch,
+    friction: frictionCoefficient(clutch.friction, 5, 363.15),
+    torque: engineTorque(engine, outputSpeed, 0.7),
+    outputSpeed,
+    freeSpeed: engine.ratedSpeed,
+  };
+}
+
+function blankDocument(): Document {
+  return parseHTML("<!doctype html><html><body></body></html>").document as unknown as Document;
+}
