@@ -1,0 +1,90 @@
+// A van that lacks nothing draws no air, slips nowhere and keeps its pressure, in the hardest pattern: twelve weeks of it in
+// small here, and 100,000 miles by `npx tsx tests/hundred-thousand-miles.ts`. With less and less fluid it climbs the
+// ladder that the trade knows.
+import { describe, expect, it, test } from "vitest";
+import { bayCard } from "../../src/bay/bay-card.ts";
+import { simulate, type History } from "../../src/history/simulate.ts";
+import { celsius, days, named, plan, qt, rounds, van } from "./van.ts";
+
+/** Hard parcel rounds, twice a day and never the same in a week. */
+const week = rounds([7.5, 13], { hardness: 1, hilliness: 1, duration: 2400 }, 100);
+const winter = celsius(-5);
+
+const sums = ({ trips }: History) => ({
+  gas: Math.max(...trips.map(({ mostGas }) => mostGas)),
+  pressure: Math.min(...trips.map(({ leastPressure }) => leastPressure)),
+  margin: Math.min(...trips.map(({ leastMargin }) => leastMargin)),
+  slip: trips.reduce((sum, { slipEnergy }) => sum + slipEnergy, 0),
+});
+
+describe("a full van in some twenty running hours of hard winter rounds", () => {
+  const history = simulate(plan(van, week, winter, { span: days(14) }));
+  const { gas, pressure, margin, slip } = sums(history);
+
+  it("runs that long without any event", () => {
+    expect(history.end.running).toBeGreaterThan(18 * 3600);
+    expect(history.endedBy).toBe("end of span");
+    expect(history.events).toEqual([]);
+  });
+
+  it("draws no air, keeps its pressure and its margin, slips nowhere", () => {
+    expect(gas).toBeLessThan(1.5 * van.build.sump.pickup.baseGas);
+    expect(pressure).toBe(1);
+    expect(margin).toBeGreaterThan(1.3);
+    expect(slip).toBe(0);
+    for (const clutch of history.clutches) expect(clutch.slips, clutch.name).toBe(0);
+  });
+
+  it("wears in twenty hours less than a hundredth of what ends a clutch", () => {
+    for (const { name, damage } of history.clutches) expect(damage, name).toBeLessThan(0.02);
+  });
+
+  it("learns next to nothing", () => {
+    expect(Math.abs(history.end.trim)).toBeLessThan(0.02 * van.build.shiftControl.trimLimit);
+  });
+
+  it("reads as a healthy one in the bay", () => {
+    for (const { test: name, condition, verdict } of bayCard(van, 0).rows)
+      expect(verdict, `${name}, ${condition}`).toBe("within");
+  });
+});
+
+describe("summer, spring, flat and slow", () => {
+  test.each([celsius(-12), celsius(20), celsius(38)])("at %d K", (air) => {
+    const history = simulate(plan(van, week, air, { span: days(3) }));
+    expect(history.events.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+describe("the ladder, two days of the same rounds", () => {
+  const short = (quarts: number) =>
+    simulate(plan(van, week, winter, { span: days(2), fillShort: qt(quarts) }));
+  const [one, two, three] = [1, 2, 3].map(short) as [History, History, History];
+
+  it("a quart low is hardly felt: no slip, no loss of pressure", () => {
+    expect(named(one, "level below the low mark")).toBeDefined();
+    expect(sums(one).pressure).toBeGreaterThan(0.97);
+    expect(named(one, "first sustained slip")).toBeUndefined();
+    expect(one.endedBy).toBe("end of span");
+  });
+
+  it("two quarts low it gulps, sags or flares when cold or tilted", () => {
+    expect(named(two, "first gulp of air")).toBeDefined();
+    expect(named(two, "first flare") ?? named(two, "line pressure below demand")).toBeDefined();
+  });
+
+  it("three quarts low it slips in its first drive and is burnt soon", () => {
+    expect(named(three, "first sustained slip")!.running).toBeLessThan(1800);
+    expect(named(three, "damage 1")).toBeDefined();
+    expect(three.endedBy).toBe("no drive");
+  });
+
+  it("each rung is worse than the one before", () => {
+    const rungs = [one, two, three].map(sums);
+    for (let i = 1; i < rungs.length; i++) {
+      expect(rungs[i]!.gas).toBeGreaterThan(rungs[i - 1]!.gas);
+      expect(rungs[i]!.pressure).toBeLessThan(rungs[i - 1]!.pressure);
+      expect(rungs[i]!.slip).toBeGreaterThanOrEqual(rungs[i - 1]!.slip);
+    }
+  });
+});
