@@ -42,11 +42,11 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
       from,
       to,
       panels: [
-        speeds(see, system),
+        speeds(see, picture),
         submergence(see, system, from),
         gas(see),
-        pressures(see, system),
-        torques(see, system),
+        pressures(see, picture),
+        torques(see, picture),
         slipping(see),
         heat(see, system),
       ],
@@ -83,7 +83,14 @@ function course(points: readonly At[], stroke: string, dashes = ""): Plot.Markis
 }
 
 /** Two lines with their names; drawn no higher than the panel. */
-function pair(one: At[], oneName: string, other: At[], otherName: string, most: number): Plot.Markish[] {
+function pair(
+  one: At[],
+  oneName: string,
+  other: At[],
+  otherName: string,
+  most: number,
+  width: number,
+): Plot.Markish[] {
   return [
     course(other, ink.asked, "5 3"),
     course(one, ink.fluid),
@@ -91,6 +98,7 @@ function pair(one: At[], oneName: string, other: At[], otherName: string, most: 
       { points: one, says: oneName, colour: ink.fluid },
       { points: other, says: otherName, colour: ink.asked },
       most,
+      width,
     ),
   ];
 }
@@ -98,7 +106,7 @@ function pair(one: At[], oneName: string, other: At[], otherName: string, most: 
 const highest = (...lines: readonly At[][]): number =>
   Math.max(0, ...lines.flat().map(({ y }) => (Number.isFinite(y) ? y : 0)));
 
-function speeds(see: See, system: UnitSystem): Panel {
+function speeds(see: See, { system, width }: Picture): Panel {
   const { factor, unit } = axis("speed", system);
   const driven = see(({ speed }) => speed * factor);
   const asked = see(({ scheduled }) => scheduled * factor);
@@ -106,7 +114,7 @@ function speeds(see: See, system: UnitSystem): Panel {
   return {
     label: `road speed [${unit}]`,
     domain: [0, most],
-    marks: pair(driven, "driven", asked, "wanted", most),
+    marks: pair(driven, "driven", asked, "wanted", most, width),
   };
 }
 
@@ -132,7 +140,7 @@ function gas(see: See): Panel {
   };
 }
 
-function pressures(see: See, system: UnitSystem): Panel {
+function pressures(see: See, { system, width }: Picture): Panel {
   const { factor, unit } = axis("pressure", system);
   const line = see((look) => look.linePressure * factor);
   const wanted = see((look) => look.setPoint * factor);
@@ -140,11 +148,11 @@ function pressures(see: See, system: UnitSystem): Panel {
   return {
     label: `line pressure [${unit}]`,
     domain: [0, most],
-    marks: pair(line, "line", wanted, "set point", most),
+    marks: pair(line, "line", wanted, "set point", most, width),
   };
 }
 
-function torques(see: See, system: UnitSystem): Panel {
+function torques(see: See, { system, width }: Picture): Panel {
   const { factor, unit } = axis("torque", system);
   const asked = see((look) => look.demand * factor);
   const carried = drawn(see((look) => look.holds * factor));
@@ -154,7 +162,7 @@ function torques(see: See, system: UnitSystem): Panel {
   return {
     label: `torque at the turbine [${unit}]`,
     domain: [0, most],
-    marks: pair(holds, "can be carried", asked, "asked", most),
+    marks: pair(holds, "can be carried", asked, "asked", most, width),
   };
 }
 

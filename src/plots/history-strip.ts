@@ -41,7 +41,7 @@ export function historyStrip(data: HistoryPicture, picture: Picture): SVGSVGElem
       panels: [
         level(trips, data, picture),
         gas(trips),
-        pressure(trips, data),
+        pressure(trips, data, picture),
         margin(trips, from),
         slip(trips, picture),
         temperature(trips, picture),
@@ -119,7 +119,7 @@ function gas(trips: readonly TripRow[]): Panel {
   };
 }
 
-function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture): Panel {
+function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture, { width }: Picture): Panel {
   const told = trips.filter(({ leastPressure }) => Number.isFinite(leastPressure));
   const line = at(told, (row) => 100 * row.leastPressure);
   const trim = at(told, (row) => (100 * row.trim) / trimLimit);
@@ -136,6 +136,7 @@ function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture): Pan
         { points: line, says: "lowest line pressure", colour: ink.fluid },
         { points: trim, says: "learned trim", colour: ink.asked },
         most,
+        width,
       ),
     ],
   };

@@ -1,6 +1,7 @@
 // Where to write the names of two lines that share a panel: where both run flat, well apart, with room beside them.
 
 import type * as Plot from "@observablehq/plot";
+import { widthOf } from "./ink.ts";
 import { words, type At } from "./words.ts";
 
 /** A line, its name and its colour. */
@@ -10,15 +11,20 @@ export interface Named {
   readonly colour: string;
 }
 
-/** Share of the panel's height that a name takes, and share of the points that lie under it. */
+/** Share of the panel's height that a name takes. */
 const NAME = 0.24;
-const UNDER = 0.08;
 
-/** The two names for a panel that reaches from 0 to `most`; the lines have points at the same times. */
-export function namePair(one: Named, other: Named, most: number): Plot.Markish[] {
+/** The two names for a panel that reaches from 0 to `most` and is so many pixels wide; the lines have points at the same times. */
+export function namePair(one: Named, other: Named, most: number, pixels: number): Plot.Markish[] {
   const n = Math.min(one.points.length, other.points.length);
   if (n === 0) return [];
-  const i = bestPlace(one.points, other.points, n, most);
+  const i = bestPlace(
+    one.points,
+    other.points,
+    n,
+    most,
+    Math.max(widthOf(one.says), widthOf(other.says)) / pixels,
+  );
   const [a, b] = [inPanel(one.points[i]!, most), inPanel(other.points[i]!, most)];
   const [upper, lower] =
     a.y >= b.y
@@ -51,12 +57,12 @@ export function namePair(one: Named, other: Named, most: number): Plot.Markish[]
 
 const inPanel = ({ x, y }: At, most: number): At => ({ x, y: Math.min(y, most) });
 
-/** Index of the flattest place where the lines stand well apart, rather in the middle. */
-function bestPlace(one: readonly At[], other: readonly At[], n: number, most: number): number {
-  const half = Math.max(1, Math.round(n * UNDER));
+/** Index of the flattest place, a `share` of the points wide, where the lines stand well apart, rather in the middle. */
+function bestPlace(one: readonly At[], other: readonly At[], n: number, most: number, share: number): number {
+  const half = Math.max(1, Math.round(n * Math.min(0.3, 0.55 * share)));
   let best = Math.floor(n / 2);
   let bestScore = -Infinity;
-  for (let i = 2 * half; i < n - 2 * half; i++) {
+  for (let i = half; i < n - half; i++) {
     const gap = Math.min(0.5, Math.abs(one[i]!.y - other[i]!.y) / most);
     const wander = (unrest(one, i - half, i + half) + unrest(other, i - half, i + half)) / most;
     const score = gap - 1.5 * wander - 0.1 * Math.abs(i / n - 0.5);

@@ -71,7 +71,7 @@ export function historySection(hire: () => Worker): Node[] {
 
   return [
     element("div", { class: "controls wide" }, hole.element, mass.element, place.element),
-    workBar(work, settings),
+    workBar(work, settings, beginning.density15),
     caution(
       "Hot fluid under pressure burns and can be injected through skin: never feel for a leak with the hand. Fluid on a hot exhaust can catch fire; a raised vehicle needs stands.",
     ),
@@ -83,6 +83,7 @@ export function historySection(hire: () => Worker): Node[] {
 function workBar(
   work: ReturnType<typeof job<Settings, History>>,
   settings: { readonly value: Settings },
+  density15: number,
 ): HTMLElement {
   const progress = element("progress", { max: 1, "aria-label": "Progress of the computation" });
   const cancel = element("button", { type: "button" }, "Cancel");
@@ -96,7 +97,7 @@ function workBar(
     const computing = work.state.value === "computing";
     progress.value = computing ? work.step.value.share : work.state.value === "done" ? 1 : 0;
     const { day, lost } = work.step.value;
-    where.textContent = computing ? `Day ${day}, ${show(lost / 860, "volume", system.value)} lost` : "";
+    where.textContent = computing ? `Day ${day}, ${show(lost / density15, "volume", system.value)} lost` : "";
     cancel.textContent = computing ? "Cancel" : "Compute again";
   });
   effect(() => {

@@ -6,7 +6,7 @@ import type { Step, Works } from "../parts/job.ts";
 import { historyOf, type Settings } from "./van.ts";
 
 /** Share of the fill that is lost when a van of this kind has come to a stand: only for the progress bar. */
-const OFTEN_LOST = 0.45;
+const OFTEN_LOST = 0.3;
 
 const works: Works<Settings, History> = {
   run(settings, tell) {

@@ -6,7 +6,7 @@ import { element } from "./element.ts";
 import { system } from "./units.ts";
 
 /** Width of a picture on paper [px], so that its letters stay readable on A4 and US letter. */
-const PAPER = 680;
+const PAPER = 760;
 const printing = signal(false);
 if (typeof addEventListener === "function") {
   addEventListener("beforeprint", () => (printing.value = true));
