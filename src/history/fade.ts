@@ -27,7 +27,8 @@ export interface FadeRow {
 
 /** A gulp takes the pressure away for this long, and leaves it for as long [s]. */
 export const gulpTime = 1.5;
-const STEP = 0.002;
+/** Longest step [s]: short beside a gulp and the run-up of an engine. */
+const STEP = 0.005;
 
 /** Slip heat of the weakest clutch for fades and gulps of each time [J]; road speed and pedal are held. */
 export function fadeSweep(unit: Unit, cruise: Cruise, times: readonly number[]): FadeRow[] {
@@ -58,8 +59,7 @@ function lose(unit: Unit, cruise: Cruise, time: number, left: (t: number) => num
   walk.pedal = pedalFor(unit.build.engine, now.drive.engine, now.drive.engineTorque);
   const pumping = now.drive.engineTorque - now.drive.impellerTorque;
   let heat = 0;
-  // Long fades need no finer look than their own length asks for; the implicit step stays stable and follows the slow slip.
-  const steps = Math.ceil(Math.min(Math.max(time / STEP, 50), 200_000));
+  const steps = Math.ceil(Math.max(time / STEP, 50));
   const h = time / steps;
   for (let i = 0; i < steps; i++) heat += slipFor(walk, h, full * left((i + 0.5) * h), locked, pumping);
   return heat;

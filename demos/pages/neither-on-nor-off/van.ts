@@ -2,8 +2,9 @@
 
 import build from "../../../reference-data/parcel-van/build.json" with { type: "json" };
 import seep from "../../../reference-data/cases/slow-seep.json" with { type: "json" };
-import { simulate, type History, type Plan, type Progress } from "../../../src/history/simulate.ts";
+import { simulate, type History, type Progress } from "../../../src/history/simulate.ts";
 import { readCase, type Case } from "../../../src/inputs/case.ts";
+import { planOf } from "../../../src/inputs/plan.ts";
 import type { LeakPlace } from "../../../src/physics/build.ts";
 
 /** What the reader sets: hole [m], where it is, and the van's mass with its load [kg]. */
@@ -42,23 +43,6 @@ export function caseOf({ hole, place, mass, days }: Settings): Case {
     opens: { after: "1 day" },
     span: `${days} days`,
   });
-}
-
-/** The plan of a case; its midnight falls on the weekday and the day of the year of its date. */
-export function planOf(given: Case): Plan {
-  const start = new Date(`${given.start.date}T00:00:00Z`);
-  const newYear = Date.UTC(start.getUTCFullYear(), 0, 1);
-  const { opens, start: at } = given;
-  return {
-    unit: given.unit,
-    week: given.week,
-    weekday: (start.getUTCDay() + 6) % 7,
-    dayOfYear: Math.round((start.getTime() - newYear) / 86400e3),
-    opens: "after" in opens ? opens : { distance: opens.odometer - at.odometer },
-    topUps: given.entries.map(({ after, volume, temperature }) => ({ at: after, volume, temperature })),
-    span: given.span,
-    fillShort: given.fillShort,
-  };
 }
 
 /** The history of the settings' van. */
