@@ -28,6 +28,8 @@ const mayImport: Record<string, string[]> = {
   // Pictures need units for their axes, and never the door.
   plots: ["history", "bay", "physics", "errors", "units"],
 };
+// The public names, link by link.
+mayImport["names"] = Object.keys(mayImport);
 mayImport["index"] = Object.keys(mayImport);
 
 type Files = Map<string, string>; // path below src, with forward slashes → text

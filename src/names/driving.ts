@@ -1,0 +1,10 @@
+// The driving: schedules from the standards, invented rounds, own traces, and the week that they make.
+
+export * from "../driving/nedc.ts";
+export * from "../driving/parcel-round.ts";
+export * from "../driving/pattern.ts";
+export * from "../driving/statistics.ts";
+export * from "../driving/ticks.ts";
+export * from "../driving/trace-from.ts";
+export * from "../driving/trace.ts";
+export { traceFromCsv, type ColumnUnits } from "../inputs/csv.ts";

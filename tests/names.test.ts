@@ -1,0 +1,55 @@
+// The public list of names. Growth is a decision: who adds a line here promises to keep it.
+import { readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import ts from "typescript";
+import { expect, test } from "vitest";
+import * as sumpfall from "../src/index.ts";
+
+/** One line a group: its own names, or "name:" and what lies under it, sorted. */
+function listOf(names: object): string {
+  const groups = Object.entries(names).filter(
+    ([, value]) => typeof value === "object" && !Array.isArray(value),
+  );
+  const single = Object.keys(names).filter((name) => !groups.some(([group]) => group === name));
+  const lines = groups.map(
+    ([group, under]) =>
+      `${group}: ${Object.keys(under as object)
+        .sort()
+        .join(" ")}`,
+  );
+  return [single.sort().join(" "), ...lines.sort()].join("\n");
+}
+
+test("growth of the public list of names is a decision", () => {
+  expect(listOf(sumpfall)).toMatchInlineSnapshot(`
+    "dateOf fadeSweep faultText gulpTime isCoded margins originText planOf readBuild readCase simulate tripColumns
+    bay: atTheLeak bands bayCard bayCards cardText coolerFlowTest hardStopTest levelChecks linePressureTest stickIdling timeIntoGear
+    chain: clutchesNow copyOf fluidNow fresh instant newNow supplyNow
+    clutch: aeratedFill capacity centrifugalForce centrifugalPressure centrifugalRange clampForce closingRate commandedTorque commonSpeed criticalTorque dragOnSpeed dragRange engagementEnergy engagementTime evenPressure faceArea fadeEnergy fadeEnergyOnLine fillOrificeRange fillTime fillVolume frictionCoefficient frictionFromTest frictionRange frictionSlope frictionTorque highestSpeedSearched kissPressure liningPressure liningPressureRange lockPressure lockupCapacity lockupPressure lockupPressureFor lockupPressureRange meanRadiusPressure meanRadiusWear openPackDrag orificeFlow peakSlip radiusRange shortFadeBound slidingSpeed slipOnLine slipPowerLimiter slipPowerLine slipWindow steadySlipRange stribeckFriction torquePerPressure torqueToLock wearForce wearPressure
+    damage: archardDepth arrheniusRange arrheniusRate capacityLeft charAfter charAndGasRate charRate charYield damageIndex doublingFactor energyOfDoubling energyToWear gasConstant glazeLossRange glazeRange glazeRate halfLife hollomonJaffe iecAgeing ieeeAgeing ieeeLife insulationRange listTemperature minerRange minerSum pyrolysisRange rampEquivalent scissionRate scissions tarRate temperColour temperatureOfTint temperingRange temperingTime tintGrowth tintListTime tintNumber tintRange tintTimeRatio tints wearDepth wearPerEnergy wearRange
+    driving: clock dailyDriving everyDay longestBeyond longestGap nedc nedcExtraUrban nedcUrban parcelRound shareBeyond statistics ticks traceFrom traceFromCsv tripTime usualRound weekOf workdays
+    fluid: aeratedDensity aeratedRange aeratedViscosity ageAfterTopUp airDensity apiSurfaceTension atmosphere barus bulkModulus density densityRange dissolvedExcess dissolvedVolume dissolvingPressure dynamicViscosity excessFraction fluidAgeingRange fluidAgeingRate gasFractionAt gravity kinematicViscosity pressureCoefficient pressureRange referenceOils releasedShare roelands solubilityRange soundSpeed specificEnergy specificHeat specificHeatRange surfaceTension surfaceTensionRange thermalConductivity viscosityIndex viscosityIndexRange viscosityLine viscosityRange viscosityTemperatureRange volumeCorrection waltherInverse waltherRange waltherZ
+    heat: capByFlow coolerTakes crossEffectiveness crossEffectivenessShort crossLargerMixed crossSmallerMixed effectiveness effectivenessRange effusivity erfc fallingFluxRise filmCoefficient filmRange flashRange flowCarries grooveCoefficient heislerRange ierfc interfaceRange interfaceRise lumpedRange lumpedRise movingBandRise parallelEffectiveness partitionRange peakInterfaceRise peclet plateAfter plateGivesUp semiInfiniteRange semiInfiniteRise separatorSteel slabConvection slabRange slabRise slabRoot slabWeight solid steadyPlate steelShare stillSpotMean stillSpotPeak sumpTemperature surfaceStepRise timeToReach transferUnits wetPaper
+    leak: airWeber aluminium6061 annulusOpening annulusOpeningInto annulusRange boreStress capillaryLength corrosionDepth corrosionExponent corrosionTime crackGap crackGapRange crackOpening crackOpeningInto criticalCrack cyclesBetween6061 dischargeLimit drainTime drainTimeConstant dropRange dropVolume dropsPerMinute edgeBead fatigueCycles fatigueLine fatigueRange fatigueStrength filmRange filmRetention filmThickness flowFromDrops flowPower fullUptake harkinsBrown heldAt hidingStep holdOffPressure holeDiameter holeOpening holeOpeningInto holeRange hoopStress jettingRange jettingVelocity jettingWeber largestPendantDrop leakFlow leakPressure levelAfter massPerLength meanStrength6061 naturalFrequency parisBetween parisCrack parisCycles parisRange perCycleFromMillimetres pitRange poreVolume puddleDepth regime rubThroughTime runningTime runsOverAfter sealClearance secondMoment shareInLast shellParameter shut slidDistance soakRange soakedVolume stressIntensity tipMovementStress torricelliTime wearRange withdrawnFilm wornVolume
+    load: appliedElements assemblyFaults checkDualSun closedTorque converterRange converterSlopes couplingRatio cubicFullTorque cubicFullTorqueRange directRatio dualFirstRatio dualOverdriveRatio dualReverseRatio dualSecondRatio elementShare engineSlope engineTorque frontRatio fullTorque fullTorqueRange gearFor gearRatio gravity holdingElements impellerSpeed impellerTorque kFactor overdriveRatio pedalFor planetTeeth rearRatio regressionRoadLoad regressionRoadLoadRange reverseRatio ringHeldRatio roadForce roadForceRange slidingSpeed stallPoint sunHeldRatio torqueRatio turbineTorque vanTrain
+    sump: airOnset airOnsetRange amountThatRuns amountUntilRuns boreSpeed bubbleRange bubbleRise cleanBubbleRise depthAt depthOfTapered dipstickReading drainedAfter gasFraction inFlightAfter inletFroude isCovered meanDepth newSloshFactors overflowPlugReading panCapacity panVolume residenceTime returnTime sideOnsetFlow sloshBy sloshEnvelope sloshFactors sloshFrequency sloshStep smallestSeparated staticTiltRange submergenceByBell submergenceByGordon submergenceRange tiltAcross tiltAlong tiltAngle turnAcceleration volumeAtDepth volumeOfTapered vortexDip weirDepth weirFlow
+    supply: balance boreFriction circuitAtFeed clutchCircuitFlow coolerLaminarRange delivered deliveredAt displaced feedFull gasLeft inletFrictionRange inletLimit inletPressure inletReynolds lineGas mixtureDensity nextTrim pumpSlip pumpTorque rootBetween setPoint slipRange stillBalance stillCircuit suctionGasAfter thermostatOpening vapourPressure
+    units: axis cubicMetres cubicMetresPerSecond days degC degF dropsPerMinute exampleOf given hours inches joules kPa kelvins kilograms kilogramsPerCubicMetre kilometres kmh litres metres metresDriven metresPerSecond metresPerSecondSquared micrometres miles millilitres minutes mm mph newtonMetres newtons parseQuantity parseUnit pascalSeconds pascals perSecond psi quantityFault quantityKinds quarts radians radiansPerSecond readAll rpm seconds show shownKinds squareMetres squareMetresPerSecond temperatureDifference watts"
+  `);
+});
+
+test("nothing that the public names reach needs Node: they run in a browser as they are", () => {
+  const seen = new Set<string>();
+  const packages = new Set<string>();
+  const walk = (path: string): void => {
+    if (seen.has(path)) return;
+    seen.add(path);
+    for (const { fileName } of ts.preProcessFile(readFileSync(path, "utf8")).importedFiles) {
+      if (fileName.startsWith(".")) walk(join(dirname(path), fileName));
+      else packages.add(fileName);
+    }
+  };
+  walk(join(import.meta.dirname, "../src/index.ts"));
+  expect(seen.size).toBeGreaterThan(100);
+  expect([...packages].sort()).toEqual(["d3", "mathjs", "valibot"]);
+});
