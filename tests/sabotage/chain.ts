@@ -7,11 +7,14 @@ const place = (link: string, file: string, ...tests: string[]): Place => ({
   tests: tests.map((test) => `tests/${test}`),
 });
 
-const chain = place("several links", "physics/chain.ts", "history/", "bay/", "emerge/first-symptoms");
+const power = place("several links", "physics/chain.ts", "history/power");
+const level = place("several links", "physics/chain.ts", "emerge/first-symptoms");
+const leak = place("several links", "physics/chain.ts", "history/parked");
 const parked = place("leak path", "history/parked.ts", "history/parked", "emerge/loss-and-level");
 const driveline = place("load", "physics/drivetrain.ts", "history/power", "emerge/slip-heat");
 const growing = place("growth", "physics/leaking.ts", "history/parked");
-const advance = place("several links", "history/advance.ts", "history/closure", "emerge/first-symptoms");
+const advance = place("several links", "history/advance.ts", "emerge/first-symptoms");
+const settle = place("heat", "history/settle.ts", "history/closure");
 const slip = place("clutch", "history/slip.ts", "history/power");
 const shift = place("clutch", "history/shift.ts", "history/shift");
 const tick = place("load", "history/tick.ts", "history/shift");
@@ -19,39 +22,39 @@ const margin = place("damage", "history/margin.ts", "history/margin");
 
 export const chainMutations: readonly Mutation[] = [
   ...fiveOff(
-    chain,
+    power,
     "pump heat",
     "now.pumpHeat = pumpTorque(build.pump, line.linePressure)",
     (k) => `now.pumpHeat = ${k} * pumpTorque(build.pump, line.linePressure)`,
   ),
-  ...fiveOff(chain, "gear heat", "now.gearHeat = power * (1 -", (k) => `now.gearHeat = ${k} * power * (1 -`),
+  ...fiveOff(power, "gear heat", "now.gearHeat = power * (1 -", (k) => `now.gearHeat = ${k} * power * (1 -`),
   change(
-    chain,
+    power,
     "what the turbine takes heats the converter",
     "drive.impellerTorque * drive.engine - throughConverter",
     "drive.impellerTorque * drive.engine + throughConverter",
   ),
   change(
-    chain,
+    power,
     "the strongest element gives way",
     "if (held < now.holds)",
     "if (!(held < now.holds) || held === now.holds)",
   ),
   change(
-    chain,
+    level,
     "what is in flight is in the pan",
     "state.passages + state.inFlight;",
     "state.passages - state.inFlight;",
   ),
-  change(chain, "the pickup hangs under the floor", "x, y) - height;", "x, y) + height;"),
+  change(level, "the pickup hangs under the floor", "x, y) - height;", "x, y) + height;"),
   change(
-    chain,
+    leak,
     "the cooler path is as warm as the sump",
     "0.5 * (now.temperature + state.coolant)",
     "0.5 * (now.temperature + now.temperature)",
   ),
   change(
-    chain,
+    leak,
     "a hole in the pan leaks what is below it",
     "now.panDepth - now.leak.height",
     "now.panDepth + now.leak.height",
@@ -75,29 +78,19 @@ export const chainMutations: readonly Mutation[] = [
     "const lost = reachable *",
     (k) => `const lost = ${k} * reachable *`,
   ),
-  change(
-    advance,
-    "launches throw the fluid forward",
-    "tiltAlong(now.drive.acceleration,",
-    "tiltAlong(-now.drive.acceleration,",
-  ),
+  change(advance, "launches throw the fluid forward", "tiltAlong(acceleration,", "tiltAlong(-acceleration,"),
   ...fiveOff(
-    advance,
+    settle,
     "the steel's share of slip heat",
     "const power = (made * toSteel) / seconds;",
     (k) => `const power = (${k} * made * toSteel) / seconds;`,
   ),
-  ...fiveOff(
-    slip,
-    "slip heat",
-    "heat += now.holds * mean * h;",
-    (k) => `heat += ${k} * now.holds * mean * h;`,
-  ),
+  ...fiveOff(slip, "slip heat", "heat += held * mean * h;", (k) => `heat += ${k} * held * mean * h;`),
   change(
     slip,
     "the clutch pushes the turbine on",
-    "turbineTorque(build.converter, engine, turbine) - carried",
-    "turbineTorque(build.converter, engine, turbine) + carried",
+    "(driven - carried) / build",
+    "(driven + carried) / build",
   ),
   ...fiveOff(
     shift,

@@ -11,37 +11,38 @@ const mass = (file: string, what: string, find: string, put: string) =>
 const energy = (file: string, what: string, find: string, put: string) =>
   change(place("energy", file), `${what}, 0.1 % left out`, find, put);
 
-const balance = "state.energy += converter + pump + gears + fromPlates - toAir - toCoolant;";
+const balance = "state.energy += sums.converter + sums.pump + sums.gears + fromPlates - toAir - toCoolant;";
 const inBalance = (term: string, what: string) =>
-  energy("advance.ts", what, balance, balance.replace(term, `0.999 * ${term}`));
+  energy("settle.ts", what, balance, balance.replace(term, `0.999 * ${term}`));
 
 export const flowMutations: readonly Mutation[] = [
   mass("advance.ts", "leak", "state.mass -= lost;", "state.mass -= 0.999 * lost;"),
-  mass("advance.ts", "leak on its way out", "lost / seconds, moving", "(0.999 * lost) / seconds, moving"),
-  mass("advance.ts", "carried off", "+= step.carriedOff;", "+= 0.999 * step.carriedOff;"),
+  mass("settle.ts", "leak on its way out", "lost / seconds, moving", "(0.999 * lost) / seconds, moving"),
+  mass("settle.ts", "carried off", "+= step.carriedOff;", "+= 0.999 * step.carriedOff;"),
   mass(
-    "advance.ts",
+    "settle.ts",
     "run over while driving",
     "state.onRoad += step.overflow;",
     "state.onRoad += 0.999 * step.overflow;",
   ),
   mass(
-    "advance.ts",
+    "settle.ts",
     "run over while standing",
     "state.onGround += step.overflow;",
     "state.onGround += 0.999 * step.overflow;",
   ),
+  mass("parked.ts", "leak while parked", "state.mass -= lost;", "state.mass -= 0.999 * lost;"),
   mass("parked.ts", "top-up", "state.mass += mass;", "state.mass += 0.999 * mass;"),
 
-  inBalance("converter", "converter heat"),
-  inBalance("pump", "pump heat"),
-  inBalance("gears", "gear heat"),
+  inBalance("sums.converter", "converter heat"),
+  inBalance("sums.pump", "pump heat"),
+  inBalance("sums.gears", "gear heat"),
   inBalance("fromPlates", "heat from the plates"),
   inBalance("toAir", "heat to the air"),
   inBalance("toCoolant", "heat to the coolant"),
-  energy("advance.ts", "heat of what leaks", "state.energy -= energy;", "state.energy -= 0.999 * energy;"),
+  energy("settle.ts", "heat of what leaks", "state.energy -= energy;", "state.energy -= 0.999 * energy;"),
   energy(
-    "advance.ts",
+    "settle.ts",
     "slip heat into the steel",
     "const power = (made * toSteel) / seconds;",
     "const power = (0.999 * made * toSteel) / seconds;",
