@@ -19,9 +19,9 @@ const slope: Trace = trace("slope", [
 ]);
 
 const halvings: Readonly<Record<string, { tick: number; step: Partial<Plan> }>> = {
-  "the steps while air is possible": { tick: 1, step: { fine: 0.05 } },
+  "the steps while air is possible": { tick: 1, step: { fine: 0.025 } },
   "the steps while slipping": { tick: 1, step: { finer: 0.01 } },
-  "both kinds of steps": { tick: 1, step: { fine: 0.05, finer: 0.01 } },
+  "both kinds of steps": { tick: 1, step: { fine: 0.025, finer: 0.01 } },
   "the driving tick": { tick: 0.5, step: {} },
 };
 
@@ -106,7 +106,7 @@ describe("two crossings within a second", () => {
   }
 
   it("are found: the usual steps see every gulp that ten times finer ones see, at its time", () => {
-    const [usual, finest] = [gulps(0.1), gulps(0.01)];
+    const [usual, finest] = [gulps(0.05), gulps(0.005)];
     expect(finest.length).toBeGreaterThan(4);
     expect(usual.length).toBe(finest.length);
     usual.forEach((clock, i) => expect(Math.abs(clock - finest[i]!)).toBeLessThan(0.2));
