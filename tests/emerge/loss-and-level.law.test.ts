@@ -31,7 +31,8 @@ describe("while the pump is fed", () => {
   ])("%s loses the same each hour whatever the level", (_, leak) => {
     const [full, ...lower] = shortages.map((shortage) => tenMinutes(leak, shortage));
     expect(full).toBeGreaterThan(0.005);
-    for (const lost of lower) expect(lost / full!).toBeCloseTo(1, 9);
+    // The temperature is put back after each step and wanders within it, less fluid by a little more.
+    for (const lost of lower) expect(lost / full!).toBeCloseTo(1, 5);
   });
 
   it("and less once the pump draws air", () => {
