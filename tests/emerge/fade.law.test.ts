@@ -55,7 +55,7 @@ describe("a pressure that comes and goes", () => {
   it("costs in proportion to its returns, and more than a fade of the same time", () => {
     const perReturn = ({ time, energy }: (typeof gulps)[number]) => energy / (time / (2 * gulpTime));
     const many = gulps.find(({ time }) => time === 500)!;
-    for (const row of gulps.filter(({ time }) => time >= 15 && time <= 500)) {
+    for (const row of gulps.filter(({ time }) => time >= 15)) {
       expect(row.energy).toBeGreaterThan(fades[times.indexOf(row.time)]!);
       expect(perReturn(row) / perReturn(many)).toBeGreaterThan(0.8);
       expect(perReturn(row) / perReturn(many)).toBeLessThan(1.25);
