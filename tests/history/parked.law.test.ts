@@ -52,6 +52,20 @@ describe("parked", () => {
   });
 });
 
+describe("parked for weeks", () => {
+  it("a line above the pan loses what stands over the hole, and no more", () => {
+    const lineAbove = 0.1e-3;
+    const walk = standing(leaking("supply-line", hole(0.5e-3), { height: 1, lineAbove, columnHeight: 0.5 }));
+    const full = walk.state.lines;
+    stand(walk, 30 * 86400, () => true);
+    expect(full - walk.state.lines).toBeCloseTo(lineAbove, 9);
+    expect(walk.ledger.massLeaked / (lineAbove * walk.now.density)).toBeCloseTo(1, 3);
+    const lost = walk.ledger.massLeaked;
+    stand(walk, 30 * 86400, () => true);
+    expect(walk.ledger.massLeaked / lost).toBeCloseTo(1, 9);
+  });
+});
+
 describe("running", () => {
   it.each([0.001, 0.01, 0.03])("a hole in the pan %f m up leaks by the head above it", (height) => {
     const unit = { ...van, leak: pinhole({ height }) };

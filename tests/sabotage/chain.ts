@@ -10,7 +10,7 @@ const place = (link: string, file: string, ...tests: string[]): Place => ({
 const power = place("several links", "physics/chain.ts", "history/power");
 const level = place("several links", "physics/chain.ts", "emerge/first-symptoms");
 const leak = place("several links", "physics/chain.ts", "history/parked");
-const parked = place("leak path", "history/parked.ts", "history/parked", "emerge/loss-and-level");
+const parked = place("leak path", "history/parked.ts", "history/parked");
 const driveline = place("load", "physics/drivetrain.ts", "history/power", "emerge/slip-heat");
 const growing = place("growth", "physics/leaking.ts", "history/parked");
 const advance = place("several links", "history/advance.ts", "emerge/first-symptoms");
