@@ -113,8 +113,8 @@ export const checks: readonly Check[] = [
   {
     claim: "fluid that lasts 100,000 miles at 175 °F lasts at 255 °F, in miles",
     link: "damage",
-    source: "trade chart of transmission-fluid life against temperature, enthusiast FAQ, 2002",
-    kind: "published",
+    source: "trade life table, circulated since before 2002",
+    kind: "common practice",
     expected: 6250,
     got: () => 100000 / doublingFactor((255 - 175) / 1.8, 20 / 1.8),
     tolerance: { relative: 1e-9 },
@@ -122,8 +122,8 @@ export const checks: readonly Check[] = [
   {
     claim: "the same fluid at 335 °F, in miles",
     link: "damage",
-    source: "trade chart of transmission-fluid life against temperature, enthusiast FAQ, 2002",
-    kind: "published",
+    source: "trade life table, circulated since before 2002",
+    kind: "common practice",
     expected: 325,
     got: () => 100000 / doublingFactor((335 - 175) / 1.8, 20 / 1.8),
     tolerance: { relative: 0.21 },
