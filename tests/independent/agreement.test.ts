@@ -1,0 +1,122 @@
+// The program against the model written once more from the equations (laws.ts, model.ts): the same unit, the same drives.
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { type Trip, type Week } from "../../src/driving/pattern.ts";
+import { simulate, type History } from "../../src/history/simulate.ts";
+import { readCase } from "../../src/inputs/case.ts";
+import { caseData } from "../../src/inputs/files.ts";
+import { type Leak, type Unit } from "../../src/physics/build.ts";
+import { independentRun } from "./model.ts";
+
+const shipped = readCase(caseData(join(import.meta.dirname, "../../reference-data/cases/pinhole.json")));
+const round = shipped.week.days[0]![0]!;
+const ambient = 284.15;
+const quart = 0.946352946e-3;
+// Steps at which both have converged; the program's own default is coarser where air or slip is.
+const steps = { fine: 0.005, finer: 0.001 };
+
+interface Setup {
+  readonly unit: Unit;
+  /** The trips of each day, Monday first. */
+  readonly days: readonly (readonly Trip[])[];
+  readonly opens?: number;
+  readonly fillShort?: number;
+}
+
+const still = (leak: Leak | null, build = shipped.unit.build): Unit => ({
+  ...shipped.unit, build, leak, surroundings: { meanTemperature: ambient, yearlySwing: 0 },
+});
+const hole = (place: Leak["place"], diameter: number, height: number): Leak => ({
+  ...shipped.unit.leak!, place, height, lineAbove: 0, columnHeight: 0, opening: { kind: "hole", diameter, wall: 1e-3 },
+});
+const column = (value: number, count: number) => Float64Array.from({ length: count }, () => value);
+/** The first `count` ticks of the shipped round. */
+const first = (count: number, startsAt: number): Trip => ({ ...round, startsAt, ticks: { ...round.ticks, count } });
+const lasting = (trip: Trip) => trip.ticks.dt.slice(0, trip.ticks.count).reduce((a, z) => a + z, 0);
+/** Speeds one second apart on one grade. */
+const plain = (speed: number[], grade: number, startsAt: number): Trip => ({
+  ...round, startsAt,
+  ticks: { count: speed.length, dt: column(1, speed.length), speed: Float64Array.from(speed), grade: column(grade, speed.length), lateral: column(0, speed.length) },
+});
+
+function both({ unit, days, opens = 0, fillShort = 0 }: Setup) {
+  const week: Week = { days: Array.from({ length: 7 }, (_, d) => days[d] ?? []) };
+  const midnights: { mass: number; energy: number }[] = [];
+  const plan = { unit, week, weekday: 0, dayOfYear: 63, topUps: [], span: days.length * 86400, fillShort, ...steps };
+  // The program opens a leak at the first tick that begins after the time given.
+  const history = simulate({ ...plan, opens: { after: opens - 1e-3 } }, (_, state) => {
+    midnights.push({ mass: state.mass, energy: state.energy });
+    return true;
+  });
+  const trips = days.flatMap((day, d) => day.map((trip) => ({ ...trip, startsAt: d * 86400 + trip.startsAt })));
+  const over = history.endedBy === "no drive" ? { until: history.end.clock } : { parkedUntil: plan.span };
+  const mine = independentRun(unit, { trips }, { leakOpensAt: opens, ambient, fillShort, ...over });
+  const at = (t: number) => mine.samples.find((s) => s.t >= t - 1e-6) ?? mine.samples.at(-1)!;
+  const temperature = ({ mass, energy }: { mass: number; energy: number }) => {
+    const q = (1.695 * mass) / Math.sqrt(unit.fluid.density15 / 999.0), l = (q * 1685) / 1.695 + unit.build.heat.metal;
+    return 273.15 + (2 * energy) / (l + Math.sqrt(l * l + 4 * q * energy));
+  };
+  return { history, mine, at, midnights: (history.endedBy === "no drive" ? [] : midnights).map((s) => ({ mass: s.mass, temperature: temperature(s) })) };
+}
+
+const within = (what: string, got: number, wanted: number, by: number) =>
+  expect(Math.abs(got - wanted), `${what}: program ${got}, equations ${wanted}`).toBeLessThanOrEqual(by);
+const eventOf = (history: History, name: string, clutch?: string) =>
+  history.events.find((e) => e.name === name && (clutch === undefined || e.clutch === clutch))?.clock;
+const pairs: readonly (readonly [string, string])[] = [
+  ["first gulp of air", "firstGulp"], ["line pressure below demand", "pressureLow"], ["first sustained slip", "firstSlip"],
+  ["cooler feed halved", "coolerHalf"], ["lock-up slips", "lockupSlip"], ["fluid over 130 degC", "overTemperature"],
+  ["vehicle falls behind", "fallsBehind"],
+];
+
+function compareAll({ history, mine, at, midnights }: ReturnType<typeof both>) {
+  for (const row of history.trips) within(`lost by ${row.clock}`, row.lost, at(row.clock).lost, 1e-3 * at(row.clock).lost);
+  midnights.forEach((s, d) => {
+    const wanted = at((d + 1) * 86400);
+    within(`temperature at midnight ${d + 1}`, s.temperature, wanted.temperature, 0.5);
+    within(`mass at midnight ${d + 1}`, wanted.mass + wanted.lost - s.mass, wanted.lost, 1e-3 * wanted.lost + 1e-9);
+  });
+  for (const about of history.closeUps) for (const look of about.looks) {
+    if (look.clock <= mine.samples.at(-1)!.t) within(`temperature at ${look.clock}`, look.temperature, at(look.clock).temperature, 0.5);
+  }
+  for (const [name, key] of pairs) {
+    const got = eventOf(history, name), wanted = mine.events[key];
+    if (got !== undefined || wanted !== undefined) within(name, got ?? NaN, wanted ?? NaN, 2);
+  }
+  for (const { name } of history.clutches) for (const D of [0.1, 0.5, 1]) {
+    const got = eventOf(history, `damage ${D}`, name), wanted = mine.events[`damage ${D} ${name}`];
+    if (got !== undefined || wanted !== undefined) within(`damage ${D} of the ${name}`, got ?? NaN, wanted ?? NaN, 2);
+  }
+  history.clutches.forEach((k, n) => {
+    const wanted = mine.slip[n]!.energy;
+    within(`slip energy of the ${k.name}`, k.slipEnergy, wanted, Math.max(0.01 * wanted, 1e-3 * mine.slipEnergy));
+  });
+}
+const up = (by: number, to: number) => Array.from({ length: Math.ceil(to / by) }, (_, n) => Math.min(to, (n + 1) * by));
+
+describe("program and equations agree", () => {
+  test("a sound unit warms up, stopped after four times", () => {
+    const days = [200, 600, 1200, 1800].map((n) => [first(n, 86370 - lasting(first(n, 0)))]);
+    compareAll(both({ unit: still(null), days }));
+  });
+  test("a pan leak over two rounds and a night", () => {
+    compareAll(both({ unit: still(hole("pan", 0.4e-3, 0.01)), days: [[first(300, 27000)], [first(300, 27000)]] }));
+  });
+  test("a line leak over two rounds and a night with a column above the hole", () => {
+    const leak = { ...hole("supply-line", 0.4e-3, 0.03), lineAbove: 0.15e-3, columnHeight: 0.2 };
+    compareAll(both({ unit: still(leak), days: [[first(300, 27000)], [first(300, 27000)]] }));
+  });
+  test("a clutch of half its area slips in good fluid", () => {
+    const clutches = shipped.unit.build.clutches.map((k, n) => (n === 1 ? { ...k, pistonArea: 0.4 * k.pistonArea, spring: 0.4 * k.spring } : k));
+    const build = { ...shipped.unit.build, clutches, ratedTurbineTorque: 150 };
+    const speed = [0, 0, 0, ...up(1, 16), ...column(16, 30), ...up(1, 16).map((v) => 16 - v), 0];
+    compareAll(both({ unit: still(null, build), days: [[plain(speed, 0.03, 27000)]] }));
+  });
+  test("a 3 mm hole in the supply line empties the unit until it burns", () => {
+    const opens = 27002 + lasting(first(600, 0)), trip = first(800, 27000);
+    compareAll(both({ unit: still(hole("supply-line", 3e-3, 0.09)), days: [[trip]], opens }));
+  });
+  test("2.5 quarts short: gulps on the round", () => {
+    compareAll(both({ unit: still(null), days: [[first(250, 27000)]], fillShort: 2.5 * quart }));
+  });
+});
