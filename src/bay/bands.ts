@@ -48,7 +48,7 @@ export const bands = {
   },
   stallDrivePages: { low: 931 * kPa, high: 2000 * kPa, kind: "published", source: pages },
   stallReverse: { low: 1250 * kPa, high: 1968 * kPa, kind: "published", source: pages },
-  hardStop: {
+  launch: {
     low: 350 * kPa,
     high: null,
     kind: "common practice",

@@ -5,7 +5,7 @@ import { addedAtPlug, bands, betweenMarks, overLip, type Band } from "./bands.ts
 import { row, type BayRow, type Reading } from "./bay-row.ts";
 import { coolerFlowTest } from "./cooler-flow-test.ts";
 import { timeIntoGear, type Moment } from "./engagement-test.ts";
-import { hardStopTest } from "./hard-stop-test.ts";
+import { launchTest } from "./launch-test.ts";
 import { levelChecks, type StickReading } from "./level-checks.ts";
 import { linePressureTest, type LinePressure } from "./line-pressure-test.ts";
 
@@ -42,7 +42,7 @@ export function bayCard(unit: Unit, shortage: number): BayCard {
       ...idleRows(drive, reverse),
       ...stallRows("drive", drive, pressureLow, { band: bands.stallDrive, beside: bands.stallDrivePages }),
       ...stallRows("reverse", reverse, pressureLow, { band: bands.stallReverse }),
-      hardStopRow(unit, shortage),
+      launchRow(unit, shortage),
       ...coolerRows(unit, shortage),
       ...gearRows(unit, shortage),
       stickRow(unit, "idle, park, hot", looks.stick),
@@ -116,12 +116,12 @@ function stallRows(
   ];
 }
 
-function hardStopRow(unit: Unit, shortage: number): BayRow {
-  const { lowest, mostGas } = hardStopTest(unit, shortage);
-  return row("line pressure", "hard stop from 50 km/h, hot: lowest", {
+function launchRow(unit: Unit, shortage: number): BayRow {
+  const { lowest, mostGas } = launchTest(unit, shortage);
+  return row("line pressure", "launch at 0.25 g, hot: lowest", {
     kind: "pressure",
     value: lowest,
-    band: bands.hardStop,
+    band: bands.launch,
     note: `gas at the pump up to ${Math.round(100 * mostGas)} %`,
   });
 }

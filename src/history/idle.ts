@@ -7,9 +7,6 @@ import { settle } from "./settle.ts";
 import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
 
-/** Heat is settled every so many fine steps. */
-const STEPS_SETTLED = 20;
-
 /** Idles in neutral for a time at an engine speed [rad/s], in fine steps, so that the suction passage and the pan settle. */
 export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep): boolean {
   const { state, unit, now, road, slip } = walk;
@@ -20,10 +17,7 @@ export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, 
   road.speed = 0;
   const steps = Math.ceil(seconds / walk.fine);
   for (let i = 0; i < steps; i++) {
-    if (i % STEPS_SETTLED === 0) {
-      settle(walk);
-      takeStock(walk);
-    }
+    takeStock(walk);
     lookAhead(walk, (0.5 * seconds) / steps, 0);
     supplyNow(unit, state, engineSpeed, 0, false, now);
     drive.acceleration = 0;
@@ -43,11 +37,8 @@ export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, 
     slip.heat = 0;
     slip.speed = 0;
     flow(walk, seconds / steps);
-    if (after !== undefined && !after(walk)) {
-      settle(walk);
-      return false;
-    }
+    settle(walk);
+    if (after !== undefined && !after(walk)) return false;
   }
-  settle(walk);
   return true;
 }

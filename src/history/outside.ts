@@ -1,8 +1,7 @@
 // Laws used outside their range during a history: noted as they happen, told at the end. Silence would be the only wrong answer.
 
 import type { Range } from "../errors.ts";
-import { liningPressureRange } from "../physics/clutch/capacity.ts";
-import { faceArea } from "../physics/clutch/geometry.ts";
+import { liningPressure, liningPressureRange } from "../physics/clutch/capacity.ts";
 import { pyrolysisRange } from "../physics/damage/pyrolysis.ts";
 import { densityRange } from "../physics/fluid/density.ts";
 import { viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
@@ -28,7 +27,7 @@ export function newOutside(): Outside {
     seen(liningPressureRange, ({ now, unit }) => {
       const clutch = unit.build.clutches[now.weakest];
       if (clutch === undefined) return undefined;
-      return (now.line.linePressure * clutch.pistonArea - clutch.spring) / faceArea(clutch);
+      return liningPressure(clutch, now.line.linePressure);
     }),
   ];
 }

@@ -5,6 +5,7 @@ import { fluidNow } from "../physics/chain.ts";
 import { storedEnergy } from "../physics/state.ts";
 import { specificHeat } from "../physics/fluid/specific-heat.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
+import { levelAfter } from "../physics/leak/drain-down.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
@@ -15,6 +16,8 @@ import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
 
 const opening = closedLeak();
+/** Longest step of a stand [s]; the first ones are short, while fluid still falls back. */
+const LONGEST_STEP = 300;
 
 /** Lets the unit stand for a time; steps grow as things slow down. Returns false when `after` ended it. */
 export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
@@ -30,12 +33,12 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
   walk.scheduled = 0;
   const until = state.clock + seconds;
-  let step = 20;
+  let step = 2;
   while (state.clock < until) {
     const left = until - state.clock;
     parkedStep(walk, Math.min(left, step));
     if (left <= step) state.clock = until; // to the bit, so that what is due then is due
-    step = Math.min(900, step * 1.5);
+    step = Math.min(LONGEST_STEP, step * 1.2);
     if (!after(walk)) return false;
   }
   return true;
@@ -45,6 +48,7 @@ function parkedStep(walk: Walk, seconds: number): void {
   const { state, unit, now } = walk;
   const { build } = unit;
   const { holdUp } = build;
+  cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
   fluidNow(unit, state, now);
   const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
   state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
@@ -59,27 +63,25 @@ function parkedStep(walk: Walk, seconds: number): void {
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
   state.mass -= lost;
   finds(walk, lost, seconds, false);
-  cools(walk, seconds);
+  cools(walk, 0.5 * seconds);
   state.clock += seconds;
 }
 
-/** Volume lost while standing [m³]: the line's column first, then what stands in the pan above the hole. */
+/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan above the hole. */
 function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
   openingAt(opening, leak.opening, state.leakAge, 0, false);
   const over = now.panDepth - leak.height;
-  const panAbove = Math.max(0, over) * build.sump.pan.length * build.sump.pan.width * build.sump.pan.free;
   const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
   const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;
-  const head = now.density * gravity * Math.max(0, over, column);
-  const reachable = inLine + panAbove;
-  if (!(head > 0) || !(reachable > 0)) return 0;
-  // A head that falls with what it loses: exponential, so that a large hole in a long step empties, and no more.
-  const flow = leakFlow(opening, head, now.viscosity, now.density);
-  const lost = reachable * -Math.expm1((-flow * seconds) / reachable);
-  state.lines -= Math.min(inLine, lost);
+  const head = Math.max(over, column);
+  if (!(head > 0) || leakFlow(opening, now.density * gravity * head, now.viscosity, now.density) <= 0) return 0;
+  const { pan } = build.sump;
+  const area = column > over ? leak.lineAbove / leak.columnHeight : pan.length * pan.width * pan.free;
+  const lost = area * (head - levelAfter(opening, area, head, seconds, now.viscosity, now.density));
+  if (column > over) state.lines -= Math.min(inLine, lost);
   return lost;
 }
 

@@ -83,7 +83,8 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
     state.slipping = true;
     state.slipTime = 0;
     state.turbine = oldSpeed + out.flare;
-    state.engine = Math.max(build.engine.idleSpeed, state.turbine);
+    state.engine = Math.max(build.engine.idleSpeed, state.turbine, state.engine + out.flare);
+    walk.engineTrend = 0;
   }
   const { targetTime, trimGain, trimLimit } = build.shiftControl;
   state.trim = nextTrim(state.trim, Math.min(out.time + out.late, LONGEST_LOCK), targetTime, trimGain, trimLimit);

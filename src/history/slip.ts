@@ -54,8 +54,8 @@ export function slipFor(walk: Walk, seconds: number): boolean {
     churn += 0.5 * h * (lossBefore + loss);
     lossBefore = loss;
     const pushed = (wheelForceFrom(build, gear, carried) - resisting) / (build.vehicle.mass * build.vehicle.rotating);
-    drive.acceleration = Math.min(road.wish, pushed);
-    const speed = Math.max(0, state.speed + drive.acceleration * h);
+    const speed = Math.max(0, state.speed + Math.min(road.wish, pushed) * h);
+    drive.acceleration = (speed - state.speed) / h; // what holds a standing vehicle is no acceleration
     const covered = 0.5 * (state.speed + speed) * h;
     state.distance += covered;
     sums.distance += covered;

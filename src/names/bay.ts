@@ -7,6 +7,6 @@ export type { BayRow, Reading, ValueKind, Verdict } from "../bay/bay-row.ts";
 export * from "../bay/card-text.ts";
 export * from "../bay/cooler-flow-test.ts";
 export * from "../bay/engagement-test.ts";
-export * from "../bay/hard-stop-test.ts";
+export * from "../bay/launch-test.ts";
 export * from "../bay/level-checks.ts";
 export * from "../bay/line-pressure-test.ts";

@@ -27,7 +27,8 @@ describe("the less fluid", () => {
     ["dipstick", ""],
     ["overflow plug", "idle, 40 °C: over the lip"],
   ])("the less, never the more, on %s %s", (name, condition) => {
-    const found = rowsOf(name, condition);
+    // A launch is driven: its lowest reading falls on another instant at each shortage; the ladder below looks at it.
+    const found = rowsOf(name, condition).map((rows) => rows.filter((row) => !row.condition.startsWith("launch")));
     for (let i = 1; i < found.length; i++) {
       found[i]!.forEach(({ value }, j) => {
         const before = found[i - 1]![j]!;
@@ -59,8 +60,8 @@ describe("the ladder", () => {
     for (const name of found) expect(["dipstick", "overflow plug"]).toContain(name);
   });
 
-  test("three quarts drop the pressure under its idle band in a hard stop, as air reaches the pump", () => {
-    const [stop] = cards[3]!.rows.filter(({ condition }) => condition.startsWith("hard stop"));
+  test("three quarts drop the pressure under its idle band in a launch, as air reaches the pump", () => {
+    const [stop] = cards[3]!.rows.filter(({ condition }) => condition.startsWith("launch"));
     expect(stop!.verdict).toBe("below");
   });
 

@@ -174,7 +174,7 @@ describe("an impossible case is an error that points at its place", () => {
 
 describe("what is possible is no error", () => {
   it.each<[string, Change]>([
-    ["hardly any fluid", ["fillShort", "10.9 L"]],
+    ["hardly any fluid", ["fillShort", "10.4 L"]],
     ["overfilled", ["fillShort", "-1 qt"]],
     ["no leak", ["leak", null]],
     [

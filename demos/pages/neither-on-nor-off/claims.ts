@@ -114,9 +114,9 @@ export const fading = {
     holds: () => [20, 60].every((time) => heatOf("comes and goes", time) > heatOf("falls once", time)),
   },
   cause: {
-    says: "Which of these it is follows from the leak: from the first gulp of air to the first slip that lasts, the van further down takes seconds when a line parts and hours through a hole as fine as a bristle.",
+    says: "Which of these it is follows from the leak: from the first gulp of air to the first slip that lasts, the van further down takes a minute or two when a line parts and hours through a hole as fine as a bristle.",
     holds: () =>
-      gulpToSlip(historyOf({ ...atFirst, hole: 7e-3, days: 4 })) < 30 && gulpToSlip(first()) > 2 * 3600,
+      gulpToSlip(historyOf({ ...atFirst, hole: 7e-3, days: 4 })) < 180 && gulpToSlip(first()) > 2 * 3600,
   },
 } satisfies Record<string, Claim>;
 
