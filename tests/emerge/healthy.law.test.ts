@@ -73,8 +73,9 @@ describe("the ladder, two days of the same rounds", () => {
     expect(named(two, "first flare") ?? named(two, "line pressure below demand")).toBeDefined();
   });
 
-  it("three quarts low it slips in its first drive and is burnt soon", () => {
-    expect(named(three, "first sustained slip")!.running).toBeLessThan(1800);
+  // Common practice: three quarts or more low, it slips in most conditions, and clutches go within minutes to hours of driving.
+  it("three quarts low it slips within its first hour and is burnt soon", () => {
+    expect(named(three, "first sustained slip")!.running).toBeLessThan(3600);
     expect(named(three, "damage 1")).toBeDefined();
     expect(three.endedBy).toBe("no drive");
   });

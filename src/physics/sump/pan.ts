@@ -137,7 +137,7 @@ function cornerDepth(mean: number, riseX: number, riseY: number, height: number)
   let low = mean; // nowhere deeper than in the corner
   let high = mean + rise + span; // nowhere shallower than opposite it
   const close = 1e-15 * (rise + span + height);
-  const nearly = 1e-9 * (rise + span + height); // a Newton step so small leaves an error of its square
+  const nearly = 1e-12 * (rise + span + height); // a Newton step so small leaves an error of its square
   let c = mean + 0.5 * (rise + span);
   let before = high - low;
   for (;;) {
