@@ -1,6 +1,6 @@
 // A shift, or the first engagement of a drive: fill, flare if the fill is late, lock, and what the controller learns of it.
 
-import { supplyNow } from "../physics/chain.ts";
+import { drivingNow, supplyNow } from "../physics/chain.ts";
 import { elementCapacity } from "../physics/holding.ts";
 import type { Now } from "../physics/now.ts";
 import type { Build, Gear } from "../physics/build.ts";
@@ -51,18 +51,21 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
   const from = build.gears[state.gear]!;
   const gear = build.gears[to]!;
   const entering = gear.holds.find((hold) => from.holds.every((old) => old.clutch !== hold.clutch));
-  const oldSpeed = state.slipping ? state.turbine : turbinePerMetre(build, from) * state.speed;
-  state.gear = to;
   if (entering === undefined || state.slipping) {
+    state.gear = to;
     out.time = 0;
     return;
   }
+  // The clutch is filled and closed by the pressure that the old gear had.
+  drivingNow(unit, state, road, now);
+  const oldSpeed = now.drive.turbine;
+  const oldEngine = now.drive.engine;
+  state.gear = to;
 
   const clutch = build.clutches[entering.clutch]!;
   const slope = Math.atan(road.grade);
   const torque = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, slope)));
   const load = turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, 0, slope));
-  supplyNow(unit, state, Math.max(build.engine.idleSpeed, oldSpeed), torque, false, now);
   fillClutch(now, build, clutch, 0, out);
 
   // Until the plates touch, the turbine torque speeds up engine and turbine instead of the vehicle.
@@ -83,7 +86,7 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
     state.slipping = true;
     state.slipTime = 0;
     state.turbine = oldSpeed + out.flare;
-    state.engine = Math.max(build.engine.idleSpeed, state.turbine, state.engine + out.flare);
+    state.engine = Math.max(oldEngine, state.turbine);
     walk.engineTrend = 0;
   }
   const { targetTime, trimGain, trimLimit } = build.shiftControl;

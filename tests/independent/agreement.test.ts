@@ -94,7 +94,7 @@ function compareAll({ history, mine, at, midnights }: ReturnType<typeof both>) {
 }
 const up = (by: number, to: number) => Array.from({ length: Math.ceil(to / by) }, (_, n) => Math.min(to, (n + 1) * by));
 
-// `test.fails`: the two do not agree yet, in how a slip begins after a shift that failed and in what follows from it. The test turns
+// `test.fails`: the two do not agree yet once air and slip feed each other (events within 2 s, slip energy within 1 %). The test turns
 // red on the day they do, so that it can be made an ordinary one.
 describe("program and equations agree", () => {
   test("a sound unit warms up, stopped after four times", () => {
@@ -108,7 +108,7 @@ describe("program and equations agree", () => {
     const leak = { ...hole("supply-line", 0.4e-3, 0.03), lineAbove: 0.15e-3, columnHeight: 0.2 };
     compareAll(both({ unit: still(leak), days: [[first(300, 27000)], [first(300, 27000)]] }));
   });
-  test.fails("a clutch of half its area slips in good fluid", () => {
+  test("a clutch of half its area slips in good fluid", () => {
     const clutches = shipped.unit.build.clutches.map((k, n) => (n === 1 ? { ...k, pistonArea: 0.4 * k.pistonArea, spring: 0.4 * k.spring } : k));
     const build = { ...shipped.unit.build, clutches, ratedTurbineTorque: 150 };
     const speed = [0, 0, 0, ...up(1, 16), ...column(16, 30), ...up(1, 16).map((v) => 16 - v), 0];
