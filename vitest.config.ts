@@ -12,6 +12,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: "library",
+          setupFiles: ["tests/seed.ts"],
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/browser/**"],
           testTimeout: 30_000,

@@ -157,7 +157,7 @@ describe("a bigger hole never loses less", () => {
     fc.assert(
       fc.property(
         decades(-4.5, -3),
-        between(1, 3),
+        between(1.01, 3), // nearer to one, the two differ by rounding alone
         places,
         between(-15, 40),
         (diameter, factor, place, t) => {

@@ -153,8 +153,8 @@ describe("coolers", () => {
       fc.property(number(0, 2000), number(0, 2000), number(0, 1000), (hot, cold, conductance) => {
         const taken = coolerTakes(hot, cold, conductance);
         expect(taken).toBeGreaterThanOrEqual(0);
-        expect(taken).toBeLessThanOrEqual(Math.min(hot, cold) * (1 + 1e-9));
-        expect(taken).toBeLessThanOrEqual(conductance * (1 + 1e-9));
+        expect(taken).toBeLessThanOrEqual(Math.min(hot, cold) * (1 + 1e-9) + 1e-300); // denormal numbers round as they like
+        expect(taken).toBeLessThanOrEqual(conductance * (1 + 1e-9) + 1e-300);
         expect(coolerTakes(0, cold, conductance)).toBe(0);
         expect(coolerTakes(cold, hot, conductance)).toBe(taken);
         expect(Number.isFinite(crossEffectiveness(1e6, 1))).toBe(true);
