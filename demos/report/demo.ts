@@ -8,7 +8,6 @@ import { argumentsFrom, usage, type Asked } from "./arguments.ts";
 import { computeInThread } from "./in-thread.ts";
 import { loadCase } from "./load-case.ts";
 import { progressBar } from "./progress-bar.ts";
-import { filesOf, reportOf, screenText } from "./report.ts";
 import { whyNot, writeFolder } from "./write-folder.ts";
 
 const BAD_INPUT = 2;
@@ -59,6 +58,8 @@ async function run({ caseFile, trace, out, system }: Asked, calledOff: AbortSign
   const computed = await computeInThread(planOf(loaded.given), (come) => bar.tell(come), calledOff).finally(
     () => bar.clear(),
   );
+  // Drawing takes its time to load: what is wrong with the input is told before that.
+  const { filesOf, reportOf, screenText } = await import("./report.ts");
   const report = reportOf(loaded, computed, system);
   const files = filesOf(report, system);
   await setImmediate(); // a Ctrl-C pressed while the pictures were drawn is heard here

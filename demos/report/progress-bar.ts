@@ -23,6 +23,8 @@ const LINES = 4;
 export function progressBar(given: Case, terminal: Terminal): ProgressBar {
   const days = Math.ceil(given.span / 86400);
   let told = 0;
+  if (terminal.isTTY !== true)
+    terminal.write(`Running "${given.name}", at most ${days} days. Ctrl-C calls it off.\n`);
   let drawn = false;
   const words = ({ day, running, mass }: Come) =>
     `${dateOf(given, day * 86400).slice(0, 10)}, day ${day} of at most ${days}, ` +

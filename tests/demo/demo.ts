@@ -40,7 +40,13 @@ type Data = Record<string, unknown>;
 /** A short case in a folder: the demo's van for three days, with some places changed as in `changed` of shipped.ts. */
 export function shortCase(folder: string, changes: Data = {}): string {
   const build = relative(folder, join(referenceData, "parcel-van/build.json"));
-  const data = { ...(caseData(caseFile("demo")) as Data), build, span: "3 days", opens: { after: "0 s" }, ...changes };
+  const data = {
+    ...(caseData(caseFile("demo")) as Data),
+    build,
+    span: "3 days",
+    opens: { after: "0 s" },
+    ...changes,
+  };
   const path = join(folder, "short.json");
   writeFileSync(path, JSON.stringify(data));
   return path;

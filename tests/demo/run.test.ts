@@ -1,0 +1,127 @@
+// A run prints and writes all it promises; one that fails or is called off leaves what was there.
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { cautions } from "../../demos/report/cautions.ts";
+import { whyNot, writeFolder } from "../../demos/report/write-folder.ts";
+import { freshFolder, runDemo, shortCase } from "./demo.ts";
+import { brokenTags } from "./well-formed.ts";
+
+const timeout = 180_000;
+
+test("the demo goes from full to burnt, and says when and how", { timeout }, async () => {
+  const out = join(freshFolder(), "out");
+  const { code, out: said } = await runDemo(["--out", out]);
+  expect(code).toBe(0);
+  for (const event of [
+    "leak opens",
+    "below low mark",
+    "first spot",
+    "first gulp of air",
+    "burnt",
+    "no drive",
+  ])
+    expect(said).toContain(event);
+  expect(said).toMatch(/Ended at \d{4}-\d\d-\d\d \d\d:\d\d, \d+ mi .*: no drive\./);
+  expect(said).toMatch(/The books close to .*e-1\d of/);
+  for (const caution of cautions) expect(said).toContain(caution);
+
+  const files = readdirSync(out).sort();
+  expect(files).toEqual(expect.arrayContaining(["report.html", "history.svg", "fade.svg", "close-up-1.svg"]));
+  for (const name of files) {
+    const text = readFileSync(join(out, name), "utf8");
+    expect(text).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    if (name.endsWith(".svg")) expect(brokenTags(text)).toEqual([]);
+  }
+  const page = readFileSync(join(out, "report.html"), "utf8");
+  expect(page).not.toMatch(/<(?:link|script|img|iframe)\b|url\(\s*["']?http/);
+  for (const label of [
+    "running time [h]",
+    "odometer [mi]",
+    "odometer [km]",
+    "slip heat [BTU]",
+    "slip heat [kJ]",
+  ])
+    expect(page).toContain(label);
+
+  // The picture in the README is one that the demo makes: the same words on the same axes, but for the dates of events.
+  const made = readFileSync(join(out, "history.svg"), "utf8");
+  const shown = readFileSync(join(import.meta.dirname, "../../demos/pictures/history.svg"), "utf8");
+  const titles = (svg: string) => [...svg.matchAll(/>([^<>]*\[[^<>]*\])</g)].map(([, title]) => title);
+  expect(titles(shown)).toEqual(titles(made));
+});
+
+describe("a short case", { timeout }, () => {
+  test("takes the user's own drive for every trip, in SI", async () => {
+    const folder = freshFolder();
+    const csv = join(folder, "drive.csv");
+    const speeds = Array.from(
+      { length: 300 },
+      (_, i) => `${i},${Math.max(0, 50 * Math.sin(i / 40)).toFixed(2)}`,
+    );
+    writeFileSync(csv, `time [s],speed [km/h]\n${speeds.join("\n")}\n300,0\n`);
+    const out = join(folder, "out");
+    const { code, out: said } = await runDemo([shortCase(folder), "--trace", csv, "--si", "--out", out]);
+    expect(code).toBe(0);
+    // Three days of four trips of 300 s and two seconds of idling before each.
+    expect(said).toMatch(/Ended at 2024-09-05 00:00, .* km \(.* mi\): end of span\./);
+    expect(readFileSync(join(out, "history.svg"), "utf8")).toContain("odometer [km]");
+    expect(readdirSync(folder).filter((name) => name.startsWith(".out"))).toEqual([]);
+  });
+
+  test("called off, it says so, writes nothing and leaves what was there", async () => {
+    const folder = freshFolder();
+    const out = join(folder, "out");
+    mkdirSync(out);
+    writeFileSync(join(out, "report.html"), "of yesterday");
+    // Without a leak it would go on for years.
+    let ended = false;
+    const path = shortCase(folder, { leak: null, span: "8000 days" });
+    const {
+      code,
+      out: said,
+      err,
+    } = await runDemo([path, "--out", out], (soFar, end) => {
+      if (ended || !soFar.includes("Running")) return;
+      ended = true;
+      end("SIGINT");
+    });
+    expect(err).toContain("Called off; nothing was written.");
+    expect(said).toBe("");
+    expect(code).toBe(130);
+    expect(readdirSync(out)).toEqual(["report.html"]);
+    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("of yesterday");
+  });
+});
+
+describe("the folder", () => {
+  test("is replaced as a whole; folders in it move along", () => {
+    const out = join(freshFolder(), "out");
+    writeFolder(out, new Map([["report.html", "one"], ["old.svg", "one"]])); // prettier-ignore
+    mkdirSync(join(out, "mine"));
+    writeFileSync(join(out, "mine", "kept.txt"), "kept");
+    expect(whyNot(out)).toBeNull();
+    writeFolder(out, new Map([["report.html", "two"]]));
+    expect(readdirSync(out).sort()).toEqual(["mine", "report.html"]);
+    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("two");
+    expect(readFileSync(join(out, "mine", "kept.txt"), "utf8")).toBe("kept");
+    expect(readdirSync(dirname(out))).toEqual(["out"]);
+  });
+
+  test("stays as it is when writing fails", () => {
+    const out = join(freshFolder(), "out");
+    writeFolder(out, new Map([["report.html", "one"]]));
+    expect(() => writeFolder(out, new Map([["report.html", "two"], ["no/such/folder.svg", ""]]))).toThrow(); // prettier-ignore
+    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("one");
+    expect(readdirSync(dirname(out))).toEqual(["out"]);
+  });
+
+  test("is not touched when it holds somebody's files", () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "thesis.odt"), "");
+    expect(whyNot(folder)).toContain("thesis.odt");
+    expect(whyNot(join(folder, "thesis.odt"))).toContain("is a file");
+    expect(whyNot(join(folder, "new"))).toBeNull();
+    expect(existsSync(join(folder, "new"))).toBe(false);
+  });
+});
