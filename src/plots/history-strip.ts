@@ -99,11 +99,13 @@ function level(
   const { factor, unit } = axis("length", system);
   const points = at(trips, (row) => row.level * factor);
   const top = Math.max(full * factor, ...points.map(({ y }) => y));
+  // The name keeps clear of the line: under the mark while the level is over it, and the other way round.
+  const side = (points[0]?.y ?? top) < low * factor ? "above" : "below";
   return {
     label: `level over the pan's floor, hot, idling [${unit}]`,
     short: `level, hot, idling [${unit}]`,
     domain: [0, top * 1.12],
-    marks: [...mark(from / 3600, low * factor, "low mark", "below"), ...course(points, ink.fluid)],
+    marks: [...mark(from / 3600, low * factor, "low mark", side), ...course(points, ink.fluid)],
   };
 }
 
