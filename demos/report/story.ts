@@ -36,7 +36,7 @@ export function story(given: Case, history: History, system: UnitSystem): string
   if (opens === undefined) return [`No leak opened in ${Math.round(end.clock / 86400)} days.`];
   const says: string[] = [];
   const last = burnt ?? slip;
-  const harm = burnt ? `the ${burnt.clutch} was burnt` : "the first slip that lasted";
+  const harm = burnt ? `the ${burnt.clutch} was burnt` : "the first slip that lasted came";
   if (last)
     says.push(
       `The leak opened on ${day(opens)}; ${harm} ${until(opens, last)} later, with ${gone(last)} gone.`,
