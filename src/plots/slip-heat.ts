@@ -87,7 +87,7 @@ export function slipHeatAgainstPressure(data: SlipHeatPicture, picture: Picture)
         ...name("partly applied", px(kiss), px(lock), top, perPascal * (lock - kiss), picture),
         ...name("fully applied", px(lock), px(end), top, perPascal * (end - lock), picture),
         Plot.ruleX([px(kiss), px(lock)], { stroke: ink.soft, strokeDasharray: "2 3" }),
-        pole("kiss", px(kiss), top, pressure.unit),
+        pole("kiss", px(kiss), top, pressure.unit, "start"), // clear of the axis's name at its left
         pole("lock", px(lock), top, pressure.unit),
         Plot.line(flat, { x: "x", y: "y", stroke: ink.asked, strokeWidth: 2, strokeDasharray: "6 4" }),
         Plot.line(falling, { x: "x", y: "y", stroke: ink.heat, strokeWidth: 2.5 }),
@@ -179,8 +179,15 @@ function name(
   ];
 }
 
-const pole = (says: string, x: number, top: number, unit: string) =>
+const pole = (
+  says: string,
+  x: number,
+  top: number,
+  unit: string,
+  textAnchor: "start" | "middle" = "middle",
+) =>
   Plot.text([{ x, y: top }], {
+    textAnchor,
     x: "x",
     y: "y",
     text: () => `${says} ${x.toFixed(0)} ${unit}`,
