@@ -91,7 +91,7 @@ function conditions(unit: Unit): Condition[] {
       name: "line pressure below demand",
       says: "under 97 % of the set point for 0.5 s",
       lasting: 0.5,
-      measure: ({ now }) => 0.97 - now.line.linePressure / now.setPoint,
+      measure: ({ now }) => (now.setPoint > 0 ? 0.97 - now.line.linePressure / now.setPoint : -1),
     },
     {
       name: "first sustained slip",

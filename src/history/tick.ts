@@ -31,6 +31,8 @@ const SLIP_SETTLES = 0.1;
 const WEAK = 1.1;
 /** The speed in the middle of a step at full throttle settles by a factor of some hundred each turn. */
 const FULL_THROTTLE_TURNS = 2;
+/** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
+const SHORTEST_STEP = 1e-6;
 /** Depth to spare over the pickup, for what a tick may yet change, before the steps stay coarse [m]. */
 const SPARE_DEPTH = 0.001;
 
@@ -66,7 +68,7 @@ export function tick(
   const from = walk.scheduled;
   let left = seconds;
   let closely = mayDrawAir(walk);
-  while (left > 1e-9) {
+  while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
       left -= slipOn(walk, Math.min(left, SLIP_SETTLES), asked);
@@ -88,7 +90,7 @@ function slipOn(walk: Walk, wanted: number, asked: number): number {
   settle(walk);
   const start = state.clock;
   const until = start + wanted;
-  while (state.slipping && until - state.clock > 1e-9) {
+  while (state.slipping && until - state.clock > SHORTEST_STEP) {
     const before = state.clock;
     pressPedal(walk);
     if (!slipFor(walk, Math.min(walk.finer, until - state.clock))) {
