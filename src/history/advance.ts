@@ -4,20 +4,29 @@
 import { fluidNow } from "../physics/chain.ts";
 import { returnTime } from "../physics/sump/holdup.ts";
 import { inFlightAfter } from "../physics/sump/holdup.ts";
-import { sloshBy, sloshFactors, sloshFrequency } from "../physics/sump/slosh.ts";
+import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../physics/sump/slosh.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { suctionGasAfter } from "../physics/supply/suction.ts";
 import type { Swing, Walk } from "./walk.ts";
 
+/** Share of the depth by which it may change before the surface swings otherwise. */
+const SAME_DEPTH = 0.01;
+
 /** Takes fluid, leak and the pan's frequencies as they are now; they hold until the next settling. */
 export function takeStock(walk: Walk): void {
   const { state, now, unit } = walk;
-  const { pan } = unit.build.sump;
   const { holdUp } = unit.build;
   fluidNow(unit, state, now);
   walk.returnTime = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
-  walk.along.frequency = sloshFrequency(pan.length, now.panDepth);
-  walk.across.frequency = sloshFrequency(pan.width, now.panDepth);
+  takeDepth(walk);
+}
+
+/** The frequencies at which the surface swings at this depth. */
+function takeDepth(walk: Walk): void {
+  const { pan } = walk.unit.build.sump;
+  walk.depth = walk.now.panDepth;
+  walk.along.frequency = sloshFrequency(pan.length, walk.depth);
+  walk.across.frequency = sloshFrequency(pan.width, walk.depth);
 }
 
 /** Lets everything that is quick flow for a step by the instant in `walk.now`, and gathers the rest. */
@@ -37,18 +46,17 @@ export function flow(walk: Walk, seconds: number): void {
   state.lines += intoLines;
   const thrownOff = (line.clutchFlow + line.feed - line.relief - line.leak) * liquid;
   const refill = (intoPassages + intoConverter + intoLines) / seconds;
-  state.inFlight = inFlightAfter(state.inFlight, Math.max(0, thrownOff - refill), walk.returnTime, seconds);
+  if (walk.ahead > 0) lookBack(walk);
+  walk.thrownOff = Math.max(0, thrownOff - refill);
+  state.inFlight = inFlightAfter(state.inFlight, walk.thrownOff, walk.returnTime, seconds);
 
   const lost = Math.min(now.leakFlow * (now.leak.atPan ? 1 : liquid) * now.density * seconds, state.mass);
   state.mass -= lost;
   sums.lost += lost;
   state.leakPressure = line.leakPressure;
 
-  // The gas that the instant found stands for the whole step, so it is taken from the step's beginning.
-  const gas = walk.ahead > 0 ? walk.before[4]! : state.gas;
-  state.gas = suctionGasAfter(gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
-  surfaceMoves(walk, seconds - walk.ahead, now.drive.acceleration);
-  walk.ahead = 0;
+  state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
+  surfaceMoves(walk, seconds, now.drive.acceleration);
 
   sums.seconds += seconds;
   sums.converter += now.converterHeat * seconds;
@@ -63,34 +71,43 @@ export function flow(walk: Walk, seconds: number): void {
 }
 
 /**
- * Lets the surface and the suction gas run ahead to the middle of a fine step, so that the instant is taken where it stands for
- * the whole step: that makes the step second order. The rest of their way follows in `flow`.
+ * Lets the surface, the suction gas and the fluid in flight run ahead to the middle of a fine step, so that the instant is taken
+ * where they stand for the whole step: that makes the step second order. `flow` takes them from the step's beginning again.
  */
 export function lookAhead(walk: Walk, seconds: number, acceleration: number): void {
   const { state, now, before } = walk;
-  before.set(state.slosh);
+  for (let i = 0; i < 4; i++) before[i] = state.slosh[i]!;
   before[4] = state.gas;
+  before[5] = state.inFlight;
+  if (Math.abs(now.panDepth - walk.depth) > SAME_DEPTH * walk.depth) takeDepth(walk);
+  walk.ahead = seconds;
   surfaceMoves(walk, seconds, acceleration);
   state.gas = suctionGasAfter(state.gas, now.gasDrawn, now.line.drawn, walk.unit.build.holdUp.suction, seconds);
-  walk.ahead = seconds;
+  state.inFlight = inFlightAfter(state.inFlight, walk.thrownOff, walk.returnTime, seconds);
 }
 
-/** Takes a look ahead back, when the step turns out too long. */
+/** Takes a look ahead back. */
 export function lookBack(walk: Walk): void {
   const { state, before } = walk;
   for (let i = 0; i < 4; i++) state.slosh[i] = before[i]!;
   state.gas = before[4]!;
+  state.inFlight = before[5]!;
   walk.ahead = 0;
 }
 
 function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
-  const { road, state } = walk;
-  const { slosh } = state;
-  swing(walk.along, slosh, 0, tiltAlong(acceleration, Math.atan(road.grade)), walk, seconds);
-  swing(walk.across, slosh, 2, tiltAcross(road.lateral), walk, seconds);
+  const { road, along, across } = walk;
+  const { slosh } = walk.state;
+  const { sloshDamping } = walk.unit.build.sump;
+  along.target = tiltAlong(acceleration, Math.atan(road.grade));
+  across.target = tiltAcross(road.lateral);
+  // Two sets of factors: one for half steps ahead, one for whole steps.
+  const ahead = walk.ahead > 0;
+  swing(along, ahead ? along.half : along.whole, slosh, 0, sloshDamping, seconds);
+  swing(across, ahead ? across.half : across.whole, slosh, 2, sloshDamping, seconds);
 }
 
-function swing(axis: Swing, slosh: Float64Array, offset: number, target: number, walk: Walk, seconds: number): void {
-  sloshFactors(axis.factors, axis.frequency, walk.unit.build.sump.sloshDamping, seconds);
-  sloshBy(slosh, offset, target, axis.factors);
+function swing(axis: Swing, factors: SloshFactors, slosh: Float64Array, offset: number, damping: number, seconds: number): void {
+  sloshFactors(factors, axis.frequency, damping, seconds);
+  sloshBy(slosh, offset, axis.target, factors);
 }

@@ -35,11 +35,22 @@ export function settle(walk: Walk): void {
   sums.pump = 0;
   sums.gears = 0;
   sums.lockUp = 0;
-  sums.slip.fill(0);
-  sums.slipped = 0;
   sums.lost = 0;
   sums.film = 0;
   sums.cooler = 0;
+  sums.fromPlates = 0;
+  for (let i = 0; i < sums.plateSeconds.length; i++) {
+    sums.plateSeconds[i] = 0;
+    sums.plateFilm[i] = 0;
+  }
+}
+
+/** Lets one clutch take the slip heat gathered so far, ahead of the rest: it warms within tenths of a second. */
+export function settleClutch(walk: Walk, index: number): void {
+  const { sums } = walk;
+  const seconds = sums.seconds - sums.plateSeconds[index]!;
+  if (!(seconds > 0)) return;
+  takesHeat(walk, index, seconds);
 }
 
 /** Fluid that has left [kg] carries its energy away and is found in the hiding place, on the road or on the ground. */
@@ -71,18 +82,16 @@ function heatMoves(walk: Walk): void {
   const taken = coolerTakes(carried, heat.coolantFlowCapacity, heat.coolerConductance);
   const toCoolant = taken * (now.temperature - state.coolant) * seconds;
 
-  const bath = glazeRate(now.temperature) * seconds;
-  let fromPlates = 0;
+  const bath = glazeRate(now.temperature);
   for (let i = 0; i < state.plate.length; i++) {
+    const left = seconds - sums.plateSeconds[i]!;
+    if (!(left > 0)) continue;
     const made = i === clutches.length ? sums.lockUp : sums.slip[i]!;
-    if (made === 0 && Math.abs(state.plate[i]! - now.temperature) < EVEN) {
-      state.glaze[i] = Math.min(1, state.glaze[i]! + bath);
-      continue;
-    }
-    fromPlates += plateAndLining(walk, i, made, seconds);
-    walk.slipEnergy[i]! += made;
-    ledger.heatSlip += made;
+    if (made === 0 && Math.abs(state.plate[i]! - now.temperature) < EVEN)
+      state.glaze[i] = Math.min(1, state.glaze[i]! + bath * left);
+    else takesHeat(walk, i, left);
   }
+  const { fromPlates } = sums;
 
   state.energy += sums.converter + sums.pump + sums.gears + fromPlates - toAir - toCoolant;
   ledger.heatConverter += sums.converter;
@@ -93,13 +102,17 @@ function heatMoves(walk: Walk): void {
   state.coolant += (heat.coolantWarm - state.coolant) * -Math.expm1(-seconds / heat.coolantWarmTime);
 }
 
-/** One clutch: its steels after the heat made [J], what its lining suffers meanwhile; returns the heat passed to the fluid [J]. */
-function plateAndLining(walk: Walk, index: number, made: number, seconds: number): number {
-  const { state, now, unit, sums } = walk;
-  const clutch = unit.build.clutches[index] ?? unit.build.lockUp.clutch;
+/** One clutch: its steels after the heat made in the last `seconds`, what its lining suffers meanwhile, and what it gives the fluid. */
+function takesHeat(walk: Walk, index: number, seconds: number): void {
+  const { state, now, unit, sums, ledger } = walk;
+  const { clutches, lockUp, damage } = unit.build;
+  const isLockUp = index === clutches.length;
+  const made = isLockUp ? sums.lockUp : sums.slip[index]!;
+  const clutch = isLockUp ? lockUp.clutch : clutches[index]!;
   const capacity = steelCapacity(unit.build, index);
   const power = (made * toSteel) / seconds;
-  const conductance = (sums.film / seconds) * clutch.coolingArea;
+  const film = (sums.film - sums.plateFilm[index]!) / seconds;
+  const conductance = film * clutch.coolingArea;
   const before = state.plate[index]!;
   const after = plateAfter(before, now.temperature, power, capacity, conductance, seconds);
   state.plate[index] = after;
@@ -108,10 +121,15 @@ function plateAndLining(walk: Walk, index: number, made: number, seconds: number
   const ahead = made > 0 ? interfaceRise(made / seconds / area, SETTLED, clutch.steelThickness) : 0;
   const surface = 0.5 * (before + after) + ahead;
   state.glaze[index] = Math.min(1, state.glaze[index]! + glazeRate(surface) * seconds);
-  state.char[index] = charAfter(state.char[index]!, unit.build.damage.charFactor * charRate(surface), seconds);
+  state.char[index] = charAfter(state.char[index]!, damage.charFactor * charRate(surface), seconds);
   if (made > 0) {
-    const worn = state.wear[index]! + wearDepth(made, area, unit.build.damage.wearPerEnergy);
+    const worn = state.wear[index]! + wearDepth(made, area, damage.wearPerEnergy);
     state.wear[index] = Math.min(clutch.liningThickness, worn);
   }
-  return made * (1 - toSteel) + plateGivesUp(before, now.temperature, power, capacity, conductance, seconds);
+  sums.fromPlates += made * (1 - toSteel) + plateGivesUp(before, now.temperature, power, capacity, conductance, seconds);
+  walk.slipEnergy[index]! += made;
+  ledger.heatSlip += made;
+  if (!isLockUp) sums.slip[index] = 0;
+  sums.plateSeconds[index] = sums.seconds;
+  sums.plateFilm[index] = sums.film;
 }

@@ -21,6 +21,7 @@ import { clutchCircuitFlow, deliveredAt, type BalanceConditions } from "../physi
 import { rootBetween } from "../physics/supply/root.ts";
 import { nextTrim } from "../physics/supply/trim.ts";
 import { toSteel } from "./settle.ts";
+import { letGo } from "./slide.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { Walk } from "./walk.ts";
 
@@ -83,11 +84,7 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
   };
   lock(walk, clutch, entering.share, pair, out);
   if (out.time === Infinity) {
-    state.slipping = true;
-    state.slipTime = 0;
-    state.turbine = oldSpeed + out.flare;
-    state.engine = Math.max(oldEngine, state.turbine);
-    walk.engineTrend = 0;
+    letGo(walk, oldSpeed + out.flare, oldEngine);
   }
   const { targetTime, trimGain, trimLimit } = build.shiftControl;
   state.trim = nextTrim(state.trim, Math.min(out.time + out.late, LONGEST_LOCK), targetTime, trimGain, trimLimit);

@@ -1,11 +1,13 @@
 // A clutch that slips: two inertias, the engine's and the turbine's, coupled by the converter and braked by the clutch.
-// The converter answers within milliseconds, so the step is implicit in its slopes: ROS2, a two-stage W-method of second
-// order that is stable however stiff the converter is (Verwer, Spee, Blom and Hundsdorfer 1999).
+// The converter answers within milliseconds and friction near standstill is as steep, so the step is implicit in the slopes of
+// both: ROS2, a two-stage W-method of second order that is stable however stiff they are (Verwer, Spee, Blom and Hundsdorfer 1999).
 
 import type { Gear } from "../physics/build.ts";
 import { clutchesNow, supplyNow } from "../physics/chain.ts";
+import { frictionSlope, slidingFriction, type Friction } from "../physics/clutch/friction.ts";
+import { slidingSpeed } from "../physics/clutch/geometry.ts";
 import { turbinePerMetre, wheelForceFrom } from "../physics/drivetrain.ts";
-import { elementCapacity } from "../physics/holding.ts";
+import { elementGrip } from "../physics/holding.ts";
 import { converterSlopes, impellerTorque, turbineTorque } from "../physics/load/converter.ts";
 import { engineSlope, engineTorque } from "../physics/load/engine.ts";
 import { roadForce } from "../physics/load/road.ts";
@@ -16,13 +18,35 @@ import type { Walk } from "./walk.ts";
 const GAMMA = 1 - Math.SQRT1_2;
 /** Implicit steps for each look at the pressure. */
 const SPINS = 2;
+/** A slip that ends within a step ends the step, but not before this share of it, so that time goes on. */
+const LEAST_SHARE = 0.1;
 const slopes = new Float64Array(4);
 /** Angular accelerations of engine and turbine [rad/s²]: the last evaluation of `turn`. */
 const turning = new Float64Array(2);
 
+/** What brakes the turbine meanwhile: friction that follows the slip over the gear's own speed. */
+interface Brake {
+  friction: Friction;
+  /** Torque at the turbine for each unit of friction [N m]; the sense of the slip, 1 or -1; the gear's speed at the turbine [rad/s]. */
+  grip: number;
+  sense: number;
+  gearSpeed: number;
+  /** Sliding speed for each unit of slip at the turbine [m/rad]. */
+  arm: number;
+}
+
+const even: Friction = { base: 1, rise: 0, riseSpeed: 1, slope: 0, heatLoss: 0, reference: 1 };
+const brake: Brake = { friction: even, grip: 0, sense: 1, gearSpeed: 0, arm: 0 };
+
+/** Torque that the brake takes from a turbine speed [N m]; past the end of the slip as at its end. */
+function braking(turbine: number): number {
+  const turned = brake.sense * (turbine - brake.gearSpeed);
+  return brake.sense * brake.grip * slidingFriction(brake.friction, turned > 0 ? turned * brake.arm : 0);
+}
+
 /** Carries a slipping unit over `seconds` at one line pressure; returns false once the slip is gone and the elements hold again. */
 export function slipFor(walk: Walk, seconds: number): boolean {
-  const { state, now, unit, road, sums } = walk;
+  const { state, now, unit, road, sums, slip } = walk;
   const { build } = unit;
   const gear = build.gears[state.gear]!;
   const perMetre = turbinePerMetre(build, gear);
@@ -30,56 +54,83 @@ export function slipFor(walk: Walk, seconds: number): boolean {
 
   lookAhead(walk, 0.5 * seconds, drive.acceleration);
   const engine = Math.max(build.engine.idleSpeed, state.engine + 0.5 * seconds * walk.engineTrend);
-  drive.turbineTorque = turbineTorque(build.converter, engine, state.turbine);
+  const turbine = Math.max(0, state.turbine + 0.5 * seconds * walk.turbineTrend);
+  drive.turbineTorque = turbineTorque(build.converter, engine, turbine);
   supplyNow(unit, state, engine, drive.turbineTorque, false, now);
-  clutchesNow(unit, state, gear, state.turbine - perMetre * state.speed, now);
+  const startSlip = state.turbine - perMetre * state.speed;
+  const sliding = slip.clutch;
+  const plate = state.plate[sliding]!;
+  state.plate[sliding] = Math.max(0.5 * plate, plate + 0.5 * seconds * slip.warming);
+  clutchesNow(unit, state, gear, startSlip, now);
   const share = shareOf(gear, now.weakest);
+  const clutch = build.clutches[now.weakest]!;
+  brake.friction = clutch.friction;
+  brake.grip = elementGrip(build, state, now.weakest, now.line.linePressure) / share;
+  state.plate[sliding] = plate;
+  brake.sense = startSlip >= 0 ? 1 : -1;
+  brake.arm = slidingSpeed(clutch, 1) / share;
   const pumping = pumpTorque(build.pump, now.line.linePressure);
   const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, Math.atan(road.grade));
+  const inertia = build.vehicle.mass * build.vehicle.rotating;
   const h = seconds / SPINS;
-  const started = state.engine;
+  const { engine: engineBefore, turbine: turbineBefore } = state;
   let heat = 0;
   let churn = 0;
+  let through = 0;
   let lossBefore = converterLoss(walk);
   let holds = false;
   let taken = 0;
 
-  while (taken < SPINS && !holds) {
+  for (let i = 0; i < SPINS && !holds; i++) {
     const before = state.turbine - perMetre * state.speed;
-    const slip = before / share;
-    const held = elementCapacity(build, state, now.weakest, slip, now.line.linePressure) / share;
-    const carried = before >= 0 ? held : -held;
-    spin(walk, h, carried, pumping);
-    const loss = converterLoss(walk);
-    churn += 0.5 * h * (lossBefore + loss);
-    lossBefore = loss;
-    const pushed = (wheelForceFrom(build, gear, carried) - resisting) / (build.vehicle.mass * build.vehicle.rotating);
-    const speed = Math.max(0, state.speed + Math.min(road.wish, pushed) * h);
-    drive.acceleration = (speed - state.speed) / h; // what holds a standing vehicle is no acceleration
-    const covered = 0.5 * (state.speed + speed) * h;
+    const { engine: engineFrom } = state;
+    brake.gearSpeed = perMetre * state.speed;
+    const first = braking(state.turbine);
+    brake.gearSpeed = perMetre * Math.max(0, state.speed + 0.5 * h * drive.acceleration);
+    spinOn(walk, h, pumping);
+    const carried = 0.5 * (first + braking(state.turbine));
+    const pushed = (wheelForceFrom(build, gear, carried) - resisting) / inertia;
+    let speed = Math.max(0, state.speed + Math.min(road.wish, pushed) * h);
+    const after = state.turbine - perMetre * speed;
+    holds = before === 0 ? after <= 0 : before * after <= 0;
+    let step = h;
+    if (holds && before !== 0) {
+      // The slip has run out on the way: the step ends there.
+      const part = Math.max(LEAST_SHARE, before / (before - after));
+      step = part * h;
+      speed = state.speed + part * (speed - state.speed);
+      state.engine = engineFrom + part * (state.engine - engineFrom);
+    }
+    if (holds) state.turbine = perMetre * speed;
+    drive.acceleration = (speed - state.speed) / step; // what holds a standing vehicle is no acceleration
+    const covered = 0.5 * (state.speed + speed) * step;
     state.distance += covered;
     sums.distance += covered;
     state.speed = speed;
-    const after = state.turbine - perMetre * speed;
-    holds = before === 0 ? after <= 0 : before * after <= 0;
-    // Mean slip of the step: up to the moment at which it ran out, if it did.
-    const mean = holds ? (0.5 * before * before) / Math.max(1e-12, Math.abs(before - after)) : 0.5 * Math.abs(before + after);
-    heat += held * mean * h;
-    sums.slipped += mean * h;
-    taken++;
+    const loss = converterLoss(walk);
+    churn += 0.5 * step * (lossBefore + loss);
+    lossBefore = loss;
+    const mean = 0.5 * Math.abs(before + (holds ? 0 : after));
+    const held = Math.abs(carried);
+    heat += held * mean * step;
+    through += held * perMetre * covered;
+    slip.turned += mean * step;
+    taken += step;
   }
 
-  const span = taken * h;
-  walk.engineTrend = (state.engine - started) / span;
+  walk.engineTrend = (state.engine - engineBefore) / taken;
+  walk.turbineTrend = (state.turbine - turbineBefore) / taken;
+  slip.clutch = now.weakest;
+  slip.seconds += taken;
+  slip.made += heat;
   sums.slip[now.weakest]! += heat;
-  now.converterHeat = churn / span;
-  now.gearHeat = now.holds * perMetre * state.speed * (1 - build.gearEfficiency);
+  now.converterHeat = churn / taken;
+  now.gearHeat = (through / taken) * (1 - build.gearEfficiency);
   now.lockUpHeat = 0;
-  now.pumpHeat = pumping * state.engine;
+  now.pumpHeat = 0.5 * pumping * (engineBefore + state.engine);
   drive.engine = state.engine;
-  flow(walk, span);
-  state.slipTime += span;
-  if (holds) state.turbine = perMetre * state.speed;
+  flow(walk, taken);
+  state.slipTime += taken;
   return !holds;
 }
 
@@ -97,23 +148,34 @@ function converterLoss(walk: Walk): number {
 
 /** One implicit step of engine and turbine speed [s] under a clutch torque that stays [N m at the turbine]. */
 export function spin(walk: Walk, h: number, carried: number, pumping: number): void {
+  brake.friction = even;
+  brake.grip = carried;
+  brake.sense = 1;
+  brake.arm = 0;
+  spinOn(walk, h, pumping);
+}
+
+/** One implicit step of engine and turbine speed [s] under the brake. */
+function spinOn(walk: Walk, h: number, pumping: number): void {
   const { state, unit, pedal } = walk;
   const { build } = unit;
   const engineInertia = build.engine.inertia;
   const turbineInertia = build.shiftControl.turbineInertia;
 
   converterSlopes(build.converter, state.engine, state.turbine, slopes);
+  const slide = Math.max(0, brake.sense * (state.turbine - brake.gearSpeed)) * brake.arm;
+  const stiffness = brake.grip * brake.arm * Math.max(0, frictionSlope(brake.friction, slide));
   const g = GAMMA * h;
   const a = 1 - (g * (engineSlope(build.engine, state.engine, pedal) - slopes[0]!)) / engineInertia;
   const b = (g * slopes[1]!) / engineInertia;
   const c = (-g * slopes[2]!) / turbineInertia;
-  const d = 1 - (g * slopes[3]!) / turbineInertia;
+  const d = 1 - (g * (slopes[3]! - stiffness)) / turbineInertia;
   const determinant = a * d - b * c;
 
-  turn(walk, state.engine, state.turbine, carried, pumping);
+  turn(walk, state.engine, state.turbine, pumping);
   const k1e = (d * turning[0]! - b * turning[1]!) / determinant;
   const k1t = (a * turning[1]! - c * turning[0]!) / determinant;
-  turn(walk, state.engine + h * k1e, state.turbine + h * k1t, carried, pumping);
+  turn(walk, state.engine + h * k1e, state.turbine + h * k1t, pumping);
   const fe = turning[0]! - 2 * k1e;
   const ft = turning[1]! - 2 * k1t;
   const k2e = (d * fe - b * ft) / determinant;
@@ -123,11 +185,12 @@ export function spin(walk: Walk, h: number, carried: number, pumping: number): v
 }
 
 /** Angular accelerations at given speeds, written to `turning`. */
-function turn(walk: Walk, engine: number, turbine: number, carried: number, pumping: number): void {
+function turn(walk: Walk, engine: number, turbine: number, pumping: number): void {
   const { build } = walk.unit;
   const impeller = impellerTorque(build.converter, engine, turbine);
   const given = engineTorque(build.engine, Math.max(0, engine), walk.pedal);
   const driven = turbineTorque(build.converter, engine, turbine);
+  const carried = braking(turbine);
   turning[0] = (given - pumping - impeller) / build.engine.inertia;
   turning[1] = (driven - carried) / build.shiftControl.turbineInertia;
 }

@@ -26,11 +26,25 @@ export interface Walk {
   /** The swing of the surface along and across, for a step and for a half of it. */
   readonly along: Swing;
   readonly across: Swing;
-  /** Seconds by which surface and suction gas stand ahead of the rest, and what they were before. */
+  /** Mean depth of the pan for which the surface swings [m]. */
+  depth: number;
+  /** What was thrown off into flight in the last step [m³/s]. */
+  thrownOff: number;
+  /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
   ahead: number;
   readonly before: Float64Array;
-  /** Change of engine speed in the last step of a slip [rad/s²]. */
+  /** Changes of engine and turbine speed in the last step of a slip [rad/s²]. */
   engineTrend: number;
+  turbineTrend: number;
+  /** Longest next step of a slip [s]. */
+  stride: number;
+  /** By how much the weakest element held more than its torque [N m] at the last look, and when that was [s]; NaN: no such look. */
+  margin: number;
+  marginAt: number;
+  /** The engine had no more to give at the last look. */
+  short: boolean;
+  /** Change of the line pressure over its set point in the last step [1/s]. */
+  sagRate: number;
   /** Time in which thrown-off fluid comes back, at the tick's viscosity [s]. */
   returnTime: number;
   /** What has flowed since fluid, plates and linings were last settled. */
@@ -40,10 +54,13 @@ export interface Walk {
   readonly finer: number;
 }
 
-/** One axis of the surface: its frequency at the tick's level [rad/s], and factors kept for the steps in use. */
+/** One axis of the surface: its frequency at the level [rad/s], and factors kept for the steps in use. */
 export interface Swing {
   frequency: number;
-  readonly factors: SloshFactors;
+  /** The slope at which it would rest, at the last look. */
+  target: number;
+  readonly half: SloshFactors;
+  readonly whole: SloshFactors;
 }
 
 /** Integrals over the time since the last settling: seconds, metres, joules by source, kilograms lost, and means times seconds. */
@@ -56,18 +73,26 @@ export interface Sums {
   lockUp: number;
   /** Slip heat of each clutch [J]. */
   readonly slip: Float64Array;
-  /** Slip of the turbine against the gear [rad]. */
-  slipped: number;
   lost: number;
   film: number;
   cooler: number;
+  /** Heat that clutches have passed to the fluid [J], and up to where each of them is settled already: seconds, and film times seconds. */
+  fromPlates: number;
+  readonly plateSeconds: Float64Array;
+  readonly plateFilm: Float64Array;
 }
 
-/** The slip of the moment: which element, how fast, and the heat it makes [W]; averages over the step just taken. */
+/** The slip of the moment: which element, how fast at the turbine, and the heat it makes [W]; means over the last steps of a slip. */
 export interface SlipNow {
   clutch: number;
   speed: number;
   heat: number;
+  /** Seconds, slip [rad] and heat [J] of these steps so far. */
+  seconds: number;
+  turned: number;
+  made: number;
+  /** How fast the steels of the element warm [K/s], by the last step. */
+  warming: number;
 }
 
 export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Walk {
@@ -81,15 +106,23 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     ledger: openLedger(unit, state),
     hiding: { capacity: place.capacity * perKilogram, carryOff: place.carryOff },
     hidingStep: { held: 0, carriedOff: 0, overflow: 0 },
-    slip: { clutch: 0, speed: 0, heat: 0 },
+    slip: { clutch: 0, speed: 0, heat: 0, seconds: 0, turned: 0, made: 0, warming: 0 },
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
     scheduled: 0,
     pedal: 0,
-    along: { frequency: 0, factors: newSloshFactors() },
-    across: { frequency: 0, factors: newSloshFactors() },
+    along: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
+    across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
+    depth: 0,
+    thrownOff: 0,
     ahead: 0,
-    before: new Float64Array(5),
+    before: new Float64Array(6),
     engineTrend: 0,
+    turbineTrend: 0,
+    stride: finer,
+    margin: 0,
+    marginAt: Number.NaN,
+    short: false,
+    sagRate: 0,
     returnTime: 0,
     sums: {
       seconds: 0,
@@ -99,10 +132,12 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
       gears: 0,
       lockUp: 0,
       slip: new Float64Array(unit.build.clutches.length),
-      slipped: 0,
       lost: 0,
       film: 0,
       cooler: 0,
+      fromPlates: 0,
+      plateSeconds: new Float64Array(unit.build.clutches.length + 1),
+      plateFilm: new Float64Array(unit.build.clutches.length + 1),
     },
     fine,
     finer,

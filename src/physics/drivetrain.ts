@@ -2,8 +2,8 @@
 // These balances have no memory; each is a closed form, or one bracketed root where the engine gives all it has.
 
 import type { Build, Gear } from "./build.ts";
-import { impellerSpeed, impellerTorque, turbineTorque } from "./load/converter.ts";
-import { fullTorque } from "./load/engine.ts";
+import { converterSlopes, impellerSpeed, impellerTorque, turbineTorque } from "./load/converter.ts";
+import { engineSlope, fullTorque } from "./load/engine.ts";
 import { roadForce } from "./load/road.ts";
 
 /** What the driveline carries at one instant; written in place. */
@@ -124,19 +124,33 @@ function carry(build: Build, wanted: number, lockCapacity: number, out: Drive): 
   out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
 }
 
-/** Speed at which the full throttle meets the converter at a given turbine speed [rad/s]: bracketed, since the surplus falls from idle to the limiter. */
+const slopes = new Float64Array(4);
+
+/**
+ * Speed at which the full throttle meets the converter at a given turbine speed [rad/s]: the surplus falls from idle to the
+ * limiter, so Newton's steps are kept in a bracket that each of them narrows, and halve it where they leave it.
+ */
 export function fullThrottleSpeed(build: Build, turbine: number, pumpTorque: number): number {
   const { engine, converter } = build;
-  const surplus = (w: number) =>
-    fullTorque(engine, w) - pumpTorque - impellerTorque(converter, w, turbine);
   let low = Math.max(engine.idleSpeed, turbine);
-  if (surplus(low) <= 0) return low;
+  if (fullThrottleSurplus(build, low, turbine, pumpTorque) <= 0) return low;
   let high = engine.idleSpeed + 1.25 * (engine.ratedSpeed - engine.idleSpeed);
-  if (high <= low || surplus(high) >= 0) return Math.max(low, high);
-  for (let i = 0; i < 60 && high - low > 1e-9 * high; i++) {
-    const middle = 0.5 * (low + high);
-    if (surplus(middle) > 0) low = middle;
-    else high = middle;
+  if (high <= low || fullThrottleSurplus(build, high, turbine, pumpTorque) >= 0) return Math.max(low, high);
+  let w = 0.5 * (low + high);
+  for (let i = 0; i < 60; i++) {
+    const surplus = fullThrottleSurplus(build, w, turbine, pumpTorque);
+    if (surplus > 0) low = w;
+    else high = w;
+    converterSlopes(converter, w, turbine, slopes);
+    const next = w - surplus / (engineSlope(engine, w, 1) - slopes[0]!);
+    const within = next >= low && next <= high;
+    if (within && Math.abs(next - w) <= 1e-9 * w) return next;
+    w = within ? next : 0.5 * (low + high);
+    if (high - low <= 1e-9 * high) return w;
   }
-  return 0.5 * (low + high);
+  return w;
+}
+
+function fullThrottleSurplus(build: Build, engine: number, turbine: number, pumpTorque: number): number {
+  return fullTorque(build.engine, engine) - pumpTorque - impellerTorque(build.converter, engine, turbine);
 }

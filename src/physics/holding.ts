@@ -2,7 +2,7 @@
 
 import type { Build } from "./build.ts";
 import { capacity } from "./clutch/capacity.ts";
-import { frictionCoefficient } from "./clutch/friction.ts";
+import { frictionCoefficient, heatFactor, slidingFriction } from "./clutch/friction.ts";
 import { slidingSpeed } from "./clutch/geometry.ts";
 import { lockupCapacity, lockupPressure } from "./clutch/lockup.ts";
 import { capacityLeft } from "./damage/damage-index.ts";
@@ -12,8 +12,14 @@ import type { State } from "./state.ts";
 /** Torque that one element carries at a pressure while it slips at `slip` [rad/s], worn and burnt as it is. */
 export function elementCapacity(build: Build, state: State, index: number, slip: number, pressure: number): number {
   const clutch = build.clutches[index]!;
-  const friction = frictionCoefficient(clutch.friction, slidingSpeed(clutch, Math.abs(slip)), state.plate[index]!);
-  return shareLeft(build, state, index) * capacity(clutch, pressure, friction);
+  return elementGrip(build, state, index, pressure) * slidingFriction(clutch.friction, slidingSpeed(clutch, Math.abs(slip)));
+}
+
+/** The same torque for each unit of friction that its sliding gives at the reference temperature [N m]: all but the sliding. */
+export function elementGrip(build: Build, state: State, index: number, pressure: number): number {
+  const clutch = build.clutches[index]!;
+  const factor = heatFactor(clutch.friction, state.plate[index]!);
+  return shareLeft(build, state, index) * capacity(clutch, pressure, factor);
 }
 
 /** Share of a clutch's new capacity that heat and wear have left; the lock-up clutch is the last. */

@@ -29,13 +29,22 @@ export const frictionRange: Range = {
  * Never below zero; the temperature factor is held between 0.3 and 1.2.
  */
 export function frictionCoefficient(friction: Friction, slidingSpeed: number, temperature: number): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
   if (!(friction.riseSpeed > 0)) impossible("riseSpeed", friction.riseSpeed, "a speed above 0 m/s");
   if (Number.isNaN(slidingSpeed)) impossible("slidingSpeed", slidingSpeed, "a speed in m/s");
-  const v = Math.abs(slidingSpeed);
-  const cold = friction.base + friction.rise * Math.tanh(v / friction.riseSpeed) + friction.slope * v;
+  return slidingFriction(friction, Math.abs(slidingSpeed)) * heatFactor(friction, temperature);
+}
+
+/** The coefficient [1] at the reference temperature, for a sliding speed of 0 m/s or more. */
+export function slidingFriction(friction: Friction, speed: number): number {
+  const cold = friction.base + friction.rise * Math.tanh(speed / friction.riseSpeed) + friction.slope * speed;
+  return cold > 0 ? cold : 0;
+}
+
+/** What an interface temperature [K] leaves of the coefficient: a line through 1 at the reference, held between 0.3 and 1.2. */
+export function heatFactor(friction: Friction, temperature: number): number {
+  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
   const factor = 1 - friction.heatLoss * (temperature - friction.reference);
-  return Math.max(0, cold) * Math.min(1.2, Math.max(0.3, factor));
+  return factor > 1.2 ? 1.2 : factor < 0.3 ? 0.3 : factor;
 }
 
 /** Slope dmu/dv [s/m] at the reference temperature; below zero the clutch can shudder. */

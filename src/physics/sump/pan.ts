@@ -62,7 +62,9 @@ export function depthAt(
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
   if (!(fall < Infinity)) impossible("tilt or place in the pan", fall, "finite numbers");
   if (mean + half <= pan.height && mean - half >= 0) return mean + half - fall;
-  const depth = cornerDepth(mean, riseX, riseY, pan.height) - fall;
+  const rise = riseX < riseY ? riseX : riseY;
+  const span = riseX < riseY ? riseY : riseX;
+  const depth = cornerDepth(mean, rise, span, pan.height) - fall;
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
@@ -128,20 +130,47 @@ function meanUnder(c: number, riseX: number, riseY: number, height: number): num
   return sum + (left * (atLow + 4 * rowMean(0.5 * (low + c), rise, height) + rowMean(c, rise, height))) / 6;
 }
 
-// Virtual depth in the deepest corner for a given mean depth: Newton kept inside a bracket, halving it
-// whenever a Newton step leaves it or gains too little. The mean depth rises with c, so the bracket holds one
-// root.
-function cornerDepth(mean: number, riseX: number, riseY: number, height: number): number {
-  const rise = Math.min(riseX, riseY);
-  const span = Math.max(riseX, riseY);
+// Virtual depth in the deepest corner for a given mean depth. Where the surface meets the floor alone, or the lid alone (the
+// same for the air, upside down), there is a closed form; where it meets both, a search.
+function cornerDepth(mean: number, rise: number, span: number, height: number): number {
+  if (mean < 0.5 * (rise + span)) {
+    const corner = floorCornerDepth(mean, rise, span);
+    return corner <= height ? corner : searchedCornerDepth(mean, rise, span, height, corner);
+  }
+  const air = floorCornerDepth(height - mean, rise, span);
+  return air <= height ? height + rise + span - air : searchedCornerDepth(mean, rise, span, height, mean + 0.5 * (rise + span));
+}
+
+// Depth in the deepest corner when part of the floor is dry and nothing meets a lid: fluid in one corner, a wedge across
+// the pan, or all but the opposite corner covered. The last is the root of e³/(6 rise span) - e + q for the depth e by
+// which the plane dips under the floor in that corner: it falls and is convex, so Newton climbs from q without passing it.
+function floorCornerDepth(mean: number, rise: number, span: number): number {
+  const six = 6 * rise * span;
+  if (mean * six < rise * rise * rise) return Math.cbrt(six * mean);
+  if (2 * mean * span <= (span - rise) * span + rise * rise / 3)
+    return 0.5 * rise + Math.sqrt(2 * span * mean - rise * rise / 12);
+  const q = 0.5 * (rise + span) - mean;
+  let e = q;
+  for (let i = 0; i < 60; i++) {
+    const cut = (e * e) / six; // at most 1/6, as e is at most the rise; more is a rounding of next to nothing
+    const next = e + (cut * e - e + q) / (1 - 3 * cut);
+    if (!(next > e && cut <= 1 / 6)) break;
+    e = next;
+  }
+  return rise + span - e;
+}
+
+// The same by Newton from a start, kept inside a bracket, halving it whenever a Newton step leaves it or gains too
+// little. The mean depth rises with c, so the bracket holds one root.
+function searchedCornerDepth(mean: number, rise: number, span: number, height: number, start: number): number {
   let low = mean; // nowhere deeper than in the corner
   let high = mean + rise + span; // nowhere shallower than opposite it
   const close = 1e-15 * (rise + span + height);
   const nearly = 1e-12 * (rise + span + height); // a Newton step so small leaves an error of its square
-  let c = mean + 0.5 * (rise + span);
+  let c = start < high ? start : mean + 0.5 * (rise + span);
   let before = high - low;
   for (;;) {
-    const excess = meanUnder(c, riseX, riseY, height) - mean;
+    const excess = meanUnder(c, rise, span, height) - mean;
     if (excess === 0) return c;
     if (excess > 0) high = c;
     else low = c;
@@ -149,7 +178,7 @@ function cornerDepth(mean: number, riseX: number, riseY: number, height: number)
     const slope = (rowMean(c, rise, height) - rowMean(c - span, rise, height)) / span;
     let next = c - excess / slope;
     const step = Math.abs(next - c);
-    if (next > low && next < high && step <= nearly) return next;
+    if (next >= low && next <= high && step <= nearly) return next;
     if (!(next > low && next < high && step <= 0.5 * before)) next = low + 0.5 * (high - low);
     before = Math.abs(next - c);
     if (before <= close || high - low <= close) return next;
