@@ -7,6 +7,7 @@ import { inFlightAfter } from "../physics/sump/holdup.ts";
 import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../physics/sump/slosh.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { suctionGasAfter } from "../physics/supply/suction.ts";
+import { finds } from "./settle.ts";
 import type { Swing, Walk } from "./walk.ts";
 
 /** Share of the depth by which it may change before the surface swings otherwise. */
@@ -52,7 +53,7 @@ export function flow(walk: Walk, seconds: number): void {
 
   const lost = Math.min(now.leakFlow * (now.leak.atPan ? 1 : liquid) * now.density * seconds, state.mass);
   state.mass -= lost;
-  sums.lost += lost;
+  finds(walk, lost, seconds, state.speed > 0);
   state.leakPressure = line.leakPressure;
 
   state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);

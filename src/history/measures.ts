@@ -17,16 +17,20 @@ const SLOW_HOT = 1.2;
 const SLOW_COLD = 2;
 const HOT = 333.15;
 const COLD = 303.15;
+/** Below this every unit takes its time [K]. */
+const FROSTY = 263.15;
 const CHECK_FROM = 338.15;
 const CHECK_TO = 368.15;
 const TOO_HOT = 403.15;
+/** A steel hotter than this may char its lining within seconds [K]; well under it that takes weeks. */
+const CHARS = 473.15;
 
 export interface Measures {
   readonly watchers: readonly Watcher[];
   readonly values: Float64Array;
   readonly hottest: Float64Array;
-  /** Depth at the stick at the last good look of this trip [m]; NaN when there was none. */
-  level: number;
+  /** Depth at the stick at the last good look [m]; null when there was none yet. */
+  level: number | null;
   take(walk: Walk, engagement: Engagement): void;
   engaged(walk: Walk, engagement: Engagement): void;
   slipInTrip(): number;
@@ -107,15 +111,15 @@ function conditions(unit: Unit): Condition[] {
     },
     {
       name: "vehicle falls behind",
-      says: "more than 3 m/s under the schedule for 5 s",
+      says: "more than 3 m/s under the schedule for 5 s, with a slip on the way",
       lasting: 5,
-      measure: ({ state, scheduled }) => scheduled - state.speed - 3,
+      measure: ({ state, scheduled, heldUp }) => (heldUp ? scheduled - state.speed - 3 : -1),
     },
     {
       name: "no drive",
-      says: "standing while 3 m/s or more are wanted, for 10 s",
+      says: "standing while 3 m/s or more are wanted, for 10 s, with a slip on the way",
       lasting: 10,
-      measure: ({ state, scheduled }) => (scheduled > 3 ? 0.5 - state.speed : -1),
+      measure: ({ state, scheduled, heldUp }) => (heldUp && scheduled > 3 ? 0.5 - state.speed : -1),
     },
   ];
   return list;
@@ -152,7 +156,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
   const shift = [
     watcher("first flare", "engine gains over 200 rpm before the clutch takes hold", 0),
     watcher("slow engagement, hot", `over ${SLOW_HOT} s into gear, fluid over 60 degC`, 0),
-    watcher("slow engagement, cold", `over ${SLOW_COLD} s into gear, fluid under 30 degC`, 0),
+    watcher("slow engagement, cold", `over ${SLOW_COLD} s into gear, fluid from -10 to 30 degC`, 0),
   ];
   watchers.push(...shift);
   const firstDamage = watchers.length;
@@ -176,7 +180,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     watchers,
     values,
     hottest,
-    level: Number.NaN,
+    level: null,
     take(walk, engagement) {
       const { state, now, slip } = walk;
       for (let i = 0; i < list.length; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
@@ -186,15 +190,16 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
       hottest[slip.clutch] = Math.max(hottest[slip.clutch]!, state.plate[slip.clutch]!);
       hottest[lockUp] = Math.max(hottest[lockUp]!, state.plate[lockUp]!);
       if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
-      // Only what slips or has just engaged can have come nearer to its end in this step; the rest is looked at after each trip.
+      // Only what slips, has just engaged or is hot can have come nearer to its end in this step; the rest is looked at after each trip.
       if (slip.heat > 0) takeDamage(slip.clutch);
       if (now.lockUpHeat > 0) takeDamage(lockUp);
       if (engagement.energy > 0 && engagement.time > 0) takeDamage(engagement.clutch);
+      for (let i = 0; i < hottest.length; i++) if (state.plate[i]! > CHARS) takeDamage(i);
     },
     engaged(walk, engagement) {
       const { temperature } = walk.now;
       values[slowHot] = temperature > HOT ? engagement.time - SLOW_HOT : -1;
-      values[slowCold] = temperature < COLD ? engagement.time - SLOW_COLD : -1;
+      values[slowCold] = temperature > FROSTY && temperature < COLD ? engagement.time - SLOW_COLD : -1;
     },
     slipInTrip() {
       let sum = 0;

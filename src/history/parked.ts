@@ -32,6 +32,7 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.slosh.fill(0);
   state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
   walk.scheduled = 0;
+  walk.heldUp = false;
   const until = state.clock + seconds;
   let step = 2;
   while (state.clock < until) {
@@ -58,9 +59,9 @@ function parkedStep(walk: Walk, seconds: number): void {
   state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
   now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
-  now.leakFlow = 0;
 
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
+  now.leakFlow = lost / now.density / seconds;
   state.mass -= lost;
   finds(walk, lost, seconds, false);
   cools(walk, 0.5 * seconds);

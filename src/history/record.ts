@@ -24,13 +24,12 @@ export const tripColumns = [
 export type TripColumn = (typeof tripColumns)[number];
 
 /** How two neighbouring rows become one. */
-const merging: Record<TripColumn, (a: number, b: number) => number> = {
+const merging: Record<Exclude<TripColumn, "level">, (a: number, b: number) => number> = {
   clock: (_, b) => b,
   running: (_, b) => b,
   distance: (_, b) => b,
   lost: (_, b) => b,
   mass: (_, b) => b,
-  level: (_, b) => b,
   hottest: Math.max,
   mostGas: Math.max,
   leastPressure: Math.min,
@@ -43,7 +42,8 @@ const merging: Record<TripColumn, (a: number, b: number) => number> = {
   worstDamage: (_, b) => b,
 };
 
-export type TripRow = Record<TripColumn, number>;
+/** A trip; `level` is null until the stick could first be read. */
+export type TripRow = Record<Exclude<TripColumn, "level">, number> & { level: number | null };
 
 export const newRow = (): TripRow => ({
   clock: 0,
@@ -51,7 +51,7 @@ export const newRow = (): TripRow => ({
   distance: 0,
   lost: 0,
   mass: 0,
-  level: Number.NaN,
+  level: null,
   hottest: 0,
   mostGas: 0,
   leastPressure: Infinity,
@@ -74,7 +74,8 @@ export function keep(rows: TripRow[], row: TripRow): void {
     const a = rows[2 * i]!;
     const b = rows[2 * i + 1] ?? a;
     const merged = newRow();
-    for (const column of tripColumns) merged[column] = merging[column](a[column], b[column]);
+    merged.level = b.level ?? a.level;
+    for (const column of tripColumns) if (column !== "level") merged[column] = merging[column](a[column], b[column]);
     rows[i] = merged;
   }
   rows.length = Math.ceil(rows.length / 2);
@@ -92,6 +93,7 @@ export interface Look {
   linePressure: number;
   trim: number;
   demand: number;
+  /** Turbine torque that the gear's elements can carry [N m]; 0 in neutral, where nothing carries any. */
   holds: number;
   slip: number;
   slipHeat: number;
@@ -155,7 +157,7 @@ export function note(recent: Recent, walk: Walk): void {
   look.linePressure = now.line.linePressure;
   look.trim = state.trim;
   look.demand = now.drive.turbineTorque;
-  look.holds = now.holds;
+  look.holds = now.holds < Infinity ? now.holds : 0;
   look.slip = slip.speed;
   look.slipHeat = slip.heat;
   look.temperature = now.temperature;

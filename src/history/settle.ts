@@ -26,7 +26,6 @@ const SETTLED = 1;
 export function settle(walk: Walk): void {
   const { sums, state, now } = walk;
   if (sums.seconds === 0) return;
-  finds(walk, sums.lost, sums.seconds, state.speed > 0);
   heatMoves(walk);
   state.fluidAge += fluidAgeingRate(now.temperature) * sums.seconds;
   sums.seconds = 0;
@@ -35,7 +34,6 @@ export function settle(walk: Walk): void {
   sums.pump = 0;
   sums.gears = 0;
   sums.lockUp = 0;
-  sums.lost = 0;
   sums.film = 0;
   sums.cooler = 0;
   sums.fromPlates = 0;

@@ -165,9 +165,20 @@ export function simulate(plan: Plan, progress?: Progress): History {
       measures.engaged(walk, engagement);
       const { ticks } = trip;
       for (let i = 0; i < ticks.count; i++) {
-        if (state.leakAge < 0 && unit.leak !== null && opensNow(plan, state)) open();
+        const seconds = ticks.dt[i]!;
+        const target = ticks.speed[i]!;
+        const grade = ticks.grade[i]!;
+        const lateral = ticks.lateral[i]!;
+        const before = state.leakAge < 0 && unit.leak !== null ? untilOpen(plan, state, seconds, target) : Infinity;
+        if (before < seconds) {
+          // The leak opens within the tick: what is left of it follows afterwards.
+          const between = walk.scheduled + ((target - walk.scheduled) * before) / seconds;
+          if (before > 0 && !tick(walk, before, between, grade, lateral, engagement, after)) break;
+          open();
+        }
         const age = state.leakAge;
-        if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after)) break;
+        const left = before < seconds ? seconds - before : seconds;
+        if (!tick(walk, left, target, grade, lateral, engagement, after)) break;
         if (unit.leak !== null && age >= 0 && hasParted(unit.leak.opening, state.leakAge) && !hasParted(unit.leak.opening, age))
           tellNow("line parts", "the crack has grown to its end");
         if (recent.wanted.length > 0) cutCloseUps(recent, state.clock, closeUps);
@@ -213,8 +224,12 @@ export function ambientOn(unit: Unit, dayOfYear: number): number {
   return meanTemperature - yearlySwing * Math.cos((2 * Math.PI * (dayOfYear - 14)) / 365.25);
 }
 
-function opensNow(plan: Plan, state: State): boolean {
-  return "after" in plan.opens ? state.clock >= plan.opens.after : state.distance >= plan.opens.distance;
+/** Time until the leak opens [s], as far as that is within a tick towards a speed: by the clock, or by the metres at the mean speed. */
+function untilOpen({ opens }: Plan, state: State, seconds: number, target: number): number {
+  if ("after" in opens) return Math.max(0, opens.after - state.clock);
+  const left = opens.distance - state.distance;
+  const mean = 0.5 * (state.speed + target);
+  return left <= 0 ? 0 : left < mean * seconds ? left / mean : Infinity;
 }
 
 function copyMoment(from: Moment, to: Moment): void {

@@ -16,6 +16,9 @@ const CATCH_UP = 1;
 const LOCK_UP_PATIENCE = 10;
 const LOCK_UP_SLIP = (150 * Math.PI) / 30;
 
+/** Less than this under the schedule is keeping up with it [m/s]. */
+const KEEPS_UP = 0.5;
+
 /** The speed in the middle of a step at full throttle settles by a factor of some hundred each turn, to within this [m/s]. */
 const FULL_THROTTLE_TURNS = 3;
 const SAME_SPEED = 1e-4;
@@ -61,9 +64,11 @@ export function tick(
   while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
+      walk.heldUp = true;
       left -= slideOn(walk, left, asked);
     } else left -= roll(walk, closely ? Math.min(left, fineStep(walk)) : left);
     walk.scheduled = from + (target - from) * (1 - left / seconds);
+    if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
       settle(walk);
       return false;

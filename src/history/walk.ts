@@ -23,6 +23,8 @@ export interface Walk {
   /** Speed that the schedule asks for now [m/s], and the pedal the driver holds (0 to 1) while a clutch slips. */
   scheduled: number;
   pedal: number;
+  /** A clutch has slipped since the vehicle last kept up with the schedule. */
+  heldUp: boolean;
   /** The swing of the surface along and across, for a step and for a half of it. */
   readonly along: Swing;
   readonly across: Swing;
@@ -63,7 +65,7 @@ export interface Swing {
   readonly whole: SloshFactors;
 }
 
-/** Integrals over the time since the last settling: seconds, metres, joules by source, kilograms lost, and means times seconds. */
+/** Integrals over the time since the last settling: seconds, metres, joules by source, and means times seconds. */
 export interface Sums {
   seconds: number;
   distance: number;
@@ -73,7 +75,6 @@ export interface Sums {
   lockUp: number;
   /** Slip heat of each clutch [J]. */
   readonly slip: Float64Array;
-  lost: number;
   film: number;
   cooler: number;
   /** Heat that clutches have passed to the fluid [J], and up to where each of them is settled already: seconds, and film times seconds. */
@@ -110,6 +111,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
     scheduled: 0,
     pedal: 0,
+    heldUp: false,
     along: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     depth: 0,
@@ -132,7 +134,6 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
       gears: 0,
       lockUp: 0,
       slip: new Float64Array(unit.build.clutches.length),
-      lost: 0,
       film: 0,
       cooler: 0,
       fromPlates: 0,

@@ -24,7 +24,7 @@ export function caseData(path: string): unknown {
   const week = data["week"];
   return {
     ...data,
-    ...(typeof build === "string" ? { build: jsonIn(join(folder, build), "build") } : {}),
+    ...(typeof build === "string" ? { build: jsonIn(resolve(folder, build), "build") } : {}),
     ...(isRecord(week) && Array.isArray(week["trips"])
       ? { week: { ...week, trips: week["trips"].map((trip: unknown, i) => withCsv(trip, folder, i)) } }
       : {}),
@@ -49,7 +49,7 @@ export function saveText(path: string, text: string): void {
 function withCsv(trip: unknown, folder: string, i: number): unknown {
   if (!isRecord(trip) || typeof trip["file"] !== "string") return trip;
   const { file, ...rest } = trip;
-  return { name: file, ...rest, csv: textIn(join(folder, String(file)), `week.trips[${i}].file`) };
+  return { name: file, ...rest, csv: textIn(resolve(folder, String(file)), `week.trips[${i}].file`) };
 }
 
 function textIn(path: string, field: string): string {

@@ -151,6 +151,11 @@ export function fullThrottleSpeed(build: Build, turbine: number, pumpTorque: num
   return w;
 }
 
+/** Turbine torque that full throttle gives through the converter at a turbine speed [rad/s], in N m. */
+export function fullThrottleTorque(build: Build, turbine: number, pumpTorque: number): number {
+  return turbineTorque(build.converter, fullThrottleSpeed(build, turbine, pumpTorque), turbine);
+}
+
 function fullThrottleSurplus(build: Build, engine: number, turbine: number, pumpTorque: number): number {
   return fullTorque(build.engine, engine) - pumpTorque - impellerTorque(build.converter, engine, turbine);
 }

@@ -97,7 +97,7 @@ function level(
   { system }: Picture,
 ): Panel {
   const { factor, unit } = axis("length", system);
-  const points = at(trips, (row) => row.level * factor);
+  const points = at(trips, (row) => (row.level === null ? Number.NaN : row.level * factor));
   const top = Math.max(full * factor, ...points.map(({ y }) => y));
   // The name keeps clear of the line: under the mark while the level is over it, and the other way round.
   const side = (points[0]?.y ?? top) < low * factor ? "above" : "below";

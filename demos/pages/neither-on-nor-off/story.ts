@@ -124,7 +124,7 @@ function levelAt({ trips }: History, clock: number): number {
   let level = Number.NaN;
   for (const row of trips) {
     if (row.clock > clock + 1) break;
-    if (!Number.isNaN(row.level)) level = row.level;
+    if (row.level !== null) level = row.level;
   }
   return level;
 }

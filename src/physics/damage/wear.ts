@@ -5,9 +5,9 @@ export const wearRange: Range = {
   law: "wear of a paper lining in oil by energy",
   quantity: "specific wear",
   unit: "m³/J",
-  low: 1e-14,
+  low: 1e-15,
   high: 1e-13,
-  source: "back-derived from about 0.05 mm over thousands of 0.5 J/mm² engagements (recalled, uncertain)",
+  source: "1e-14 and up back-derived from about 0.05 mm over thousands of 0.5 J/mm² engagements (recalled, uncertain); less in milder service (assumed)",
 };
 
 /** Depth worn off [m] by a friction energy [J] on an area [m²]: specific wear w [m³/J] times energy per area. Archard 1953. */
