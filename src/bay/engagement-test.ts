@@ -3,16 +3,19 @@
 import { idleInNeutral } from "../history/idle.ts";
 import { engageFromRest, noEngagement } from "../history/shift.ts";
 import type { Unit } from "../physics/build.ts";
-import { HOT, idling, inReverse, stoodFor } from "./ready.ts";
+import { holdAt, HOT, idling, inReverse, stoodFor } from "./ready.ts";
 
-/** When the lever is moved: hot; cold, at once after a night's stand; cold, after a minute's idling, when most fluid is in flight. */
-export type Moment = "hot" | "cold start" | "cold, idled";
+/** When the lever is moved: hot; hot, nose up on a ramp; cold, at once after a night's stand; cold, after a minute's idling, when most fluid is in flight. */
+export type Moment = "hot" | "hot, nose up" | "cold start" | "cold, idled";
 
 /** A night [s], its air [K], and the idling before the lever is moved [s]: belt and brake, or scraping the windows. */
 const NIGHT = 12 * 3600;
 const COLD = 268.15;
 const AT_ONCE = 2;
 const MINUTE = 60;
+/** A ramp, and how long it takes for the fluid to come to rest on it [s]. */
+export const RAMP = 0.2;
+const AT_REST = 20;
 
 /**
  * Time into gear [s] of a unit that lacks `shortage` [m³]; null when nothing takes hold. After the night the fluid is at
@@ -25,9 +28,11 @@ export function timeIntoGear(
   moment: Moment,
 ): number | null {
   const chosen = gear === "drive" ? unit : inReverse(unit);
-  const walk = moment === "hot" ? idling(chosen, shortage, HOT) : stoodFor(chosen, shortage, NIGHT, COLD);
-  if (moment !== "hot")
-    idleInNeutral(walk, moment === "cold start" ? AT_ONCE : MINUTE, unit.build.engine.idleSpeed);
+  const hot = moment === "hot" || moment === "hot, nose up";
+  const walk = hot ? idling(chosen, shortage, HOT) : stoodFor(chosen, shortage, NIGHT, COLD);
+  const { idleSpeed } = unit.build.engine;
+  if (moment === "hot, nose up") idleInNeutral(walk, AT_REST, idleSpeed, () => holdAt(walk, HOT), RAMP);
+  else if (!hot) idleInNeutral(walk, moment === "cold start" ? AT_ONCE : MINUTE, idleSpeed);
   const engagement = noEngagement();
   engageFromRest(walk, engagement);
   return Number.isFinite(engagement.time) ? engagement.time : null;

@@ -7,12 +7,12 @@ import { settle } from "./settle.ts";
 import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
 
-/** Idles in neutral for a time at an engine speed [rad/s], in fine steps, so that the suction passage and the pan settle. */
-export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep): boolean {
+/** Idles in neutral for a time at an engine speed [rad/s] on a grade, in fine steps, so that the suction passage and the pan settle. */
+export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep, grade = 0): boolean {
   const { state, unit, now, road, slip } = walk;
   const { drive } = now;
   road.wish = 0;
-  road.grade = 0;
+  road.grade = grade;
   road.lateral = 0;
   road.speed = 0;
   const steps = Math.ceil(seconds / walk.fine);

@@ -17,8 +17,8 @@ import type { Walk } from "./walk.ts";
 
 /** Share of slip heat that the steels take; the lining's share goes with the fluid in its pores. */
 export const toSteel = steelShare(separatorSteel, wetPaper);
-/** A plate this near to the fluid's temperature waits for a later settling to pass on its heat [K]. */
-const EVEN = 0.05;
+/** A plate this near to the fluid's temperature waits to pass on its heat [K]: at most some hundredths of a kelvin of the fluid. */
+const EVEN = 0.5;
 /** By then the friction surface is as far ahead of its plate as it gets [s]. */
 const SETTLED = 1;
 

@@ -83,3 +83,44 @@ describe("the driver of a slipping vehicle", () => {
     expect(pedal(0.05, 200)).toBe(1);
   });
 });
+
+describe("the controller", () => {
+  /** One shift of the sound van at a speed, pulling or coasting by a wish. */
+  const shifted = (from: number, to: number, speed: number, wish: number, temperature = 80) => {
+    const state = fresh(van, celsius(temperature));
+    Object.assign(state, { gear: from, speed, gas: build.sump.pickup.baseGas, trim: 20e3 });
+    const walk = newWalk(van, state);
+    Object.assign(walk.road, { speed, wish, grade: 0 });
+    fluidNow(van, state, walk.now);
+    const shift = noEngagement();
+    shiftTo(walk, to, shift);
+    return { shift, state };
+  };
+
+  it("learns from upshifts that pull, and from no others", () => {
+    expect(shifted(1, 2, 9, 0.5).state.trim).not.toBe(20e3);
+    expect(shifted(2, 1, 6, -1.5).state.trim).toBe(20e3);
+    expect(shifted(2, 1, 8, 1).state.trim).toBe(20e3);
+  });
+
+  it("asks no torque of a shift that full throttle does not give", () => {
+    // A wish beyond the engine costs the shift no more than what full throttle gives.
+    const [most, beyond] = [4, 40].map((wish) => shifted(1, 2, 9, wish).shift.energy);
+    expect(beyond! / most!).toBeCloseTo(1, 3); // the pump is asked for its highest pressure meanwhile
+  });
+
+  it("counts a cold fill late only against a sound unit as cold", () => {
+    for (const temperature of [-25, -10, 20, 90]) {
+      const { shift } = shifted(1, 2, 9, 0.5, temperature);
+      expect(shift.late).toBe(0);
+    }
+    expect(shifted(1, 2, 9, 0.5, -25).shift.fill).toBeGreaterThan(shifted(1, 2, 9, 0.5, 90).shift.fill);
+  });
+
+  it("a downshift that pulls spins up by itself: less heat than the same gap the other way", () => {
+    const down = shifted(2, 1, 8, 0.8).shift;
+    const coasting = shifted(2, 1, 8, -1).shift;
+    expect(down.energy).toBeLessThan(coasting.energy);
+    expect(down.flare).toBe(0);
+  });
+});
