@@ -182,7 +182,7 @@ export const checks: readonly Check[] = [
   {
     claim: "water from a 3 mm tube streams from 1.142 mL/s",
     link,
-    source: evaluated("Clanet and Lasheras (1999)"),
+    source: evaluated("Clanet and Lasheras, J. Fluid Mech. 383 (1999) 307-326"),
     kind: "computed",
     expected: 1.1424e-6,
     got: () => streamsAt(998.2, 0.0728, 3e-3, 3e-3),
@@ -191,7 +191,7 @@ export const checks: readonly Check[] = [
   {
     claim: "oil from a 1 mm hole wetted to 3 mm streams from 0.298 mL/s",
     link,
-    source: evaluated("Clanet and Lasheras (1999)"),
+    source: evaluated("Clanet and Lasheras, J. Fluid Mech. 383 (1999) 307-326"),
     kind: "computed",
     expected: 0.298e-6,
     got: () => streamsAt(840, 0.03, 1e-3, 3e-3),
@@ -200,7 +200,7 @@ export const checks: readonly Check[] = [
   {
     claim: "hot oil at a drip point of 4 mm streams from 0.689 mL/s",
     link,
-    source: evaluated("Clanet and Lasheras (1999)"),
+    source: evaluated("Clanet and Lasheras, J. Fluid Mech. 383 (1999) 307-326"),
     kind: "computed",
     expected: 0.6887e-6,
     got: () => streamsAt(812, 0.028, 4e-3, 4e-3),

@@ -163,14 +163,14 @@ export const checks: readonly Check[] = [
   ),
   inBand(
     "published",
-    "factory repair manual, dipstick read at 71 to 93 degC, idling in park",
+    "factory repair manual, year not shown, dipstick read at 71 to 93 degC, idling in park",
     "a correct fill reads between the marks at 82 degC, the middle of the window",
     [0, 1],
     () => stickIdling(van, 0, degC + 82).position,
   ),
   inBand(
     "published",
-    "factory repair manual, dipstick read at 70 to 80 degC, idling in park",
+    "factory repair manual, year not shown, dipstick read at 70 to 80 degC, idling in park",
     "a correct fill reads between the marks at 75 degC, the middle of the window",
     [0, 1],
     () => stickIdling(van, 0, degC + 75).position,
@@ -184,14 +184,14 @@ export const checks: readonly Check[] = [
   ),
   inBand(
     "published",
-    "factory repair manuals, overflow plug opened at 35 to 45 degC, idling",
+    "factory repair manuals, years not shown, overflow plug opened at 35 to 45 degC, idling",
     "a correct fill begins to run within the window",
     [degC + 35, degC + 45],
     () => levelChecks(van, 0).runsFrom ?? Infinity,
   ),
   inBand(
     "published",
-    "factory repair manual, small front-drive car: 0.4 L from low to full",
+    "factory repair manual, small front-drive car, year not shown: 0.4 L from low to full",
     "no more than that is added at the plug before a correct fill runs",
     [0, 0.4e-3],
     () => levelChecks(van, 0).added,
