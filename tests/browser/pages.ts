@@ -1,8 +1,7 @@
 // The pages as a visitor meets them: built, served on this machine, and opened in a browser without a screen.
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
+import axe from "axe-core";
 import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
 import { build, preview, type PreviewServer } from "vite";
 
@@ -73,8 +72,7 @@ export async function visit(
 
 /** What axe finds wrong, one line a finding. */
 export async function axeFindings(page: Page): Promise<string[]> {
-  const source = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
-  await page.evaluate(readFileSync(source, "utf8"));
+  await page.evaluate(axe.source);
   return page.evaluate(
     `axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) =>
        violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ": " + html.slice(0, 160))))`,

@@ -1,232 +1,392 @@
-// What changes with time, by one rule (midpoint) and short steps, everything evaluated at every step: plain rather than fast.
-// With laws.ts it is the model of DEVELOPERS.md once more; numbers in comments are sections of that page.
-import { type Unit } from "../../src/physics/build.ts";
-import { I, clamp, g, lawsOf, planeHeight, plate, root, steel, toSteel, turbine, type Instant, type Run, type State } from "./laws.ts";
+// The model of DEVELOPERS.md once more, written from that page alone and sharing no code with src: one plain rule (midpoint), short steps,
+// everything evaluated at every step. Numbers in comments are sections of that page. All functions read the state of the moment, `y`.
+import { type Leak, type Unit } from "../../src/physics/build.ts";
+
+const { PI, abs, atan, cos, exp, log10, max, min, sign, sin, sqrt, tanh } = Math, g = 9.80665, p0 = 101325, R = 8.314462618, rpm = PI / 30;
+const steel = { k: 46, rho: 7850, c: 480 }, lining = { k: 0.24, rho: 1125, c: 1600 };
+const effusivity = (m: typeof steel) => sqrt(m.k * m.rho * m.c), toSteel = effusivity(steel) / (effusivity(steel) + effusivity(lining));
+const clamp = (x: number, lo: number, hi: number) => min(hi, max(lo, x));
+
+/** Where the monotone f is zero between lo and hi (Illinois); the better end if it has one sign. */
+function root(f: (x: number) => number, lo: number, hi: number): number {
+  let [a, b, fa, fb] = [lo, hi, f(lo), f(hi)];
+  if (fa * fb >= 0) return abs(fa) < abs(fb) ? a : b;
+  for (let i = 0; i < 200 && abs(b - a) > 1e-10 * (abs(a) + abs(b)); i++) {
+    const x = (a * fb - b * fa) / (fb - fa), fx = f(x);
+    if (fx === 0) return x;
+    if (fx * fb < 0) [a, fa] = [b, fb];
+    else fa /= 2;
+    [b, fb] = [x, fx];
+  }
+  return b;
+}
 
 type Column = ArrayLike<number>;
 interface Ticks { readonly dt: Column; readonly speed: Column; readonly grade: Column; readonly lateral: Column; readonly count: number }
-export interface Drive { readonly trips: readonly { readonly startsAt: number; readonly ticks: Ticks }[] }
-/** Seconds, kelvin, m³ at fill temperature; `step` scales every step of time; no tick begins after `until`, then it stands. */
-export interface Options { leakOpensAt: number; ambient: number; fillShort?: number; step?: number; until?: number; parkedUntil?: number }
-/** The run at a time [s]: kelvin, kg, kg, m³/s, m/s, share, Pa, rad/s at the turbine. */
-export interface Sample { t: number; temperature: number; mass: number; lost: number; leak: number; v: number; gas: number; p: number; slip: number }
+export interface Drive { readonly startsAt: number; readonly ticks: Ticks }
+/** Seconds, kelvin, m³ at fill temperature; `fine` scales every step of time; no tick begins after `until`, then it stands to `parkedUntil`. */
+export interface Options { opens: number; ambient: number; fillShort: number; fine?: number; until?: number; parkedUntil?: number }
+
+/** 2: what stands where in the state; then five numbers of each clutch (plate temperature, wear, char, glaze, slip energy), the lock-up last. */
+enum I { m, E, conv, lines, pass, flight, sx, rx, sy, ry, gas, coolant, v, we, wt, age, leakAge, lost, end }
+const plate = (k: number) => I.end + 5 * k;
 
 /** Drives the unit over the trips from t = 0. Events: seconds at which their condition began. */
-export function independentRun(unit: Unit, drive: Drive, options: Options) {
-  const run: Run = {
-    t: 0, gear: 0, neutral: true, slipping: 0, slipTime: 0, lockOn: false, trim: 0, open: options.leakOpensAt <= 0,
-    wish: 0, theta: 0, schedule: 0, slope: 0, tickAt: 0,
+export function independentRun(unit: Unit, trips: readonly Drive[], { opens, ambient, fillShort, fine = 1, until = Infinity, parkedUntil }: Options) {
+  const { build: b, fluid, leak, driver } = unit, { engine, vehicle: veh, holdUp: hu, regulator: reg, shiftControl: control, gearEfficiency: eta } = b;
+  const { pan, pickup, stick } = b.sump, area = pan.free * pan.length * pan.width, idle = engine.idleSpeed, mass = veh.mass * veh.rotating;
+  const top = idle + 1.2 * (engine.ratedSpeed - idle), clutches = [...b.clutches, b.lockUp.clutch], lu = b.clutches.length;
+  const faces = clutches.map((k) => k.faces * PI * (k.outer ** 2 - k.inner ** 2)), root15 = sqrt(fluid.density15 / 999.0);
+  let y = Array.from({ length: plate(clutches.length) }, () => 0), t = 0;
+  // What driver and controller do, changed from tick to tick; `slipping` is the sign of the slip, `slid` a slip since the vehicle kept up.
+  let gear = 0, neutral = true, slipping = 0, slipTime = 0, slid = false, lockOn = false, lockSlipTime = 0, barred = false, trim = 0;
+  let wish = 0, theta = 0, lateral = 0, from = 0, slope = 0, tickAt = 0;
+  const open = () => leak !== null && t >= opens - 1e-9, schedule = () => from + slope * (t - tickAt);
+
+  // 1 Fluid, and how much of it is in the pan.
+  const density = (T: number, a = 0.6278 / fluid.density15) => fluid.density15 * exp(-a * (T - 288.15) * (1 + 0.8 * a * (T - 288.15)));
+  const viscosity = (T: number) => {
+    const l = fluid.viscosity, [A, B] = T < l.knee ? [l.coldA, l.coldB] : [l.warmA, l.warmB];
+    return (10 ** (10 ** (A - B * log10(T))) - 0.7) * 1e-6 * density(T) * (1 - fluid.shearLoss * min(1, y[I.age]));
   };
-  const laws = lawsOf(unit, run), { instant, clutches, temperature, turns, mass } = laws;
-  const { build: b, leak } = unit, fine = options.step ?? 1, { pan, pickup } = b.sump, hu = b.holdUp, idle = b.engine.idleSpeed;
-  const lu = b.clutches.length, area = pan.free * pan.length * pan.width, control = b.shiftControl, rpm = Math.PI / 30;
-  const faceArea = clutches.map((k) => k.faces * Math.PI * (k.outer ** 2 - k.inner ** 2));
-  const plates = clutches.reduce((sum, k) => sum + k.steelMass * steel.c, 0);
-  const y: State = new Float64Array(plate(clutches.length)), samples: Sample[] = [];
-  const events: Record<string, number | undefined> = {}, since: Record<string, number | undefined> = {};
-  let lateral = 0, barred = false, lockSlipTime = 0, lastLook = -1;
+  const energy = (T: number, s = T - 273.15) => (1685 * s + 1.695 * s * s) / root15;
+  const temperature = () => {
+    const q = (1.695 * y[I.m]) / root15, l = (1685 * y[I.m]) / root15 + b.heat.metal;
+    return 273.15 + (2 * y[I.E]) / (l + sqrt(l * l + 4 * q * y[I.E]));
+  };
+  const oil = (T = temperature()) =>
+    ({ T, rho: density(T), mu: viscosity(T), path: viscosity((T + y[I.coolant]) / 2), c: (1685 + 3.39 * (T - 273.15)) / root15 });
+  type Oil = ReturnType<typeof oil>;
+  const depth = (rho: number) => max(0, y[I.m] / rho - y[I.conv] - y[I.lines] - y[I.pass] - y[I.flight]) / area;
+  const returning = (mu: number) => y[I.flight] / (hu.hotReturnTime * (mu / hu.hotViscosity) ** hu.returnExponent);
 
-  // 4, 6, 9, 10: rates of change with the engine on.
-  function rates(s: State, i: Instant): State {
-    const d = new Float64Array(s.length), { o, sup } = i, h = laws.inPan(s, o.rho) / area, sin = Math.sin(run.theta), cos = Math.cos(run.theta);
-    const onPan = leak?.place === "pan" ? laws.leakFlow(s, o.rho * g * Math.max(0, h - leak.height), o.mu, o.rho, true) : 0;
-    const loss = o.rho * (sup.leak * sup.liquid + onPan);
-    const tilts = [[I.sx, I.rx, pan.length, (i.acc + g * sin) / (g * cos)], [I.sy, I.ry, pan.width, lateral / g]] as const;
-    for (const [slope, rate, L, target] of tilts) {
-      const w = Math.sqrt(((g * Math.PI) / L) * Math.tanh((Math.PI * h) / L));
-      d[slope] = s[rate];
-      d[rate] = w * w * (target - s[slope]) - 2 * b.sump.sloshDamping * w * s[rate];
+  // 3 Driving: road, converter (its branches meet where the printed polynomials do) and engine.
+  const turns = (n = gear) => (abs(b.gears[n].ratio) * b.finalRatio) / veh.tyreRadius;
+  const road = (a: number) => mass * a + veh.mass * g * (sin(theta) + (y[I.v] > 0 ? veh.rolling * cos(theta) : 0)) +
+    0.5 * veh.airDensity * veh.dragArea * y[I.v] ** 2;
+  const atTurbine = (F: number, n = turns()) => (F >= 0 ? F / (n * eta) : (F * eta) / n);
+  const slow = (r: number) => 3.4325 + 2.221 * r - 4.6041 * r * r, coupled = (r: number) => (1 - r) * (25.2441 * r - 6.7643);
+  const driven = (r: number) => 5.7656 + 0.3107 * r - 5.4323 * r * r, scale = 1e-3 * b.converter.scale;
+  const couples = root((r) => coupled(r) - slow(r), 0.8, 0.95), evens = root((r) => driven(r) - slow(r), 0.8, 0.95);
+  const impeller = (w: number, wt: number) => (wt >= w ? 0 : scale * w * w * (wt < couples * w ? slow(wt / w) : coupled(wt / w)));
+  const turbine = (w: number, wt: number) => (wt < evens * w ? scale * w * w * driven(wt / w) : impeller(w, wt));
+  const impellerFor = (T: number, wt: number) => root((w) => turbine(w, wt) - T, max(1, wt), 3000);
+  const curve = [0.1, 0.21, 0.315, 0.394, 0.484, 0.58, 0.669, 0.761, 0.855, 0.942, 1, 0.956, 0.85];
+  const closed = (w: number) => -(engine.drag0 + engine.drag1 * w);
+  const full = (w: number): number => {
+    const x = 10 * max(0, (w - idle) / (engine.ratedSpeed - idle)), i = min(11, Math.floor(x)), f = x - i;
+    if (x > 12) return max(closed(w), ((engine.ratedPower * 0.85) / top) * (12.5 - x) * 2);
+    return (engine.ratedPower * (curve[i] * (1 - f) + curve[i + 1] * f)) / max(idle, w);
+  };
+  const pumpTorque = (p: number) => (p * b.pump.displacement) / (2 * PI * b.pump.mechanical);
+  const fullThrottle = (wt: number, pump: number) => root((w) => full(w) - pump - impeller(w, wt), max(idle, wt), 2 * top);
+
+  // 3 and 7: everything at one instant with the engine on.
+  function instant() {
+    const o = oil(), n = turns(), v = y[I.v], a = v <= 0 ? max(0, wish) : wish, wt = n * v, want = atTurbine(road(a)), creep = turbine(idle, wt);
+    const i = { o, we: idle, wt, Tp: 0, Tt: 0, Tlu: 0, Tc: 0, slip: 0, which: -1, acc: a, dwe: 0, dwt: 0, saturated: false };
+    if (neutral) return { ...i, wt: idle, acc: 0, sup: supply(o, idle, 0) };
+    const pump = pumpTorque(setPoint(o.T, want)), reaches = (wheel: number) => min(a, max(v <= 0 ? 0 : -Infinity, (wheel - road(0)) / mass));
+    if (slipping !== 0) {
+      [i.we, i.wt] = [y[I.we], y[I.wt]];
+      [i.Tt, i.Tp, i.slip] = [turbine(i.we, i.wt), impeller(i.we, i.wt), i.wt - wt];
+      const sup = supply(o, i.we, i.Tt), weakest = holds(sup.p, i.slip), w = max(idle, impellerFor(want, wt));
+      const needs = (impeller(w, wt) + pump - closed(w)) / (full(w) - closed(w)), lag = max(0, schedule() - v);
+      const pedal = want > 0 ? clamp(needs + driver.pressOn * lag, 0, 1) * (slipTime > 1 ? driver.easeOff : 1) : 0;
+      [i.which, i.Tc] = [weakest.k, slipping * weakest.torque];
+      i.acc = reaches(i.Tc > 0 ? i.Tc * n * eta : (i.Tc * n) / eta);
+      i.dwe = (pedal * full(i.we) + (1 - pedal) * closed(i.we) - pumpTorque(sup.p) - i.Tp) / engine.inertia;
+      i.dwt = (i.Tt - i.Tc) / control.turbineInertia;
+      return { ...i, sup };
     }
-    const z = planeHeight(h, s[I.sx] * pan.length, s[I.sy] * pan.width, pan.height);
-    const under = z - s[I.sx] * (pickup.x - pan.length / 2) - s[I.sy] * (pickup.y - pan.width / 2) - pickup.height;
-    const Q = sup.drawn, rim = 1.5 * (Q / (pickup.rim * Math.sqrt(g))) ** (2 / 3), onset = Math.max(0.69 * (Q * Q / g) ** 0.2, 1.05 * rim);
-    let gas = h <= 0 || under <= 0 ? 1 : 1 - (1 - pickup.weirGas) * (under / rim) ** 1.5;
-    if (h > 0 && under >= rim) gas = pickup.baseGas + Math.max(0, (onset - under) / (onset - rim)) * (pickup.weirGas - pickup.baseGas);
-    d[I.gas] = ((gas - s[I.gas]) * Q) / hu.suction;
-
-    const soon = (lack: number) => Math.max(0, lack) / 0.1, all = (sup.clutch + sup.feed) * sup.liquid;
-    d[I.pass] = Math.min(all, soon(hu.passages - s[I.pass]));
-    const rest = Math.min(sup.feed * sup.liquid, all - d[I.pass]!);
-    d[I.conv] = Math.min(rest, soon(hu.converter - s[I.conv]));
-    d[I.lines] = Math.min(rest - d[I.conv]!, soon(hu.coolerAndLines - s[I.lines]));
-    const into = (sup.clutch + sup.feed - sup.relief - sup.leak) * sup.liquid - d[I.pass]! - d[I.conv]! - d[I.lines]!;
-    d[I.flight] = Math.max(0, into) - s[I.flight] / laws.returnTime(o.mu);
-    d[I.coolant] = (b.heat.coolantWarm - s[I.coolant]) / b.heat.coolantWarmTime;
-    d[I.age] = 2 ** ((o.T * 1.8 - 459.67 - 175) / 20) / ((100000 / 30) * 3600);
-    Object.assign(d, { [I.m]: -loss, [I.lost]: loss, [I.leakAge]: run.open ? 1 : 0, [I.v]: i.acc, [I.we]: i.dwe, [I.wt]: i.dwt });
-
-    const c1 = Math.max(1e-9, sup.cooler * o.rho * o.c), c2 = b.heat.coolantFlowCapacity, low = Math.min(c1, c2), ratio = low / Math.max(c1, c2);
-    const x = Math.exp((-b.heat.coolerConductance / low) * (1 - ratio)), effect = (1 - x) / (1 - ratio * x);
-    const lub = b.heat.lubrication, film = lub.airCoefficient + (lub.fullCoefficient - lub.airCoefficient) * Math.sqrt(clamp(sup.lube / lub.fullFlow, 0, 1));
-    const throughGears = run.slipping ? i.Tc * (i.wt - i.slip) : i.Tt * i.wt;
-    let heat = i.Tp * i.we - (i.Tt - i.Tlu) * i.wt + laws.pumpTorque(sup.p) * i.we + (1 - b.gearEfficiency) * Math.abs(throughGears);
-    heat -= (b.heat.caseStill + b.heat.casePerSpeed * s[I.v]) * (o.T - options.ambient) + low * effect * (o.T - s[I.coolant]);
-    clutches.forEach((k, n) => {
-      const j = plate(n), q = n === i.which ? Math.abs(i.Tc * i.slip) : n === lu ? i.Tlu * i.slip : 0, out = film * k.coolingArea * (s[j]! - o.T);
-      const face = s[j]! + ((q / faceArea[n]!) * (k.steelThickness / 2)) / (3 * steel.k);
-      d[j] = (toSteel * q - out) / (k.steelMass * steel.c);
-      d[j + 1] = s[j + 1]! < k.liningThickness ? (b.damage.wearPerEnergy * q) / faceArea[n]! : 0;
-      d[j + 2] = (1 - s[j + 2]!) * laws.charring(face);
-      d[j + 3] = s[j + 3]! < 1 ? laws.glazing(face) : 0;
-      d[j + 4] = q;
-      heat += (1 - toSteel) * q + out;
-    });
-    d[I.E] = heat - loss * laws.energy(o.T - 273.15);
-    return d;
+    if (want <= creep) Object.assign(i, { we: max(idle, wt), Tt: creep, Tp: impeller(idle, wt) });
+    else {
+      i.we = impellerFor(want, wt);
+      if (lockOn) {
+        const w = wt + b.lockUp.heldSlip, held = supply(o, w, want), lc = b.lockUp.clutch, fed = lc.fedFromOverflow ? min(1, held.feed / held.full) ** 2 : 1;
+        i.Tlu = min(want, capacity(lu, min(lc.most, max(0, held.p - lc.back) * fed), b.lockUp.heldSlip, y[plate(lu)], left(lu)));
+        i.saturated = i.Tlu < want;
+        i.we = i.saturated ? impellerFor(want - i.Tlu, wt) : w;
+        i.slip = i.we - wt;
+      }
+      [i.Tt, i.Tp] = [want, lockOn && !i.saturated ? 0 : impeller(i.we, wt)];
+      if (i.Tp + i.Tlu + pump > full(i.we)) {
+        const we = fullThrottle(wt, pump), Tt = turbine(we, wt);
+        Object.assign(i, { we, Tt, Tp: impeller(we, wt), Tlu: 0, slip: 0, saturated: false, acc: reaches(Tt * n * eta) });
+      }
+    }
+    return { ...i, sup: supply(o, i.we, i.Tt) };
   }
-  // 6, 9, 10: rates of change while parked.
-  function parkedRates(s: State): State {
-    const d = new Float64Array(s.length), o = laws.oilOf(s), above = leak ? Math.max(0, laws.inPan(s, o.rho) / area - leak.height) : 0;
-    d[I.flight] = -s[I.flight] / laws.returnTime(o.mu);
-    d[I.conv] = -Math.max(0, s[I.conv] - hu.converter * (1 - hu.converterDrains)) / hu.converterDrainTime;
-    d[I.pass] = -Math.max(0, s[I.pass] - hu.passages * (1 - hu.passagesDrain)) / hu.passagesDrainTime;
-    d[I.coolant] = (options.ambient - s[I.coolant]) / b.heat.coolantCoolTime;
-    const inLine = leak && leak.lineAbove > 0 ? leak.columnHeight * Math.max(0, 1 - (hu.coolerAndLines - s[I.lines]) / leak.lineAbove) : 0;
-    const Q = laws.leakFlow(s, o.rho * g * Math.max(inLine, above), o.mu, o.rho, false), all = s[I.m] * o.c + b.heat.metal;
-    d[I.lines] = inLine > above ? -Q : 0;
-    [d[I.m], d[I.lost]] = [-o.rho * Q, o.rho * Q];
-    d[I.E] = (-b.heat.caseStill * (o.T - options.ambient) * all) / (all + plates) - o.rho * Q * laws.energy(o.T - 273.15);
-    clutches.forEach((_, n) => {
-      d[plate(n) + 2] = (1 - s[plate(n) + 2]!) * laws.charring(o.T);
-      d[plate(n) + 3] = s[plate(n) + 3]! < 1 ? laws.glazing(o.T) : 0;
-    });
-    return d;
+  type Instant = ReturnType<typeof instant>;
+
+  // 4 Pan and pickup: the plane under which the mean depth is h (mean of max(0, z + aξ + bη) over the unit square, exact), and the gas drawn.
+  const meanAbove = (z: number, a: number, c: number) => {
+    const cube = (x: number) => max(0, x) ** 3, s = (a + c) / 2, d = (a - c) / 2;
+    return z >= s ? z : (cube(z + s) - cube(z + d) - cube(z - d) + cube(z - s)) / (6 * a * c);
+  };
+  function drawnGas(h: number, Q: number): number {
+    const A = max(abs(y[I.sx] * pan.length), 1e-6), B = max(abs(y[I.sy] * pan.width), 1e-6), s = (A + B) / 2, lid = pan.height;
+    const z = h >= s && h + s <= lid ? h : root((x) => meanAbove(x, A, B) - meanAbove(x - lid, A, B) - h, -s, lid + s);
+    const d = z - y[I.sx] * (pickup.x - pan.length / 2) - y[I.sy] * (pickup.y - pan.width / 2) - pickup.height;
+    const rim = 1.5 * (Q / (pickup.rim * sqrt(g))) ** (2 / 3), onset = max(0.69 * ((Q * Q) / g) ** 0.2, 1.05 * rim);
+    if (h <= 0 || d <= 0) return 1;
+    if (d < rim) return 1 - (1 - pickup.weirGas) * (d / rim) ** 1.5;
+    return pickup.baseGas + max(0, (onset - d) / (onset - rim)) * (pickup.weirGas - pickup.baseGas);
   }
 
-  // 8 Shifts: by how much an element's filling is late; then two inertias that a clutch brings together.
-  const volume = (k: number) => clutches[k]!.deadVolume + clutches[k]!.pistonArea * clutches[k]!.stroke;
-  function lateBy(k: number, i: Instant, lack: number): number {
-    const q = clutches[k]!, s = i.sup, kiss = q.spring / q.pistonArea, A = (q.fillDischarge * Math.PI * q.fillOrifice ** 2) / 4;
-    const through = (p: number, mix: number) => A * Math.sqrt((2 * Math.max(0, p - kiss)) / mix), flow = (p: number) => through(p, s.mix);
-    const p = s.spare(s.p) >= flow(s.p) ? s.p : s.p > kiss && s.spare(kiss) > 0 ? root((x) => s.spare(x) - flow(x), kiss, s.p) : kiss;
-    const sound = 1 - laws.supply(y, i.o, i.we, i.Tt, pickup.baseGas).inLine(s.set);
-    const time = Math.min(20, (volume(k) + lack) / Math.max(1e-30, flow(p) * s.liquid));
-    return Math.max(0, time - volume(k) / (through(s.set, i.o.rho * sound) * sound));
+  // 5 Supply: the cooler circuit behind its orifice at line pressure p, or with a given flow; then the balance.
+  function circuit(o: Oil, mix: number, p: number, given?: number) {
+    const r = b.cooler, share = clamp((o.T - r.bypassCold) / (r.bypassHot - r.bypassCold), 0, 1), onSupply = leak?.place === "supply-line" ? 1 : 0;
+    const gs = 1 / (r.supplyLine * o.path), gc = 1 / ((r.cooler + r.returnLine) * o.path), gp = (gs * gc) / (gs + gc), gl = 1 / (r.lube * o.mu);
+    const gb = (1 - share) / (r.bypass * o.mu), k = mix * square(r.feedDischarge, (PI / 4) * r.feedOrifice ** 2);
+    const net = (F: number, q: number) => { // what flow F into the circuit does while the leak takes q
+      const qs = q * onSupply, first = (F + (gb * qs) / gc) / (1 + gb / gp), lube = (F - q) / gl, cooler = first - qs;
+      return { outlet: lube + first / gp - qs / gc, atLeak: lube + (onSupply * cooler) / gc, lube: F - q, cooler };
+    };
+    const alpha = net(1, 0).outlet, beta = -net(0, 1).outlet;
+    const solve = (q: number) => {
+      let F = given ?? (2 * (p + beta * q)) / (alpha + sqrt(alpha * alpha + 4 * k * (p + beta * q))), feed = F;
+      if (alpha * F - beta * q > r.relief) [feed, F] = [given ?? sqrt((p - r.relief) / k), (r.relief + beta * q) / alpha];
+      return { ...net(F, q), feed, relief: feed - F, leak: q };
+    };
+    if (!open() || leak?.place === "pan") return solve(0);
+    const flow = (q: number) => leakFlow(solve(q).atLeak, onSupply ? o.mu : o.path, mix, true);
+    return solve(root((q) => flow(q) - q, 0, flow(0)));
   }
-  interface Closing { k: number; share: number; p: number; turn: number; flare: number; J: number; drift: number }
-  /** Closes element k over the slip `turn` + `flare`; drift is what the slip would grow by [rad/s²] without it. Infinite if it cannot. */
-  function close({ k, share, p, turn, flare, J, drift }: Closing): number {
-    const q = clutches[k]!, j = plate(k), slip = turn + flare, asked = Math.max(0, J * (turn / control.targetTime + drift));
-    const perNewton = laws.friction(k, turn / 2 / share, y[j]!) * q.faces * ((q.outer + q.inner) / 2);
-    const press = Math.min(p, ((asked * share) / perNewton + q.spring) / q.pistonArea + run.trim);
-    const Tc = laws.capacity(k, press, slip / 2 / share, y[j]!, laws.left(y, k)) / share, gain = Tc / J - drift, time = gain > 0 ? slip / gain : Infinity;
-    if (time > 2 || slip <= 0) return time;
-    const work = (Tc * slip * time) / 2, flux = (2 * work * toSteel) / (faceArea[k]! * time);
-    const face = y[j]! + (0.53192 * flux * Math.sqrt((steel.k / (steel.rho * steel.c)) * time)) / steel.k;
-    y[j]! += (toSteel * work) / (q.steelMass * steel.c);
+  const setPoint = (T: number, Tt: number) =>
+    min(reg.most, (reg.base + reg.perTorque * abs(Tt)) * (1 + reg.coldFactor * clamp((reg.coldBelow - T) / 40, 0, 1)) + trim);
+  function supply(o: Oil, w: number, Tt: number, x = y[I.gas]) {
+    const n = b.inlet, cc = b.clutchCircuit, bore = (PI / 4) * n.bore ** 2, orifice = (cc.discharge * PI * cc.orifice ** 2) / 4;
+    const inlet = (q: number) => {
+      const V = q / bore, Re = max(1e-9, (o.rho * V * n.bore) / o.mu), rough = 0.3164 / max(4000, Re) ** 0.25;
+      const f = Re <= 2300 ? 64 / Re : 64 / 2300 + min(1, (Re - 2300) / 1700) * (rough - 64 / 2300);
+      return p0 - o.rho * g * n.head - ((1 + (f * n.length) / n.bore + n.minorLoss) * o.rho * V * V) / 2 - n.filter * o.mu * q;
+    };
+    const turned = (b.pump.displacement * w) / (2 * PI), Q = inlet(turned) < 3000 ? root((q) => inlet(q) - 3000, 0, turned) : turned;
+    const pin = inlet(Q), stays = (p: number) => x * (1 - b.pump.dissolved) * (pin / (p + p0)) ** (1 / b.pump.exponent);
+    const rest = (p: number) => 1 - x + stays(p), liquid = (p: number) => 1 - stays(p) / rest(p), mix = (p: number) => o.rho * max(liquid(p), 1e-3);
+    const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) + (cc.laminar * p) / o.mu;
+    const spare = (p: number) => Q * rest(p) - (b.pump.slip * b.pump.displacement * p) / (2 * PI * o.mu) - toClutches(p);
+    const set = setPoint(o.T, Tt), most = circuit(o, mix(set), set), p = root(spare, 0, set), clutch = toClutches(p);
+    const now = spare(set) >= most.feed ? most : circuit(o, mix(p), p, max(0, spare(p)));
+    const drawn = reg.spill === "inlet" ? (clutch + now.feed) / rest(p) : Q;
+    return { ...now, p, set, full: most.feed, clutch, liquid: liquid(p), mix: mix(p), drawn, spare };
+  }
+  type Supply = ReturnType<typeof supply>;
+
+  // 6 The leak: discharge of a passage by its length over its bore (over twice its gap); what the opening is by now: Δp = µaQ + ρbQ².
+  const discharge = (x: number) => (x <= 0.5 ? 0.61 : x < 2 ? 0.61 + ((x - 0.5) / 1.5) * 0.2 : 0.827 - 0.0085 * min(x, 10));
+  const square = (C: number, A: number) => 1 / (2 * (C * A) ** 2);
+  const hole = (d: number, L: number) => ({ a: 24 / d ** 3 + (128 * L) / (PI * d ** 4), b: square(discharge(L / d), (PI / 4) * d * d) });
+  function passage({ opening: o }: Leak, p: number, running: boolean): { a: number; b: number } {
+    if (o.kind === "hole") return hole(o.diameter, o.wall);
+    if (o.kind === "seal") {
+      const c = o.clearance + (o.finalClearance - o.clearance) * (1 - exp(-y[I.leakAge] / o.creepTime)), A = PI * o.diameter * c;
+      return { a: (12 * o.length) / (A * c * c * (1 + 1.5 * o.eccentricity ** 2)), b: square(discharge(o.length / (2 * c)), A) };
+    }
+    if (y[I.leakAge] >= o.partsAfter) return hole(2 * o.tubeRadius - o.wall, o.wall);
+    const e = 1 - o.parisExponent / 2, half = (o.halfLength ** e + (y[I.leakAge] / o.partsAfter) * (o.partsAt ** e - o.halfLength ** e)) ** (1 / e);
+    const lambda = ((12 * (1 - o.poisson ** 2)) ** 0.25 * half) / sqrt(o.tubeRadius * o.wall), w = 2 * half;
+    const sigma = (p * o.tubeRadius) / o.wall + (running ? o.bendingStress : 0);
+    const gap = o.restGap + (PI / 4) * ((4 * sigma * half) / o.modulus) * (1 + 0.1 * lambda + 0.16 * lambda ** 2);
+    return { a: (12 * o.wall) / (w * gap ** 3), b: square(discharge(o.wall / (2 * gap)), w * gap) };
+  }
+  function leakFlow(p: number, mu: number, rho: number, running: boolean): number {
+    if (!leak || !open() || p <= 0) return 0;
+    const o = passage(leak, p, running), l = mu * o.a;
+    return (2 * p) / (l + sqrt(l * l + 4 * rho * o.b * p));
+  }
+
+  // 7 Clutches: torque of one element, what is left of it, what a gear holds at the turbine; 10: damage and its rates.
+  const friction = (k: number, w: number, T: number) => {
+    const f = clutches[k].friction, v = (abs(w) * (clutches[k].outer + clutches[k].inner)) / 2;
+    return (f.base + f.rise * tanh(v / f.riseSpeed) + f.slope * v) * clamp(1 - f.heatLoss * (T - f.reference), 0.3, 1.2);
+  };
+  const left = (k: number, j = plate(k)) => (1 - b.damage.glazeLoss * y[j + 3]) * (1 - y[j + 2]) * (1 - y[j + 1] / clutches[k].liningThickness);
+  const capacity = (k: number, p: number, w: number, T: number, lost: number) => {
+    const q = clutches[k], r = k === lu ? ((2 / 3) * (q.outer ** 3 - q.inner ** 3)) / (q.outer ** 2 - q.inner ** 2) : (q.outer + q.inner) / 2;
+    return lost * friction(k, w, T) * q.faces * r * max(0, p * q.pistonArea - q.spring);
+  };
+  const holds = (p: number, slip: number) => b.gears[gear].holds
+    .map(({ clutch: k, share }) => ({ k, torque: capacity(k, p, slip / share, y[plate(k)], left(k)) / share }))
+    .reduce((a, z) => (z.torque < a.torque ? z : a));
+  const rated = clutches.map((_, k) => {
+    const peak = max(...Array.from({ length: 1201 }, (_, i) => full(idle + (i / 1200) * (top - idle)))), Tt = b.ratedTurbineTorque;
+    if (k === lu) return capacity(lu, b.lockUp.clutch.most, b.lockUp.heldSlip, 363.15, 1) / peak;
+    const set = (back: number) => min(reg.most, (reg.base + reg.perTorque * Tt) * back);
+    return min(...[...b.gears, b.reverse].flatMap((q) => q.holds.filter((e) => e.clutch === k)
+      .map((e) => capacity(k, set(q === b.reverse ? reg.reverseFactor : 1), 0, 363.15, 1) / (e.share * Tt))));
+  });
+  const damage = (k: number) => (1 - left(k)) / (1 - 1 / rated[k]);
+  const glazing = (T: number) => ((1.07e8 / 3600) * exp(-111000 / (R * T))) / 0.004, charring = (T: number) => b.damage.charFactor * 2.8e19 * exp(-242400 / (R * T));
+
+  // 8 Shifts: how long an element fills; then two inertias that it brings together.
+  const volume = (k: number) => clutches[k].deadVolume + clutches[k].pistonArea * clutches[k].stroke;
+  function fillTime(k: number, s: Supply): number {
+    const q = clutches[k], A = (q.fillDischarge * PI * q.fillOrifice ** 2) / 4, flow = (p: number) => A * sqrt((2 * max(0, p - q.spring / q.pistonArea)) / s.mix);
+    return min(20, volume(k) / (flow(root((p) => s.spare(p) - flow(p), 0, s.p)) * s.liquid));
+  }
+  /** Closes element k over the slip `gap` where the controller reckons with `asked`; drifts: what each grows by [rad/s²] without it; false if it cannot. */
+  function close(k: number, share: number, p: number, J: number, asked: number, askedDrift: number, gap: number, drift: number): number {
+    const q = clutches[k], j = plate(k), torque = max(0, J * (asked / control.targetTime + askedDrift));
+    const perNewton = friction(k, asked / 2 / share, y[j]) * q.faces * ((q.outer + q.inner) / 2);
+    const press = min(p, ((torque * share) / perNewton + q.spring) / q.pistonArea + trim);
+    const Tc = capacity(k, press, gap / 2 / share, y[j], left(k)) / share, gain = Tc / J - drift, time = gain > 0 ? gap / gain : Infinity;
+    if (time > 1 || gap <= 0) return gap <= 0 ? 0 : time;
+    const work = (Tc * gap * time) / 2, flux = (2 * work * toSteel) / (faces[k] * time);
+    const face = y[j] + (0.53192 * flux * sqrt((steel.k / (steel.rho * steel.c)) * time)) / steel.k;
+    y[j] += (toSteel * work) / (q.steelMass * steel.c);
     y[I.E] += (1 - toSteel) * work;
-    y[j + 1] = Math.min(q.liningThickness, y[j + 1]! + (b.damage.wearPerEnergy * work) / faceArea[k]!);
-    y[j + 2] = 1 - (1 - y[j + 2]!) * Math.exp(-laws.charring(face) * time);
-    y[j + 3] = Math.min(1, y[j + 3]! + laws.glazing(face) * time);
+    y[j + 1] = min(q.liningThickness, y[j + 1] + (b.damage.wearPerEnergy * work) / faces[k]);
+    y[j + 2] = 1 - (1 - y[j + 2]) * exp(-charring(face) * time);
+    y[j + 3] = min(1, y[j + 3] + glazing(face) * time);
     return time;
   }
-  function letGo(we: number, wt: number) {
-    Object.assign(run, { slipping: wt >= turns() * y[I.v] ? 1 : -1, slipTime: 0, lockOn: false });
-    [y[I.we], y[I.wt]] = [we, wt];
+  function letGo(we: number, wt: number, way = 1) {
+    [slipping, slipTime, slid, lockOn, y[I.we], y[I.wt]] = [way, 0, true, false, we, wt];
   }
   function engage() {
-    const o = laws.oilOf(y), Tt = turbine(b.converter.scale, idle, 0), sup = laws.supply(y, o, idle, Tt), J = control.turbineInertia;
-    const { clutch: k, share } = b.gears[0]!.holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
-    run.neutral = false;
-    if (close({ k, share, p: sup.p, turn: idle, flare: 0, J, drift: Tt / J }) > 2) letGo(idle, idle);
+    const creep = turbine(idle, 0), J = control.turbineInertia, sup = supply(oil(), idle, creep);
+    const { clutch: k, share } = b.gears[0].holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
+    [neutral, y[I.pass]] = [false, hu.passages];
+    if (close(k, share, sup.p, J, idle, creep / J, idle, creep / J) > 1) letGo(idle, idle);
   }
   function shift(to: number) {
-    const i = instant(y), from = run.gear, v = y[I.v], nOld = turns(), nNew = turns(to), Je = b.engine.inertia + control.turbineInertia;
-    run.gear = to;
-    if (run.slipping) return;
-    const { clutch: k, share } = b.gears[to]!.holds.find((e) => !b.gears[from]!.holds.some((o) => o.clutch === e.clutch))!;
-    const T = Math.max(0, laws.atTurbine(laws.road(run.wish, v), nNew)), late = lateBy(k, i, 0), load = laws.atTurbine(laws.road(0, v), nNew);
-    const flare = clamp((T * late) / Je, 0, Math.max(0, laws.top - i.wt)), J2 = mass / nNew ** 2, J = 1 / (1 / Je + 1 / J2);
-    const time = close({ k, share, p: i.sup.p, turn: Math.abs(nOld - nNew) * v, flare, J, drift: T / Je + load / J2 });
-    const error = (Math.min(2, time) + late - control.targetTime) / control.targetTime;
-    run.trim = clamp(run.trim + control.trimGain * error, -control.trimLimit, control.trimLimit);
-    if (time > 2) letGo(Math.max(i.we, i.wt + flare), i.wt + flare);
+    const i = instant(), old = b.gears[gear].holds, enters = b.gears[to].holds.find((e) => !old.some((o) => o.clutch === e.clutch)), upwards = to > gear;
+    gear = to;
+    if (slipping !== 0 || !enters) return;
+    const { clutch: k, share } = enters, wn = turns() * y[I.v], want = max(0, atTurbine(road(wish))), load = atTurbine(road(0));
+    const T = min(want, turbine(fullThrottle(i.wt, pumpTorque(setPoint(i.o.T, want))), i.wt)), Je = engine.inertia + control.turbineInertia, J2 = mass / turns() ** 2;
+    const late = max(0, fillTime(k, i.sup) - fillTime(k, supply(i.o, i.we, i.Tt, pickup.baseGas)));
+    const w1 = min(i.wt + (T * late) / Je, max(i.wt, top)), drift = T / Je + load / J2, way = sign(w1 - wn);
+    watch("firstFlare", w1 - max(i.wt, wn) > 200 * rpm, 0);
+    const time = close(k, share, i.sup.p, 1 / (1 / Je + 1 / J2), abs(i.wt - wn), sign(i.wt - wn) * drift, abs(w1 - wn), way * drift);
+    if (upwards && T > 0) trim = clamp(trim + control.trimGain * (min(1, time + late) / control.targetTime - 1), -control.trimLimit, control.trimLimit);
+    if (time > 1) letGo(max(i.we, w1), w1, way);
   }
 
-  // 11 Events, and the walk.
-  function watch(name: string, on: boolean, need: number) {
-    since[name] = on ? (since[name] ?? run.t) : undefined;
-    if (on && run.t - since[name]! >= need) events[name] ??= since[name];
+  // 4, 5, 6, 9, 10: rates of change with the engine on, in the order of the state.
+  function rates(i = instant()): number[] {
+    const { o, sup } = i, h = depth(o.rho), lub = b.heat.lubrication, heatFlow = (c: number) => max(1e-9, c);
+    const onPan = leak?.place === "pan" ? leakFlow(o.rho * g * max(0, h - leak.height), o.mu, o.rho, true) : 0, loss = o.rho * (sup.leak * sup.liquid + onPan);
+    const tilt = (s: number, r: number, L: number, target: number, w2 = ((g * PI) / L) * tanh((PI * h) / L)) =>
+      [r, w2 * (target - s) - 2 * b.sump.sloshDamping * sqrt(w2) * r];
+    const soon = (lack: number) => max(0, lack) / 0.1, all = (sup.clutch + sup.feed) * sup.liquid, pass = min(all, soon(hu.passages - y[I.pass]));
+    const rest = min(sup.feed * sup.liquid, all - pass), conv = min(rest, soon(hu.converter - y[I.conv]));
+    const lines = min(rest - conv, soon(hu.coolerAndLines - y[I.lines]));
+    const flight = max(0, all - (sup.relief + sup.leak) * sup.liquid - pass - conv - lines) - returning(o.mu);
+    const c1 = heatFlow(sup.cooler * o.rho * o.c), c2 = b.heat.coolantFlowCapacity, low = min(c1, c2), ratio = low / max(c1, c2);
+    const x = exp((-b.heat.coolerConductance / low) * (1 - ratio)), cooled = ((low * (1 - x)) / (1 - ratio * x)) * (o.T - y[I.coolant]);
+    const film = lub.airCoefficient + (lub.fullCoefficient - lub.airCoefficient) * sqrt(clamp(sup.lube / lub.fullFlow, 0, 1));
+    let heat = i.Tp * i.we - (i.Tt - i.Tlu) * i.wt + pumpTorque(sup.p) * i.we - cooled - (b.heat.caseStill + b.heat.casePerSpeed * y[I.v]) * (o.T - ambient);
+    heat += (1 - eta) * abs(slipping !== 0 ? i.Tc * (i.wt - i.slip) : i.Tt * i.wt) - loss * energy(o.T);
+    const plates = clutches.flatMap((k, n) => {
+      const j = plate(n), q = n === i.which ? abs(i.Tc * i.slip) : n === lu ? i.Tlu * i.slip : 0, out = film * k.coolingArea * (y[j] - o.T);
+      const face = y[j] + ((q / faces[n]) * (k.steelThickness / 2)) / (3 * steel.k), worn = y[j + 1] >= k.liningThickness;
+      heat += (1 - toSteel) * q + out;
+      return [(toSteel * q - out) / (k.steelMass * steel.c), worn ? 0 : (b.damage.wearPerEnergy * q) / faces[n], (1 - y[j + 2]) * charring(face), y[j + 3] < 1 ? glazing(face) : 0, q];
+    });
+    return [-loss, heat, conv, lines, pass, flight,
+      ...tilt(y[I.sx], y[I.rx], pan.length, (i.acc + g * sin(theta)) / (g * cos(theta))), ...tilt(y[I.sy], y[I.ry], pan.width, lateral / g),
+      ((drawnGas(h, sup.drawn) - y[I.gas]) * sup.drawn) / hu.suction, (b.heat.coolantWarm - y[I.coolant]) / b.heat.coolantWarmTime,
+      i.acc, i.dwe, i.dwt, 2 ** ((o.T * 1.8 - 459.67 - 175) / 20) / ((100000 / 30) * 3600), open() ? 1 : 0, loss, ...plates];
   }
-  function look(i?: Instant) {
-    lastLook = run.t;
-    const more = { leak: i?.sup.leak ?? 0, p: i?.sup.p ?? 0, slip: i?.slip ?? 0 };
-    samples.push({ t: run.t, temperature: temperature(y), mass: y[I.m], lost: y[I.lost], v: y[I.v], gas: y[I.gas], ...more });
+  // 6, 9, 10: the same while parked; the plates share the fluid's temperature.
+  function parkedRates(): number[] {
+    const o = oil(), above = leak ? max(0, depth(o.rho) - leak.height) : 0, plates = clutches.reduce((sum, k) => sum + k.steelMass * steel.c, 0);
+    const inLine = leak && leak.lineAbove > 0 ? leak.columnHeight * max(0, 1 - (hu.coolerAndLines - y[I.lines]) / leak.lineAbove) : 0;
+    const Q = leakFlow(o.rho * g * max(inLine, above), o.mu, o.rho, false), all = y[I.m] * o.c + b.heat.metal, loss = o.rho * Q;
+    return [-loss, (-b.heat.caseStill * (o.T - ambient) * all) / (all + plates) - loss * energy(o.T),
+      -max(0, y[I.conv] - hu.converter * (1 - hu.converterDrains)) / hu.converterDrainTime, inLine > above ? -Q : 0,
+      -max(0, y[I.pass] - hu.passages * (1 - hu.passagesDrain)) / hu.passagesDrainTime, -returning(o.mu), 0, 0, 0, 0, 0,
+      (ambient - y[I.coolant]) / b.heat.coolantCoolTime, 0, 0, 0, 0, 0, loss,
+      ...clutches.flatMap((_, n) => [0, 0, (1 - y[plate(n) + 2]) * charring(o.T), y[plate(n) + 3] < 1 ? glazing(o.T) : 0, 0])];
   }
-  function midpoint(h: number, k1: State, f: (s: State) => State) {
-    const k2 = f(y.map((q, n) => q + (h / 2) * k1[n]!));
-    for (let n = 0; n < y.length; n++) y[n]! += h * k2[n]!;
-    run.t += h;
-    if (!run.open && run.t >= options.leakOpensAt - 1e-9) run.open = true;
+  function step(h: number, f: () => number[], k1 = f()) {
+    const [y0, t0] = [y, t];
+    [y, t] = [y0.map((q, n) => q + (h / 2) * k1[n]), t0 + h / 2];
+    const k2 = f();
+    [y, t] = [y0.map((q, n) => q + h * k2[n]), t0 + h];
   }
-  const toOpening = () => (run.open ? Infinity : options.leakOpensAt - run.t);
-  function advance(until: number) {
-    while (run.t < until - 1e-9) {
-      let i = instant(y);
-      if (!run.neutral && !run.slipping && i.Tt > laws.holds(y, i.sup.p, 0).torque) {
+
+  // 11 Events.
+  const events: Record<string, number | undefined> = {}, since: Record<string, number | undefined> = {};
+  const samples: { t: number; temperature: number; mass: number; lost: number; v: number; gas: number; p: number; slip: number }[] = [];
+  function watch(name: string, on: boolean, lasting: number) {
+    since[name] = on ? (since[name] ?? t) : undefined;
+    if (on && t - since[name]! >= lasting) events[name] ??= since[name];
+  }
+  function watchAll(i: Instant) {
+    const behind = schedule() - y[I.v], T = i.o.T;
+    slid = (slid && behind > 0.5) || slipping !== 0;
+    watch("levelLow", depth(i.o.rho) < stick.low && y[I.v] === 0 && T > 338.15 && T < 368.15 && abs(theta) < 0.01 && abs(y[I.sx]) < 0.01, 5);
+    watch("firstGulp", y[I.gas] > 0.1, 0.3);
+    watch("pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5);
+    watch("coolerHalf", i.sup.feed < 0.5 * i.sup.full && T > 333.15, 3);
+    watch("firstSlip", slipping !== 0 && abs(i.slip) > 50 * rpm, 1);
+    watch("lockupSlip", i.saturated && i.slip > 100 * rpm, 3);
+    watch("tooHot", T > 403.15, 10);
+    watch("fallsBehind", slid && behind > 3, 5);
+    watch("noDrive", slid && y[I.v] < 0.5 && schedule() > 3, 10);
+    clutches.forEach((k, n) => [0.1, 0.5, 1].forEach((D) => watch(`damage ${D} ${k.name}`, damage(n) >= D, 0)));
+  }
+  const look = (p = 0, slip = 0) => samples.push({ t, temperature: temperature(), mass: y[I.m], lost: y[I.lost], v: y[I.v], gas: y[I.gas], p, slip });
+
+  // The walk: drive, park, trip after trip.
+  function advance(end: number) {
+    while (t < end - 1e-9) {
+      let i = instant();
+      if (!neutral && slipping === 0 && i.Tt > holds(i.sup.p, 0).torque) {
         letGo(i.we, i.wt);
-        i = instant(y);
+        i = instant();
       }
-      if (run.t >= lastLook + 0.1) look(i);
-      const lag = run.schedule + run.slope * (run.t - run.tickAt) - y[I.v], calm = Math.abs(y[I.gas] - pickup.baseGas) < 1e-6;
-      watch("firstGulp", y[I.gas] > 0.1, 0.3);
-      watch("pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5);
-      watch("coolerHalf", i.sup.feed < 0.5 * i.sup.full && i.o.T > 333.15, 3);
-      watch("firstSlip", run.slipping !== 0 && Math.abs(i.slip) > 50 * rpm, 1);
-      watch("lockupSlip", i.saturated && i.slip > 100 * rpm, 3);
-      watch("overTemperature", i.o.T > 403.15, 10);
-      watch("fallsBehind", !run.neutral && lag > 3, 5);
-      clutches.forEach((k, n) => [0.1, 0.5, 1].forEach((D) => watch(`damage ${D} ${k.name}`, laws.damage(y, n) >= D, 0)));
-      let h = Math.min(until - run.t, toOpening(), fine * (run.slipping ? 0.002 : calm ? 0.1 : 0.01));
+      if (t >= (samples.at(-1)?.t ?? -1) + 0.1) look(i.sup.p, i.slip);
+      watchAll(i);
+      let h = min(end - t, t < opens - 1e-9 ? opens - t : Infinity, fine * (slipping !== 0 ? 0.002 : abs(y[I.gas] - pickup.baseGas) < 1e-6 ? 0.1 : 0.01));
       const stops = i.acc < 0 && y[I.v] > 0 && y[I.v] + i.acc * h <= 0;
-      if (stops) h = Math.max(1e-9, -y[I.v] / i.acc);
+      if (stops) h = max(1e-9, -y[I.v] / i.acc);
       lockSlipTime = i.saturated && i.slip > 150 * rpm ? lockSlipTime + h : 0;
       barred ||= lockSlipTime > 10;
-      const middle = run.t + h / 2;
-      midpoint(h, rates(y, i), (s) => rates(s, instant(s, middle)));
-      y[I.v] = stops ? 0 : Math.max(0, y[I.v]);
-      if (!run.slipping) continue;
-      run.slipTime += h;
-      y[I.we] = Math.max(idle, y[I.we]);
-      if (run.slipping * (y[I.wt] - turns() * y[I.v]) <= 0) run.slipping = 0;
+      step(h, rates, rates(i));
+      y[I.v] = stops ? 0 : max(0, y[I.v]);
+      y[I.we] = max(idle, y[I.we]);
+      slipTime += h;
+      if (slipping * (y[I.wt] - turns() * y[I.v]) <= 0) slipping = 0;
     }
   }
-  function park(until: number) {
-    Object.assign(y, { [I.gas]: pickup.baseGas, [I.sx]: 0, [I.rx]: 0, [I.sy]: 0, [I.ry]: 0, [I.v]: 0, [I.we]: 0, [I.wt]: 0 });
-    Object.assign(run, { slipping: 0, gear: 0, lockOn: false, neutral: true, theta: 0, wish: 0, schedule: 0, slope: 0 });
-    [lateral, barred, lockSlipTime] = [0, false, 0];
-    const inPlates = clutches.reduce((sum, k, n) => sum + k.steelMass * steel.c * y[plate(n)]!, 0), before = y[I.E];
-    const share = (T: number) => temperature(Object.assign(y, { [I.E]: before + inPlates - plates * T })) - T;
-    share(root(share, 200, 1500));
-    for (const from = run.t; run.t < until - 1e-9; look()) {
-      midpoint(Math.min(until - run.t, toOpening(), fine * (run.t - from < 200 ? 0.5 : 10)), parkedRates(y), parkedRates);
-      clutches.forEach((_, n) => (y[plate(n)] = temperature(y)));
+  function park(end: number) {
+    for (const n of [I.sx, I.rx, I.sy, I.ry, I.v, I.we, I.wt]) y[n] = 0;
+    y[I.gas] = pickup.baseGas;
+    [gear, neutral, slipping, slid, lockOn, lockSlipTime, barred, wish, theta, lateral, from, slope] = [0, true, 0, false, false, 0, false, 0, 0, 0, 0, 0];
+    const before = y[I.E], given = (T: number) => clutches.reduce((sum, k, n) => sum + k.steelMass * steel.c * (y[plate(n)] - T), before);
+    y[I.E] = given(root((T) => { y[I.E] = given(T); return temperature() - T; }, 200, 1500));
+    for (const start = t; t < end - 1e-9; look()) {
+      step(min(end - t, t < opens - 1e-9 ? opens - t : Infinity, fine * (t - start < 200 ? 0.5 : 10)), parkedRates);
+      clutches.forEach((_, n) => (y[plate(n)] = temperature()));
     }
   }
-
-  const full = { [I.conv]: hu.converter, [I.lines]: hu.coolerAndLines, [I.pass]: hu.passages, [I.coolant]: options.ambient };
-  Object.assign(y, full, { [I.m]: laws.density(b.fillTemperature) * (b.fill - (options.fillShort ?? 0)) });
-  y[I.E] = y[I.m] * laws.energy(options.ambient - 273.15) + b.heat.metal * (options.ambient - 273.15);
-  clutches.forEach((_, n) => (y[plate(n)] = options.ambient));
-  for (const { startsAt, ticks: q } of drive.trips) {
+  Object.assign(y, { [I.conv]: hu.converter, [I.lines]: hu.coolerAndLines, [I.pass]: hu.passages, [I.coolant]: ambient });
+  y[I.m] = density(b.fillTemperature) * (b.fill - fillShort);
+  y[I.E] = y[I.m] * energy(ambient) + b.heat.metal * (ambient - 273.15);
+  clutches.forEach((_, n) => (y[plate(n)] = ambient));
+  for (const { startsAt, ticks: q } of trips) {
     park(startsAt);
-    advance(run.t + 2);
+    advance(t + 2);
     engage();
-    for (let n = 0; n < q.count && run.t < (options.until ?? Infinity); n++) {
-      const dt = q.dt[n]!, slope = (q.speed[n]! - run.schedule) / dt, v = y[I.v], T = temperature(y), l = b.lockUp, plan = b.shiftPlan;
-      Object.assign(run, { slope, tickAt: run.t, theta: Math.atan(q.grade[n]!), wish: Math.min((q.speed[n]! - v) / dt, Math.max(0, slope) + 1) });
-      lateral = q.lateral[n]!;
-      const stretch = 1 + (plan.stretch * Math.max(0, run.wish)) / g;
-      if (run.gear < b.gears.length - 1 && v > plan.up[run.gear]! * stretch) shift(run.gear + 1);
-      else if (run.gear > 0 && v < plan.down[run.gear - 1]! * stretch) shift(run.gear - 1);
-      const off = run.gear < l.fromGear || T < l.fluidAbove || (T > l.hot && l.whenHot === "releases") || run.slipping !== 0 || barred;
-      run.lockOn = !off && (v > l.onAbove || (run.lockOn && v >= l.offBelow));
-      advance(run.tickAt + dt);
-      run.schedule = q.speed[n]!;
-      look(instant(y));
+    for (let n = 0; n < q.count && t < until; n++) {
+      const dt = q.dt[n], v = y[I.v], l = b.lockUp, plan = b.shiftPlan;
+      [slope, tickAt, theta, lateral] = [(q.speed[n] - from) / dt, t, atan(q.grade[n]), q.lateral[n]];
+      wish = min((q.speed[n] - v) / dt, max(0, slope) + 1);
+      const stretch = 1 + (plan.stretch * max(0, wish)) / g, T = temperature();
+      if (gear < b.gears.length - 1 && v > plan.up[gear] * stretch) shift(gear + 1);
+      else if (gear > 0 && v < plan.down[gear - 1] * stretch) shift(gear - 1);
+      const off = gear < l.fromGear || T < l.fluidAbove || (T > l.hot && l.whenHot === "releases") || slipping !== 0 || barred;
+      lockOn = !off && (v > l.onAbove || (lockOn && v >= l.offBelow));
+      advance(tickAt + dt);
+      from = q.speed[n];
+      look();
     }
   }
-  park(options.parkedUntil ?? run.t + 1e-6);
-  const slip = clutches.map((k, n) => ({ name: k.name, energy: y[plate(n) + 4]!, damage: laws.damage(y, n) }));
-  return { events, samples, slip, slipEnergy: slip.slice(0, lu).reduce((sum, k) => sum + k.energy, 0), lost: y[I.lost], mass: y[I.m], trim: run.trim };
+  park(parkedUntil ?? t + 1e-6);
+  return { events, samples, slip: clutches.map((k, n) => ({ name: k.name, energy: y[plate(n) + 4], damage: damage(n) })), lost: y[I.lost], trim };
 }

@@ -17,7 +17,8 @@ const advance = place("several links", "history/advance.ts", "emerge/first-sympt
 const settle = place("heat", "history/settle.ts", "history/closure");
 const slip = place("clutch", "history/slip.ts", "history/power");
 const shift = place("clutch", "history/shift.ts", "history/shift");
-const tick = place("load", "history/tick.ts", "history/shift");
+const slide = place("load", "history/slide.ts", "history/shift");
+const symptoms = place("several links", "history/measures.ts", "history/dated");
 const margin = place("damage", "history/margin.ts", "history/margin");
 
 export const chainMutations: readonly Mutation[] = [
@@ -75,8 +76,8 @@ export const chainMutations: readonly Mutation[] = [
   ...fiveOff(
     parked,
     "loss while parked",
-    "const lost = reachable *",
-    (k) => `const lost = ${k} * reachable *`,
+    "Math.min(parkedLoss(walk, seconds) *",
+    (k) => `Math.min(${k} * parkedLoss(walk, seconds) *`,
   ),
   change(advance, "launches throw the fluid forward", "tiltAlong(acceleration,", "tiltAlong(-acceleration,"),
   ...fiveOff(
@@ -85,7 +86,7 @@ export const chainMutations: readonly Mutation[] = [
     "const power = (made * toSteel) / seconds;",
     (k) => `const power = (${k} * made * toSteel) / seconds;`,
   ),
-  ...fiveOff(slip, "slip heat", "heat += held * mean * h;", (k) => `heat += ${k} * held * mean * h;`),
+  ...fiveOff(slip, "slip heat", "heat += held * mean * step;", (k) => `heat += ${k} * held * mean * step;`),
   change(
     slip,
     "the clutch pushes the turbine on",
@@ -101,9 +102,11 @@ export const chainMutations: readonly Mutation[] = [
   change(
     shift,
     "drained passages fill by themselves",
-    "fillTime(volume + drained,",
-    "fillTime(volume - drained,",
+    "fillVolume(clutch) + drained;",
+    "fillVolume(clutch) - drained;",
   ),
-  change(tick, "the driver lets go when behind", "driver.pressOn * lag", "-driver.pressOn * lag"),
+  change(slide, "the driver lets go when behind", "driver.pressOn * lag", "-driver.pressOn * lag"),
+  change(shift, "torques hinder a downshift", "speed >= synchronous ? 1 : -1", "speed >= synchronous ? 1 : 1"),
+  change(symptoms, "a weak engine is a weak clutch", "(heldUp ? scheduled", "(!heldUp ? scheduled"),
   ...fiveOff(margin, "rated margin", "const margin = capacity(", (k) => `const margin = ${k} * capacity(`),
 ];
