@@ -14,7 +14,9 @@ import type { Walk } from "./walk.ts";
 const SHORTEST = 1 / 4;
 const LONGEST = 10;
 /** A step may change pressure, gas and engine speed by so much of themselves in all, for each second of `finer`. */
-const CALM_RATE = 0.5;
+const CALM_RATE = 0.7;
+/** A pressure that is small against this share of the set point presses nothing: its changes count for less. */
+const FAINT = 0.25;
 /** The driver feels a slip after so long [s]. */
 const FELT_AFTER = 1;
 /** Shortest time that counts [s]. */
@@ -68,7 +70,7 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
     slip.warming = warmed / taken;
     walk.scheduled += asked * taken;
     const change =
-      Math.abs(now.line.linePressure - linePressure) / (now.line.linePressure + linePressure + 1) +
+      Math.abs(now.line.linePressure - linePressure) / (now.line.linePressure + linePressure + FAINT * now.setPoint) +
       Math.abs(state.gas - gas) +
       Math.abs(state.engine - engine) / engine +
       Math.abs(warmed) / plate +

@@ -16,8 +16,11 @@ import { flow, lookAhead } from "./advance.ts";
 import type { Walk } from "./walk.ts";
 
 const GAMMA = 1 - Math.SQRT1_2;
-/** Implicit steps for each look at the pressure. */
+/** Implicit steps for each look at the pressure, or more where one would go wrong by so much of the speeds: at the kinks of converter and friction. */
 const SPINS = 2;
+const WRONG = 0.02;
+/** Shortest of them [s]. */
+const SHORTEST = 1e-4;
 /** A slip that ends within a step ends the step, but not before this share of it, so that time goes on. */
 const LEAST_SHARE = 0.1;
 const slopes = new Float64Array(4);
@@ -72,7 +75,8 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   const pumping = pumpTorque(build.pump, now.line.linePressure);
   const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, Math.atan(road.grade));
   const inertia = build.vehicle.mass * build.vehicle.rotating;
-  const h = seconds / SPINS;
+  const longest = seconds / SPINS;
+  let h = longest;
   const { engine: engineBefore, turbine: turbineBefore } = state;
   let heat = 0;
   let churn = 0;
@@ -81,13 +85,20 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   let holds = false;
   let taken = 0;
 
-  for (let i = 0; i < SPINS && !holds; i++) {
-    const before = state.turbine - perMetre * state.speed;
-    const { engine: engineFrom } = state;
+  while (!holds && taken < (1 - 1e-9) * seconds) {
+    h = Math.min(h, seconds - taken);
+    const { engine: engineFrom, turbine: turbineFrom } = state;
+    const before = turbineFrom - perMetre * state.speed;
     brake.gearSpeed = perMetre * state.speed;
-    const first = braking(state.turbine);
+    const first = braking(turbineFrom);
     brake.gearSpeed = perMetre * Math.max(0, state.speed + 0.5 * h * drive.acceleration);
-    spinOn(walk, h, pumping);
+    const wrong = spinOn(walk, h, pumping) / (WRONG * (engineFrom + turbineFrom));
+    if (wrong > 1 && h > SHORTEST) {
+      state.engine = engineFrom;
+      state.turbine = turbineFrom;
+      h = Math.max(SHORTEST, 0.5 * h);
+      continue;
+    }
     const carried = 0.5 * (first + braking(state.turbine));
     const pushed = (wheelForceFrom(build, gear, carried) - resisting) / inertia;
     let speed = Math.max(0, state.speed + Math.min(road.wish, pushed) * h);
@@ -116,6 +127,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
     through += held * perMetre * covered;
     slip.turned += mean * step;
     taken += step;
+    if (wrong < 0.2) h = Math.min(longest, 2 * h);
   }
 
   walk.engineTrend = (state.engine - engineBefore) / taken;
@@ -155,8 +167,8 @@ export function spin(walk: Walk, h: number, carried: number, pumping: number): v
   spinOn(walk, h, pumping);
 }
 
-/** One implicit step of engine and turbine speed [s] under the brake. */
-function spinOn(walk: Walk, h: number, pumping: number): void {
+/** One implicit step of engine and turbine speed [s] under the brake; returns by how much a first-order step differs [rad/s], both speeds together. */
+function spinOn(walk: Walk, h: number, pumping: number): number {
   const { state, unit, pedal } = walk;
   const { build } = unit;
   const engineInertia = build.engine.inertia;
@@ -182,6 +194,7 @@ function spinOn(walk: Walk, h: number, pumping: number): void {
   const k2t = (a * ft - c * fe) / determinant;
   state.engine = Math.max(build.engine.idleSpeed, state.engine + h * (1.5 * k1e + 0.5 * k2e)); // the idle control holds it
   state.turbine = Math.max(0, state.turbine + h * (1.5 * k1t + 0.5 * k2t));
+  return 0.5 * h * (Math.abs(k1e + k2e) + Math.abs(k1t + k2t));
 }
 
 /** Angular accelerations at given speeds, written to `turning`. */
