@@ -13,6 +13,7 @@ import { closure, type Closure, type Ledger } from "./ledger.ts";
 import { newMeasures, type Measures } from "./measures.ts";
 import { margins } from "./margin.ts";
 import { stand, topUp } from "./parked.ts";
+import { settle } from "./settle.ts";
 import { newOutside, outsideOf, noteRanges } from "./outside.ts";
 import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, type TripRow } from "./record.ts";
 import { engageFromRest, noEngagement } from "./shift.ts";
@@ -192,6 +193,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
           tellNow("line parts", "the crack has grown to its end");
         if (recent.wanted.length > 0) cutCloseUps(recent, state.clock, closeUps);
       }
+      settle(walk);
       noteRanges(outside, walk, engagement);
       closeRow(walk, row, measures);
       keep(trips, row);

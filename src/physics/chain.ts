@@ -61,12 +61,18 @@ export function fluidNow(unit: Unit, state: State, now: Now): void {
   now.temperature = sumpTemperature(state.mass, fluid.density15, build.heat.metal, state.energy);
   now.density = density(fluid.density15, now.temperature);
   now.viscosity = dynamicViscosity(fluid, now.temperature, state.fluidAge);
-  openingNow(unit.leak, state, now.leak);
   const input = now.lineInput;
   input.temperature = now.temperature;
   input.density = now.density;
   input.viscosity = now.viscosity;
   input.pathViscosity = dynamicViscosity(fluid, 0.5 * (now.temperature + state.coolant), state.fluidAge);
+  leakNow(unit, state, now);
+}
+
+/** The opening of the leak at this instant; with the fluid as it is. */
+export function leakNow(unit: Unit, state: State, now: Now): void {
+  openingNow(unit.leak, state, now.leak);
+  const input = now.lineInput;
   input.leakPlace = now.leak.onLine;
   input.leakViscous = now.leak.viscous;
   input.leakInertial = now.leak.inertial;
