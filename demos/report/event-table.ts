@@ -19,7 +19,7 @@ export function eventTable(given: Case, { events }: Pick<History, "events">): Ta
       { says: "date", whole: true },
       { says: "odometer", right: true },
       { says: "fluid lost", right: true },
-      { says: "stick, hot, idling", right: true },
+      { says: "stick, last hot look", right: true },
       { says: "fluid", right: true },
       { says: "drops/min", right: true },
       { says: "leak", whole: true },

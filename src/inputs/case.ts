@@ -2,6 +2,7 @@
 
 import * as v from "valibot";
 import type { Week } from "../driving/pattern.ts";
+import { given } from "../units/parse.ts";
 import { codedError, type Fault } from "../errors.ts";
 import type { Build, Unit } from "../physics/build.ts";
 import { viscosityLine } from "../physics/fluid/viscosity.ts";
@@ -42,6 +43,8 @@ export interface Case {
  * and parts that contradict each other. An empty sump, a severed line or a burnt clutch is a result, no fault.
  */
 export function readCase(json: unknown): Case {
+  if (typeof json !== "object" || json === null || Array.isArray(json))
+    throw codedError("bad-case", [{ path: "case", expected: "an object", given: given(json), example: '{ "name": "...", "build": { ... } }' }]);
   const origins: Record<string, Sourced> = {};
   const parsed = v.safeParse(caseSchema, json);
   const list = faultList((parsed.issues ?? []).map(faultOf));

@@ -41,6 +41,8 @@ export function faultOf(issue: BaseIssue<unknown>): Fault {
   );
   if (issue.type === "strict_object" && issue.expected === "never")
     return { path, expected: "only keys that are known here", given: "this key", example: "" };
+  if (issue.type === "strict_object" && issue.received === "undefined")
+    return { path, expected: "a value: it may not be missing", given: "nothing", example: "" };
   if (issue.type === "union")
     return { path, expected: issue.message, given: given(issue.input), example: "" };
   const named = (issue.expected ?? "").startsWith("(") || (issue.expected ?? "").startsWith('"');
