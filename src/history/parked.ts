@@ -75,7 +75,8 @@ function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
-  openingAt(opening, leak.opening, state.leakAge, 0, false);
+  const exposed = state.clock + 0.5 * seconds - state.leakOpenedAt;
+  openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
   const over = now.panDepth - leak.height;
   const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
   const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;

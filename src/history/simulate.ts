@@ -39,8 +39,8 @@ export interface Plan {
   /** Weekday (0 is Monday) and day of the year (0 is 1 January) on which it starts, at midnight. */
   readonly weekday: number;
   readonly dayOfYear: number;
-  /** When the leak opens: after so many seconds, or so many metres. */
-  readonly opens: { readonly after: number } | { readonly distance: number };
+  /** When the leak opens: after so many seconds, so many metres, or so many seconds of running. */
+  readonly opens: { readonly after: number } | { readonly distance: number } | { readonly running: number };
   readonly topUps: readonly TopUp[];
   /** Longest time that it may take [s]. */
   readonly span: number;
@@ -160,6 +160,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const done = new Set<number>();
   const open = () => {
     state.leakAge = 0;
+    state.leakOpenedAt = state.clock;
     tellNow("leak opens", "as the case says");
   };
 
@@ -236,9 +237,10 @@ export function ambientOn(unit: Unit, dayOfYear: number): number {
   return meanTemperature - yearlySwing * Math.cos((2 * Math.PI * (dayOfYear - 14)) / 365.25);
 }
 
-/** Time until the leak opens [s], as far as that is within a tick towards a speed: by the clock, or by the metres at the mean speed. */
+/** Time until the leak opens [s], as far as that is within a tick towards a speed: by the clock, by running, or by the metres at the mean speed. */
 function untilOpen({ opens }: Plan, state: State, seconds: number, target: number): number {
   if ("after" in opens) return Math.max(0, opens.after - state.clock);
+  if ("running" in opens) return Math.max(0, opens.running - state.running);
   const left = opens.distance - state.distance;
   const mean = 0.5 * (state.speed + target);
   return left <= 0 ? 0 : left < mean * seconds ? left / mean : Infinity;

@@ -18,6 +18,13 @@ export function caseContradictions(tree: PlainCase, there: (path: string) => boo
       `${tree.leak.height * 1e3} mm`,
       '"5 mm"',
     );
+  if (there("leak") && tree.leak?.kind === "rub" && tree.leak.wornAtStart !== undefined && there("opens"))
+    list.want(
+      "after" in tree.opens && !(tree.opens.after > 0),
+      "opens",
+      "nothing, when leak.wornAtStart says when the wall is through",
+      "another moment",
+    );
   if (there("fillShort") && there("build.fill"))
     list.want(
       !(tree.fillShort >= tree.build.fill),
@@ -101,6 +108,39 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
         "a wall thinner than the tube's radius",
         `${opening.wall * 1e3} mm`,
         '"0.9 mm"',
+      );
+      return;
+    case "pit":
+      want(
+        !(opening.diameter > opening.bore),
+        "leak.diameter",
+        "a mouth no wider than the bore",
+        `${opening.diameter * 1e3} mm`,
+        '"0.3 mm"',
+      );
+      return;
+    case "rub":
+      want(opening.place !== "pan", "leak.place", "a line: only a tube is rubbed flat", '"pan"', '"return-line"');
+      want(
+        !(opening.wall >= opening.tubeDiameter / 2),
+        "leak.wall",
+        "a wall thinner than the tube's radius",
+        `${opening.wall * 1e3} mm`,
+        '"0.9 mm"',
+      );
+      want(
+        !(opening.wornInHundredHours > opening.tubeDiameter / 2),
+        "leak.wornInHundredHours",
+        "no more than half the tube",
+        `${opening.wornInHundredHours * 1e3} mm`,
+        '"0.1 mm"',
+      );
+      want(
+        opening.wornAtStart === undefined || !(opening.wornAtStart > opening.wall),
+        "leak.wornAtStart",
+        "no more than the wall",
+        `${(opening.wornAtStart ?? 0) * 1e3} mm`,
+        '"0.4 mm"',
       );
   }
 }

@@ -23,14 +23,15 @@ const fluidSchema = v.strictObject({
   shearLoss: orElse(plainNumber('"15 %"', between(0, 0.99)), "0"),
 });
 
-/** A moment: so long after the start, on a date, or at an odometer reading. */
+/** A moment: so long after the start, on a date, at an odometer reading, or after so many running hours. */
 const opensSchema = v.union(
   [
     v.strictObject({ date: v.string() }),
     v.strictObject({ after: quantity("time", atLeast(0, " s")) }),
     v.strictObject({ odometer: quantity("distance", atLeast(0, " m")) }),
+    v.strictObject({ running: quantity("time", atLeast(0, " s")) }),
   ],
-  "when the leak opens: a date, a time after the start, or an odometer reading",
+  "when the leak opens: a date, a time after the start, an odometer reading, or a running time",
 );
 
 const entrySchema = v.strictObject({

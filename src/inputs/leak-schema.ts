@@ -63,6 +63,30 @@ export const leakSchema = v.variant("kind", [
     bendingStress: quantity("pressure", atLeast(0, " Pa")),
     restGap: quantity("length", atLeast(0, " m")),
   }),
+  v.strictObject({
+    kind: v.literal("pit"),
+    ...common,
+    /** Decides the exponent of growth. */
+    material: v.picklist(["aluminium", "steel"]),
+    /** Width of the mouth so long after the wall was through, by the calendar. */
+    diameter: length(),
+    after: quantity("time", above(0, " s")),
+    wall: length(),
+    /** Bore of the line; on the pan the width of the rusted patch. */
+    bore: length(),
+  }),
+  v.strictObject({
+    kind: v.literal("rub"),
+    ...common,
+    tubeDiameter: length(),
+    wall: length(),
+    /** Length of what rubs, along the line. */
+    contact: length(),
+    /** Depth that the first hundred running hours rub off the new tube. */
+    wornInHundredHours: length(),
+    /** Depth that is gone when the case starts; the leak then opens when the wall is through. Left out: it opens as the case says. */
+    wornAtStart: v.exactOptional(quantity("length", atLeast(0, " m")).wrapped),
+  }),
 ]);
 
 export type LeakTree = v.InferOutput<typeof leakSchema>;

@@ -14,7 +14,7 @@ export function planOf(given: Case): Plan {
     week,
     weekday: (date.getUTCDay() + 6) % 7,
     dayOfYear: Math.round((date.getTime() - newYear) / 86_400_000),
-    opens: "after" in opens ? opens : { distance: opens.odometer - given.start.odometer },
+    opens: "odometer" in opens ? { distance: opens.odometer - given.start.odometer } : opens,
     topUps: topUpsOf(given),
     span,
     fillShort,

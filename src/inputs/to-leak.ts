@@ -7,6 +7,7 @@ import { surfaceTension } from "../physics/fluid/surface-tension.ts";
 import { annulusOpening } from "../physics/leak/annulus.ts";
 import { dropVolume, flowFromDrops } from "../physics/leak/drop.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
+import { corrosionExponent } from "../physics/leak/pits.ts";
 import type { FaultList } from "./fault-list.ts";
 import type { Plain } from "./gather.ts";
 import type { LeakTree } from "./leak-schema.ts";
@@ -53,6 +54,16 @@ function openingOf(leak: PlainLeak, fluid: Fluid, list: FaultList): LeakOpening 
         bendingStress,
         restGap,
       };
+    }
+    case "pit": {
+      const { diameter, after, wall, bore, material } = leak;
+      const exponent = corrosionExponent[material === "steel" ? "steelRust" : "aluminiumPits"];
+      return { kind: "pit", diameter, after, exponent, wall, bore };
+    }
+    case "rub": {
+      const { tubeDiameter, wall, contact, wornInHundredHours } = leak;
+      const depthInHundredHours = wornInHundredHours;
+      return { kind: "rub", tubeRadius: tubeDiameter / 2, wall, contact, depthInHundredHours };
     }
   }
 }

@@ -170,7 +170,33 @@ export interface FatigueCrack {
   readonly restGap: number;
 }
 
-export type LeakOpening = Hole | CreepingSeal | FatigueCrack;
+/**
+ * A corrosion pit that has come through the wall: its mouth widens with the time by the calendar, for rust goes on in the
+ * parked vehicle as long as it is damp, whether the engine runs or not.
+ */
+export interface CorrosionPit {
+  readonly kind: "pit";
+  /** Width of the mouth [m] at one time [s] after the wall was through, and the exponent of its growth. */
+  readonly diameter: number;
+  readonly after: number;
+  readonly exponent: number;
+  readonly wall: number;
+  /** Bore of the line, at which it ends; on the pan the width of the rusted patch [m]. */
+  readonly bore: number;
+}
+
+/** A line that something has rubbed through: a flat across the tube that goes deeper with running time, from through on. */
+export interface RubbedFlat {
+  readonly kind: "rub";
+  readonly tubeRadius: number;
+  readonly wall: number;
+  /** Length of the contact along the line [m]. */
+  readonly contact: number;
+  /** Depth that a hundred running hours rub off the new tube [m]. */
+  readonly depthInHundredHours: number;
+}
+
+export type LeakOpening = Hole | CreepingSeal | FatigueCrack | CorrosionPit | RubbedFlat;
 
 export interface Leak {
   readonly place: LeakPlace;
