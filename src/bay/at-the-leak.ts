@@ -87,6 +87,7 @@ function pressureBehind(
 /** Diameter of a circle as large as the opening [m]. */
 function exitDiameter(opening: LeakOpening, age: number, calendar: number, pressure: number): number {
   if (opening.kind === "hole") return opening.diameter;
+  if (opening.kind === "slot") return Math.sqrt((4 / Math.PI) * opening.length * opening.gap);
   if (opening.kind === "pit" || opening.kind === "rub") return mouthOf(opening, age, calendar);
   if (opening.kind === "seal") {
     const { clearance, finalClearance, creepTime, diameter } = opening;

@@ -10,14 +10,7 @@ import { sinceStart } from "./moments.ts";
 export function caseContradictions(tree: PlainCase, there: (path: string) => boolean, list: FaultList): void {
   if (there("fluid")) fluid(tree, list);
   if (there("leak") && tree.leak !== null) leak(tree.leak, list);
-  if (there("leak") && tree.leak !== null && there("build.sump"))
-    list.want(
-      !(tree.leak.place === "pan" && tree.leak.height > tree.build.sump.pan.height),
-      "leak.height",
-      "a hole in the pan below its top",
-      `${tree.leak.height * 1e3} mm`,
-      '"5 mm"',
-    );
+  if (there("leak") && tree.leak !== null && there("build.sump")) inThePan(tree.leak, tree.build.sump.pan, list);
   if (there("leak") && tree.leak?.kind === "rub" && tree.leak.wornAtStart !== undefined && there("opens"))
     list.want(
       "after" in tree.opens && !(tree.opens.after > 0),
@@ -34,6 +27,20 @@ export function caseContradictions(tree: PlainCase, there: (path: string) => boo
       '"1 qt"',
     );
   if (there("start")) dates(tree, there, list);
+}
+
+function inThePan(
+  { place, height, x, y }: NonNullable<PlainCase["leak"]>,
+  pan: PlainCase["build"]["sump"]["pan"],
+  { want }: FaultList,
+): void {
+  const within = (value: number, most: number, path: string, expected: string) =>
+    want(!(value > most), path, expected, `${value * 1e3} mm`, '"5 mm"');
+  if (place === "pan" || place === "pan-seam")
+    within(height, pan.height, "leak.height", "a hole in the pan below its top");
+  if (place !== "pan-seam") return;
+  within(x, pan.length, "leak.x", "a place of the pan's rail");
+  within(y, pan.width, "leak.y", "a place of the pan's rail");
 }
 
 function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
@@ -59,8 +66,25 @@ function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
 }
 
 function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): void {
+  const onLine = opening.place === "supply-line" || opening.place === "return-line";
+  want(
+    onLine || opening.place === "pan" || !(opening.lineAbove > 0),
+    "leak.lineAbove",
+    "nothing: no line stands over a seam or a shaft's seal",
+    `${opening.lineAbove * 1e3} L`,
+    '"0 mL"',
+  );
   switch (opening.kind) {
     case "hole":
+      return;
+    case "slot":
+      want(
+        !(opening.gap > opening.length),
+        "leak.gap",
+        "a gap no higher than long",
+        `${opening.gap * 1e3} mm`,
+        '"20 um"',
+      );
       return;
     case "seal":
       want(
@@ -120,7 +144,7 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
       );
       return;
     case "rub":
-      want(opening.place !== "pan", "leak.place", "a line: only a tube is rubbed flat", '"pan"', '"return-line"');
+      want(onLine, "leak.place", "a line: only a tube is rubbed flat", opening.place, '"return-line"');
       want(
         !(opening.wall >= opening.tubeDiameter / 2),
         "leak.wall",

@@ -5,8 +5,13 @@ import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity } from 
 
 const length = () => quantity("length", above(0, " m"));
 const common = {
-  place: v.picklist(["supply-line", "return-line", "pan"]),
+  place: v.picklist(["supply-line", "return-line", "pan", "pan-seam", "shaft-seal"]),
   height: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  /** Where in the rail a seam leaks, counted from the pan's rear and right wall. */
+  x: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  y: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  /** What stands behind the seal of a shaft. */
+  fedBy: v.optional(v.picklist(["converter-outlet", "lubrication"]), "lubrication"),
   lineAbove: orElse(quantity("volume", atLeast(0, " m³")), "0 mL"),
   columnHeight: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
   dripRadius: orElse(quantity("length", above(0, " m")), "3 mm"),
@@ -26,6 +31,7 @@ const gap = {
 
 export const leakSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("hole"), ...common, diameter: length(), wall: length() }),
+  v.strictObject({ kind: v.literal("slot"), ...common, length: length(), gap: length(), depth: length() }),
   v.strictObject({
     kind: v.literal("seal"),
     ...common,

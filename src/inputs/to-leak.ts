@@ -17,11 +17,14 @@ type Seep = Extract<PlainLeak, { kind: "seep" }>;
 
 /** Puts a checked leak into the shape of the physics; adds a fault when no gap gives the drops that were counted. */
 export function toLeak(leak: PlainLeak, fluid: Fluid, list: FaultList): Leak {
-  const { place, height, lineAbove, columnHeight, dripRadius, hiding } = leak;
+  const { place, height, x, y, fedBy, lineAbove, columnHeight, dripRadius, hiding } = leak;
   return {
     place,
     opening: openingOf(leak, fluid, list),
     height,
+    x,
+    y,
+    fedBy,
     lineAbove,
     columnHeight,
     dripRadius,
@@ -33,6 +36,8 @@ function openingOf(leak: PlainLeak, fluid: Fluid, list: FaultList): LeakOpening 
   switch (leak.kind) {
     case "hole":
       return { kind: "hole", diameter: leak.diameter, wall: leak.wall };
+    case "slot":
+      return { kind: "slot", length: leak.length, gap: leak.gap, depth: leak.depth };
     case "seal": {
       const { diameter, length, eccentricity, clearance, finalClearance, creepTime } = leak;
       return { kind: "seal", diameter, length, eccentricity, clearance, finalClearance, creepTime };

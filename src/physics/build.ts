@@ -131,7 +131,12 @@ export interface Build {
   readonly ratedTurbineTorque: number;
 }
 
-export type LeakPlace = "supply-line" | "return-line" | "pan";
+/**
+ * Where it leaks: at the end of the supply or of the return line; through the pan, or past the rail that the pan hangs on; past
+ * the seal of a shaft. Pan and rail leak by the head over them, always; lines and seals by the circuit's pressure while running,
+ * parked by what stands over them.
+ */
+export type LeakPlace = "supply-line" | "return-line" | "pan" | "pan-seam" | "shaft-seal";
 
 /** A leak that keeps its size. */
 export interface Hole {
@@ -196,13 +201,26 @@ export interface RubbedFlat {
   readonly depthInHundredHours: number;
 }
 
-export type LeakOpening = Hole | CreepingSeal | FatigueCrack | CorrosionPit | RubbedFlat;
+/** A gap that keeps its size: a warped rail, a gasket that has shrunk. Length and height of the gap, and its depth along the flow [m]. */
+export interface Slot {
+  readonly kind: "slot";
+  readonly length: number;
+  readonly gap: number;
+  readonly depth: number;
+}
+
+export type LeakOpening = Hole | Slot | CreepingSeal | FatigueCrack | CorrosionPit | RubbedFlat;
 
 export interface Leak {
   readonly place: LeakPlace;
   readonly opening: LeakOpening;
   /** Height of the hole above the pan floor [m]. */
   readonly height: number;
+  /** Where in the pan's rail a seam leaks, as places in the pan are counted [m]. */
+  readonly x: number;
+  readonly y: number;
+  /** What stands behind a shaft's seal while running: the front one converter charge, the one at the output lubrication. */
+  readonly fedBy: "converter-outlet" | "lubrication";
   /** Fluid in the line above the hole that can reach it when parked [m³], and the height of that column [m]; none with a drain-back valve. */
   readonly lineAbove: number;
   readonly columnHeight: number;

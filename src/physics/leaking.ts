@@ -16,7 +16,9 @@ export interface LeakNow {
   viscous: number;
   inertial: number;
   onLine: CoolerLeakPlace;
+  /** By the head of what is in the pan, over its floor or, on the rail, where it leaks. */
   atPan: boolean;
+  onRail: boolean;
   height: number;
 }
 
@@ -25,6 +27,7 @@ export const closedLeak = (): LeakNow => ({
   inertial: shut,
   onLine: "none",
   atPan: false,
+  onRail: false,
   height: 0,
 });
 
@@ -32,10 +35,13 @@ export const closedLeak = (): LeakNow => ({
 export function openingNow(leak: Leak | null, state: State, out: LeakNow): void {
   out.onLine = "none";
   out.atPan = false;
+  out.onRail = false;
   if (leak === null || state.leakAge < 0) return;
   openingAt(out, leak.opening, state.leakAge, state.leakPressure, true, state.clock - state.leakOpenedAt);
   out.height = leak.height;
-  if (leak.place === "pan") out.atPan = true;
+  out.onRail = leak.place === "pan-seam";
+  if (leak.place === "pan" || leak.place === "pan-seam") out.atPan = true;
+  else if (leak.place === "shaft-seal") out.onLine = leak.fedBy;
   else out.onLine = leak.place;
 }
 
@@ -52,6 +58,7 @@ export function openingAt(
   calendar = age,
 ): void {
   if (opening.kind === "hole") holeOpeningInto(out, opening.diameter, opening.wall);
+  else if (opening.kind === "slot") crackOpeningInto(out, opening.length, opening.gap, opening.depth);
   else if (opening.kind === "pit" || opening.kind === "rub")
     holeOpeningInto(out, mouthOf(opening, age, calendar), opening.wall);
   else if (opening.kind === "seal") {

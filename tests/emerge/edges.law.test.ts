@@ -27,7 +27,7 @@ const openings: fc.Arbitrary<LeakOpening> = fc.oneof(
     .record({ contact: decades(-4, -1.5), depthInHundredHours: decades(-6, -2.4) })
     .map((rub): LeakOpening => ({ kind: "rub", ...rub, tubeRadius: 5e-3, wall: 0.9e-3 })),
 );
-const places = fc.constantFrom<LeakPlace>("supply-line", "return-line", "pan");
+const places = fc.constantFrom<LeakPlace>("supply-line", "return-line", "pan", "pan-seam", "shaft-seal");
 const leaks: fc.Arbitrary<Leak> = fc
   .record({
     opening: openings,
