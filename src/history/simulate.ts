@@ -10,6 +10,7 @@ import { hasParted } from "../physics/leaking.ts";
 import { fresh, type State } from "../physics/state.ts";
 import { idleInNeutral } from "./idle.ts";
 import { closure, type Closure, type Ledger } from "./ledger.ts";
+import { feels, noResolve, pour } from "./reaction.ts";
 import { newMeasures, type Measures } from "./measures.ts";
 import { margins } from "./margin.ts";
 import { stand, topUp } from "./parked.ts";
@@ -51,7 +52,7 @@ export interface Plan {
   readonly finer?: number;
 }
 
-export type Ending = "no drive" | "driver stopped" | "end of span" | "cancelled";
+export type Ending = "no drive" | "driver stopped" | "drove home" | "end of span" | "cancelled";
 
 export interface ClutchFate {
   readonly name: string;
@@ -105,6 +106,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const slips = new Float64Array(clutchCount);
   let wasSlipping = false;
   let warmest = 0;
+  const resolve = noResolve();
   let row = newRow();
   let ending: Ending | undefined;
 
@@ -114,6 +116,8 @@ export function simulate(plan: Plan, progress?: Progress): History {
       wantCloseUp(recent, event.name, event.clock);
     if (event.name === "no drive") ending = "no drive";
     if (event.name === "vehicle falls behind" && unit.driver.whenBehind === "stops") ending = "driver stopped";
+    if (event.name === "first flare") feels(event, unit.driver.atFirstFlare, resolve);
+    if (event.name === "first sustained slip") feels(event, unit.driver.atFirstSlip, resolve);
   };
   const tellNow = (name: HistoryEvent["name"], condition: string, clutch?: string) => {
     momentOf(state, now.temperature, now.leakFlow, moment);
@@ -139,6 +143,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
     if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
     wasSlipping = state.slipping;
     note(recent, walk);
+    if (state.distance >= resolve.stopsAt) ending ??= resolve.as;
     return ending === undefined;
   };
   const standUntil = (clock: number): boolean => {
@@ -199,6 +204,9 @@ export function simulate(plan: Plan, progress?: Progress): History {
       closeRow(walk, row, measures);
       keep(trips, row);
       if (ending !== undefined) break days;
+      pour(walk, resolve, (says) => {
+        tellNow("topped up", says);
+      });
     }
     if (!standUntil(Math.min(plan.span, (day + 1) * DAY))) break;
     if (progress !== undefined && !progress(Math.min(1, state.clock / plan.span), state)) {

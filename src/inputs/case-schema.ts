@@ -41,6 +41,19 @@ const entrySchema = v.strictObject({
   temperature: orElse(quantity("temperature"), "20 degC"),
 });
 
+/** What the driver does about what he feels for the first time. */
+const reactionSchema = v.optional(
+  v.variant("does", [
+    v.strictObject({ does: v.picklist(["carries on", "stops"]) }),
+    v.strictObject({ does: v.literal("drives home"), distance: quantity("distance", atLeast(0, " m")) }),
+    v.strictObject({
+      does: v.literal("tops up"),
+      volume: v.union([v.literal("to the full mark"), quantity("volume", above(0, " m³")).wrapped]),
+    }),
+  ]),
+  { does: "carries on" },
+);
+
 export const caseSchema = v.strictObject({
   name: v.pipe(v.string(), v.nonEmpty()),
   about: v.exactOptional(v.string()),
@@ -53,6 +66,8 @@ export const caseSchema = v.strictObject({
       pressOn: quantity("perSpeed", atLeast(0, " s/m")),
       easeOff: share(),
       whenBehind: v.picklist(["carries on", "stops"]),
+      atFirstFlare: reactionSchema,
+      atFirstSlip: reactionSchema,
     }),
     { pressOn: "0.05 s/m", easeOff: 1, whenBehind: "carries on" },
   ),

@@ -228,6 +228,15 @@ export interface Leak {
   readonly hiding: HidingPlace;
 }
 
+/** What the driver does about what he feels; a top-up comes at the end of the trip, cold from the bottle. */
+export type Reaction =
+  | { readonly does: "carries on" }
+  | { readonly does: "stops" }
+  /** Drives on along his schedule for a distance [m], then stops. */
+  | { readonly does: "drives home"; readonly distance: number }
+  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark. */
+  | { readonly does: "tops up"; readonly volume: number | "to the full mark" };
+
 /** What the driver does. */
 export interface Driver {
   /** Pedal added per m/s that the vehicle lags behind the schedule. */
@@ -235,6 +244,8 @@ export interface Driver {
   /** Share of the pedal kept while a clutch is felt slipping (1: keeps it all). */
   readonly easeOff: number;
   readonly whenBehind: "carries on" | "stops";
+  readonly atFirstFlare: Reaction;
+  readonly atFirstSlip: Reaction;
 }
 
 /** Air temperature over the year: mean and half the swing, coldest in mid January [K]. */
