@@ -20,6 +20,7 @@ import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, 
 import { engageFromRest, noEngagement } from "./shift.ts";
 import { tick } from "./tick.ts";
 import { eventAt, look, momentOf, newMoment, watcher, type HistoryEvent, type Moment } from "./watch.ts";
+import { towing, type Towed } from "./towing.ts";
 import { newWalk, type Walk } from "./walk.ts";
 
 const DAY = 86400;
@@ -47,6 +48,8 @@ export interface Plan {
   readonly span: number;
   /** Fluid short of correct from the start [m³ at fill temperature]; negative for overfull. */
   readonly fillShort?: number;
+  /** What is towed, and when. */
+  readonly towed?: Towed;
   /** Steps while air is possible and while slipping [s]; halving them moves no event by a second. */
   readonly fine?: number;
   readonly finer?: number;
@@ -85,7 +88,8 @@ export type Progress = (share: number, state: State) => boolean;
 
 /** Runs a plan. Deterministic: the same plan gives the same numbers. */
 export function simulate(plan: Plan, progress?: Progress): History {
-  const { unit, week } = plan;
+  const { week } = plan;
+  const { unit, before: hitch } = towing(plan.unit, plan.towed);
   const { build } = unit;
   const ambientAtStart = ambientOn(unit, plan.dayOfYear);
   const walk = newWalk(unit, fresh(unit, ambientAtStart, plan.fillShort ?? 0), plan.fine, plan.finer);
@@ -175,6 +179,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
     for (const trip of week.days[(plan.weekday + day) % 7]!) {
       if (!standUntil(Math.max(state.clock, day * DAY + trip.startsAt))) break days;
       row = newRow();
+      hitch((plan.weekday + day) % 7, state.clock);
       if (!idleInNeutral(walk, 2, build.engine.idleSpeed, after, trip.ticks.grade[0])) break days;
       engageFromRest(walk, engagement);
       measures.engaged(walk, engagement);

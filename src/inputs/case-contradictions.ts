@@ -211,6 +211,15 @@ function dates(tree: PlainCase, there: (path: string) => boolean, { want }: Faul
         '"60200 mi"',
       );
   }
+  if (there("towed") && tree.towed !== undefined) {
+    const { from, until } = tree.towed;
+    const [begins, ends] = [sinceStart(tree, from ?? start.date), sinceStart(tree, until ?? start.date)];
+    if (from !== undefined) want(!Number.isNaN(begins) || !known, "towed.from", dateExpected, given(from), dateExample);
+    if (until !== undefined) {
+      want(!Number.isNaN(ends) || !known, "towed.until", dateExpected, given(until), dateExample);
+      want(!(ends < begins), "towed.until", "a date no earlier than towed.from", given(until), dateExample);
+    }
+  }
   if (!there("entries")) return;
   tree.entries.forEach(({ date }, i) => {
     const path = `entries[${i}].date`;

@@ -5,7 +5,7 @@ import { buildSchema } from "./build-schema.ts";
 import type { Plain } from "./gather.ts";
 import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share } from "./leaf.ts";
 import { leakSchema } from "./leak-schema.ts";
-import { weekSchema } from "./week-schema.ts";
+import { days, weekSchema } from "./week-schema.ts";
 
 const fluidSchema = v.strictObject({
   /** Two points, or three with a cold one. */
@@ -54,6 +54,17 @@ const reactionSchema = v.optional(
   { does: "carries on" },
 );
 
+/** A trailer: on the given weekdays, from one date (from the start) to another (to the end). */
+const towedSchema = v.strictObject({
+  mass: quantity("mass", above(0, " kg")),
+  dragArea: quantity("area", atLeast(0, " m²")),
+  rolling: plainNumber("0.010", between(0, 0.1)),
+  rotating: orElse(plainNumber("1.02", between(1, 1.5)), "1.02"),
+  days: v.optional(days, "every day"),
+  from: v.exactOptional(v.string()),
+  until: v.exactOptional(v.string()),
+});
+
 export const caseSchema = v.strictObject({
   name: v.pipe(v.string(), v.nonEmpty()),
   about: v.exactOptional(v.string()),
@@ -61,6 +72,7 @@ export const caseSchema = v.strictObject({
   fluid: fluidSchema,
   leak: v.nullable(leakSchema),
   week: weekSchema,
+  towed: v.exactOptional(towedSchema),
   driver: v.optional(
     v.strictObject({
       pressOn: quantity("perSpeed", atLeast(0, " s/m")),

@@ -1,8 +1,10 @@
 // When things happen, counted in seconds from the midnight that a case starts at.
 
 import type { PlainCase } from "./case-schema.ts";
+import type { Towed } from "../history/towing.ts";
 import { timeToThrough } from "../physics/leak/rub-through.ts";
 import { dateSeconds } from "./dates.ts";
+import { daysOf } from "./to-week.ts";
 
 /** Fluid added: so long after the start [s], volume [m³] at its temperature [K]. */
 export interface Entry {
@@ -30,6 +32,18 @@ export function opensOf(tree: PlainCase): Opens {
   if ("running" in opens) return opens;
   if ("date" in opens) return { after: sinceStart(tree, opens.date) };
   return "after" in opens ? { after: opens.after } : { odometer: opens.odometer };
+}
+
+/** What is towed and when, in seconds from the start. */
+export function towedOf(tree: PlainCase): Towed | undefined {
+  if (tree.towed === undefined) return undefined;
+  const { days, from, until, ...trailer } = tree.towed;
+  return {
+    trailer,
+    days: daysOf(days),
+    from: from === undefined ? 0 : sinceStart(tree, from),
+    until: until === undefined ? Infinity : sinceStart(tree, until),
+  };
 }
 
 export function entriesOf(tree: PlainCase): readonly Entry[] {

@@ -6,7 +6,7 @@ import type { Case } from "./case.ts";
 
 /** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
 export function planOf(given: Case): Plan {
-  const { unit, week, span, opens, fillShort } = given;
+  const { unit, week, span, opens, fillShort, towed } = given;
   const date = new Date(`${given.start.date.slice(0, 10)}T00:00:00Z`);
   const newYear = Date.UTC(date.getUTCFullYear(), 0, 1);
   return {
@@ -18,6 +18,7 @@ export function planOf(given: Case): Plan {
     topUps: topUpsOf(given),
     span,
     fillShort,
+    ...(towed === undefined ? {} : { towed }),
   };
 }
 
