@@ -1,6 +1,8 @@
 // A history: the unit driven through its weeks from before the first drip to burnt, or to the end of the span.
 
 import type { Week } from "../driving/pattern.ts";
+import { faceArea, type Clutch } from "../physics/clutch/geometry.ts";
+import { debris, type Debris } from "../physics/damage/debris.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
 import { fluidNow } from "../physics/chain.ts";
 import { shareLeft } from "../physics/holding.ts";
@@ -68,6 +70,8 @@ export interface ClutchFate {
   readonly slipEnergy: number;
   readonly shiftEnergy: number;
   readonly slips: number;
+  /** Lining that it has lost by then [kg]: in pan, filter and fluid, or gone with what leaked. */
+  readonly debris: Debris;
 }
 
 export interface History {
@@ -235,6 +239,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       slipEnergy: walk.slipEnergy[i]!,
       shiftEnergy: walk.shiftEnergy[i]!,
       slips: slips[i]!,
+      debris: debrisOf(build.clutches[i] ?? build.lockUp.clutch, state, i),
     })),
     ledger: walk.ledger,
     closure: closure(unit, state, walk.ledger),
@@ -242,6 +247,10 @@ export function simulate(plan: Plan, progress?: Progress): History {
     endedBy: ending ?? "end of span",
     end: state,
   };
+}
+
+function debrisOf(clutch: Clutch, { wear, char }: State, i: number): Debris {
+  return debris(clutch.faces * faceArea(clutch), clutch.liningThickness, wear[i]!, char[i]!);
 }
 
 /** Air temperature on a day of the year [K]: coldest on 15 January. */
