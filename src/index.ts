@@ -22,6 +22,7 @@ export {
   type Progress,
   type TopUp,
 } from "./history/simulate.ts";
+export type { Towed } from "./history/towing.ts";
 export { fadeSweep, gulpTime, type Cruise, type FadeRow } from "./history/fade.ts";
 export { margins } from "./history/margin.ts";
 export type { EventName, HistoryEvent } from "./history/watch.ts";

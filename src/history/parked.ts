@@ -9,7 +9,7 @@ import { levelAfter } from "../physics/leak/drain-down.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
-import { meanDepth } from "../physics/sump/pan.ts";
+import { meanDepth, overLid } from "../physics/sump/pan.ts";
 import { finds } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { AfterStep } from "./tick.ts";
@@ -70,18 +70,21 @@ function parkedStep(walk: Walk, seconds: number): void {
   state.clock += seconds;
 }
 
-/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan above the hole. */
+/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan (at rail and shaft seal over it too) above the hole. */
 function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
-  openingAt(opening, leak.opening, state.leakAge, 0, false);
-  const over = now.panDepth - leak.height;
-  const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
+  const exposed = state.clock + 0.5 * seconds - state.leakOpenedAt;
+  openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
+  const { pan } = build.sump;
+  const onLine = leak.place === "supply-line" || leak.place === "return-line";
+  const high = leak.place === "pan-seam" || leak.place === "shaft-seal" ? overLid(pan, now.panVolume) : 0;
+  const over = now.panDepth + high - leak.height;
+  const inLine = onLine ? Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove)) : 0;
   const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;
   const head = Math.max(over, column);
   if (!(head > 0) || leakFlow(opening, now.density * gravity * head, now.viscosity, now.density) <= 0) return 0;
-  const { pan } = build.sump;
   const area = column > over ? leak.lineAbove / leak.columnHeight : pan.length * pan.width * pan.free;
   const lost = area * (head - levelAfter(opening, area, head, seconds, now.viscosity, now.density));
   if (column > over) state.lines -= Math.min(inLine, lost);

@@ -4,6 +4,7 @@ import * as v from "valibot";
 import type { Week } from "../driving/pattern.ts";
 import { given } from "../units/parse.ts";
 import { codedError, type Fault } from "../errors.ts";
+import type { Towed } from "../history/towing.ts";
 import type { Build, Unit } from "../physics/build.ts";
 import { viscosityLine } from "../physics/fluid/viscosity.ts";
 import type { Sourced } from "../sources/origin.ts";
@@ -14,7 +15,7 @@ import { buildContradictions } from "./contradictions.ts";
 import { faultList } from "./fault-list.ts";
 import { faultOf, plain } from "./gather.ts";
 import type { PlainBuild } from "./gears.ts";
-import { entriesOf, opensOf, type Entry, type Opens } from "./moments.ts";
+import { entriesOf, opensOf, towedOf, type Entry, type Opens } from "./moments.ts";
 import { toBuild } from "./to-build.ts";
 import { toLeak } from "./to-leak.ts";
 import { toWeek } from "./to-week.ts";
@@ -30,6 +31,8 @@ export interface Case {
   /** Fluid short of the correct fill from the start [m³ at the fill temperature]; negative when overfull. */
   readonly fillShort: number;
   readonly opens: Opens;
+  /** A trailer, and when it is towed. */
+  readonly towed?: Towed;
   /** In the order of time. */
   readonly entries: readonly Entry[];
   readonly seed: number;
@@ -70,6 +73,7 @@ export function readCase(json: unknown): Case {
   const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
   if (list.faults.length > 0) throw codedError("bad-case", list.faults);
   const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
+  const towed = towedOf(tree);
   return {
     name,
     unit,
@@ -78,6 +82,7 @@ export function readCase(json: unknown): Case {
     span,
     fillShort,
     opens: opensOf(tree),
+    ...(towed === undefined ? {} : { towed }),
     entries: entriesOf(tree),
     seed,
     origins,
