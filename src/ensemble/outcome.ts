@@ -49,9 +49,11 @@ export function outcomeOf({ unit, start }: Case, { events, trips, endedBy, end }
   const perMass = 1 / density(unit.fluid.density15, unit.build.fillTemperature);
   const first = new Map<string, Happened>();
   for (const { name, clutch, clock, running, distance, lost } of events) {
-    if (name === "topped up" || first.has(keyOf({ name, clutch }))) continue;
-    const at = { clock, running, odometer: start.odometer + distance, lost: lost * perMass };
-    first.set(keyOf({ name, clutch }), { name, ...(clutch === undefined ? {} : { clutch }), ...at });
+    if (name === "topped up") continue;
+    const at = { name, clock, running, odometer: start.odometer + distance, lost: lost * perMass };
+    const own = { ...at, ...(clutch === undefined ? {} : { clutch }) };
+    // A mark of damage is told of each clutch, and without a clutch of whichever comes to it first.
+    for (const event of [own, at]) if (!first.has(keyOf(event))) first.set(keyOf(event), event);
   }
   const lostMass = end.hidden + end.onRoad + end.onGround;
   let slipped = 0;
