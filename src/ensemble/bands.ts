@@ -52,6 +52,12 @@ export function valuesOf(outcomes: readonly Outcome[], key: string, measure: Mea
 export const eventOf = ({ events }: Outcome, key: string): Happened | undefined =>
   events.find((event) => keyOf(event) === key);
 
+/** Whether anything happens before the leak opens, which it must have done. */
+export function ailsFirst(outcome: Outcome): boolean {
+  const opens = eventOf(outcome, "leak opens");
+  return opens !== undefined && outcome.events.some(({ running }) => running < opens.running);
+}
+
 /** A curve's band at each time; null where nobody can be told of. */
 export type CurveBand = readonly Band[];
 

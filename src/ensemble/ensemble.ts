@@ -1,7 +1,7 @@
 // An ensemble: the same case run again and again over all that its uncertain numbers may be.
 
 import { impossible } from "../errors.ts";
-import { curveBands, eventBands, type CurveBands, type EventBand } from "./bands.ts";
+import { ailsFirst, curveBands, eventBands, type CurveBands, type EventBand } from "./bands.ts";
 import { handOut, ownHands, webHands, type Hand } from "./hands.ts";
 import { membersOf, variable, type Members } from "./members.ts";
 import type { Outcome } from "./outcome.ts";
@@ -36,6 +36,8 @@ export interface Ensemble extends Members {
   readonly asWritten: Outcome;
   readonly events: readonly EventBand[];
   readonly curves: { readonly running: CurveBands; readonly clock: CurveBands };
+  /** Members (by their place) that show an event before the leak opens: as drawn, they never were sound. */
+  readonly ailing: readonly number[];
 }
 
 /**
@@ -62,6 +64,7 @@ export async function ensemble(caseData: unknown, options: EnsembleOptions): Pro
     asWritten: asWritten!,
     events: eventBands(all),
     curves: { running: curveBands(all, "running", points), clock: curveBands(all, "clock", points) },
+    ailing: [...all.keys()].filter((m) => ailsFirst(all[m]!)),
   };
 }
 

@@ -52,7 +52,7 @@ export function flagsOf(
 }
 
 /** An event in few words: "front brake burnt", "first spot". */
-export function wordsFor({ name, clutch }: HistoryEvent): string {
+export function wordsFor({ name, clutch }: Pick<HistoryEvent, "name" | "clutch">): string {
   const says = short[name] ?? name;
   return clutch === undefined ? says : `${clutch} ${says}`;
 }
