@@ -32,12 +32,16 @@ export interface EnsembleReport {
 }
 
 const WIDTH = 760;
+/** With fewer members no input stands out from chance. */
+const FEW = 20;
 /** What a reader wants to know the reasons of, as far as it happens in half of the members. */
 const asked = ["first spot on the ground", "first sustained slip", "damage 1", "no drive"];
 
 export function reportOf(loaded: Loaded, result: Ensemble, study: VarianceStudy | null): EnsembleReport {
   const { given, data } = loaded;
-  const ranked = result.events.filter((event) => asked.includes(event.key) && event.share >= 0.5);
+  const told = result.events.filter((event) => asked.includes(event.key) && event.share >= 0.5);
+  const ranks = result.outcomes.length < FEW ? [] : told.map((event) => rankInputs(result, event.key));
+  const shares = study === null ? [] : told.map((event) => varianceOf(study, event.key));
   const drawn = (draw: (picture: Picture) => SVGSVGElement) => (system: UnitSystem) =>
     slimSvg(draw({ system, width: WIDTH, document: blankDocument() }).outerHTML);
   const { running } = result.curves;
@@ -50,13 +54,17 @@ export function reportOf(loaded: Loaded, result: Ensemble, study: VarianceStudy 
   const paths = new Set(result.inputs.map(({ path }) => path));
   return {
     name: given.name,
-    notes: notesOf(result),
+    notes: [
+      ...notesOf(result),
+      ...[ranks[0], shares[0]].flatMap((table) =>
+        table === undefined ? [] : [`The ranking: ${table.method}.`],
+      ),
+      ...(ranks.length < told.length ? [`With fewer than ${FEW} members nothing can be ranked.`] : []),
+    ],
     tables: [
       bandTable(given, result),
-      ...ranked.map((event) => rankTable(rankInputs(result, event.key), eventWords(event))),
-      ...(study === null
-        ? []
-        : ranked.map((event) => varianceTable(varianceOf(study, event.key), eventWords(event)))),
+      ...ranks.map((table, i) => rankTable(table, eventWords(told[i]!))),
+      ...shares.map((table, i) => varianceTable(table, eventWords(told[i]!))),
     ],
     ranges: {
       ...ranges,
@@ -183,7 +191,7 @@ ${figures.slice(1).join("\n")}
 </section>
 <section>
 <h2>What it hangs on</h2>
-${rankings.length > 0 ? rankings.map((table) => tableHtml(table, system)).join("\n") : "<p>No harm comes in half of the members: there is nothing to rank.</p>"}
+${rankings.length > 0 ? rankings.map((table) => tableHtml(table, system)).join("\n") : "<p>Nothing was ranked: there are too few members, or no harm comes in half of them.</p>"}
 </section>
 <section class="ranges">
 <h2>How far to trust this</h2>

@@ -76,15 +76,15 @@ const MOST = 8;
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** The inputs that bear most on an event. */
-export function rankTable({ key, method, inputs, chance, members, later }: RankTable, says: string): Table {
+export function rankTable({ inputs, chance, members, later }: RankTable, says: string): Table {
   return {
-    title: `What "${says}" hangs on (${method}; ${members} members, ${later} of them ${LATER}; chance alone reaches ${chance.toFixed(2)})`,
+    title: `What "${says}" hangs on: ${members} members, ${later} of them ${LATER}; chance alone reaches ${chance.toFixed(2)}`,
     columns: [
       { says: "input" },
       { says: "rank correlation", right: true },
       { says: "nine tenths", right: true },
       { says: "alone explains", right: true },
-      { says: "", right: false },
+      { says: "" },
     ],
     rows: inputs
       .slice(0, MOST)
@@ -97,14 +97,13 @@ export function rankTable({ key, method, inputs, chance, members, later }: RankT
           ? `larger means ${correlation > 0 ? "later" : "sooner"}`
           : "no more than chance",
       ]),
-    grave: () => key === "",
   };
 }
 
 export function varianceTable(table: VarianceTable, says: string): Table {
-  const { method, rows, ended, logarithmic, inputs } = table;
+  const { rows, ended, logarithmic, inputs } = table;
   return {
-    title: `Where the doubt about "${says}" comes from (${method}; ${rows} rows${logarithmic ? ", of the logarithm" : ""}; ${ended} histories ended before it and count with their end)`,
+    title: `Where the doubt about "${says}" comes from: ${rows} rows${logarithmic ? ", of the logarithm" : ""}; ${ended} histories ended before it and count with their end`,
     columns: [
       { says: "input" },
       { says: "alone", right: true },
