@@ -26,7 +26,7 @@ const mayImport: Record<string, string[]> = {
   lookback: ["history", "physics", "driving", "inputs", "errors"],
   decisions: ["history", "physics", "driving", "inputs", "errors"],
   // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
-  ensemble: ["history", "inputs", "physics", "sources", "units", "errors"],
+  ensemble: ["history", "bay", "inputs", "physics", "sources", "units", "errors"],
   // Pictures need units for their axes, and never the door.
   plots: ["history", "bay", "ensemble", "physics", "errors", "units"],
 };

@@ -8,6 +8,7 @@ import type { Ensemble } from "../../src/ensemble/ensemble.ts";
 import { keyOf, type CurveName } from "../../src/ensemble/outcome.ts";
 import { rankInputs } from "../../src/ensemble/ranks.ts";
 import { varianceOf, type VarianceStudy } from "../../src/ensemble/variance.ts";
+import { wordsFor } from "../../src/plots/event-words.ts";
 import { ensembleStrip, eventRows } from "../../src/plots/ensemble-bands.ts";
 import type { Picture } from "../../src/plots/picture.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
@@ -17,7 +18,7 @@ import type { Loaded } from "../report/load-case.ts";
 import { rangesTable } from "../report/ranges-table.ts";
 import { slimSvg, standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
-import { bandTable, eventWords, isTold, rankTable, varianceTable } from "./tables.ts";
+import { bandTable, isTold, rankTable, varianceTable } from "./tables.ts";
 
 export interface EnsembleReport {
   readonly name: string;
@@ -63,8 +64,8 @@ export function reportOf(loaded: Loaded, result: Ensemble, study: VarianceStudy 
     ],
     tables: [
       bandTable(given, result),
-      ...ranks.map((table, i) => rankTable(table, eventWords(told[i]!))),
-      ...shares.map((table, i) => varianceTable(table, eventWords(told[i]!))),
+      ...ranks.map((table, i) => rankTable(table, wordsFor(told[i]!))),
+      ...shares.map((table, i) => varianceTable(table, wordsFor(told[i]!))),
     ],
     ranges: {
       ...ranges,
@@ -114,12 +115,13 @@ export function reportOf(loaded: Loaded, result: Ensemble, study: VarianceStudy 
 function notesOf({ inputs, outcomes, refused, ailing }: Ensemble): string[] {
   const n = outcomes.length;
   return [
-    `${inputs.length} numbers of the case were varied, each over its range and independently of the others.`,
+    `${inputs.length} numbers of the case were varied, each over its range and independently of the others. ` +
+      "Each member was filled to the level at which the unit as written idles hot.",
     ...(refused > 0 ? [`${refused} draws besides contradicted themselves: no such unit can be built.`] : []),
     ...(ailing.length > 0
       ? [
           `${ailing.length} of ${n} members show something before the leak opens: as drawn they never were sound. ` +
-            "Where the unit is known to have been sound, hold or narrow what makes them so (fill, hold-up, pickup).",
+            "Where the unit is known to have been sound, narrow what makes them so (pickup, hold-up, time in flight).",
         ]
       : []),
     "What had not happened by the end of a member's history counts as later than the end.",

@@ -18,12 +18,6 @@ const LATER = "later than the end";
 export const isTold = ({ name, clutch }: EventBand): boolean =>
   clutch === undefined && name !== "damage 0.1" && name !== "damage 0.5";
 
-/** An event's name; of "damage 1" without a clutch, that it is the first of any. */
-export const eventWords = ({ name, clutch }: Pick<EventBand, "name" | "clutch">): string =>
-  name === "damage 1" && clutch === undefined
-    ? "first clutch burnt"
-    : wordsFor({ name, ...(clutch ? { clutch } : {}) });
-
 export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble): Table {
   const dates = (band: Band) => threeOf(band, (clock) => dateOf(given, clock).slice(0, 10));
   const written = new Map(asWritten.events.map((event) => [keyOf(event), event]));
@@ -41,7 +35,7 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
     rows: events
       .filter(isTold)
       .map((event) => [
-        eventWords(event),
+        wordsFor(event),
         `${Math.round(100 * event.share)} %`,
         dates(event.clock),
         threeOf(event.running, (running) => (running / 3600).toFixed(1)),

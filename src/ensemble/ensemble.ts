@@ -71,7 +71,7 @@ export async function ensemble(caseData: unknown, options: EnsembleOptions): Pro
 /** The outcomes of draws in their order; null for a draw that contradicts itself. `null` among the draws is the case as written. */
 export async function runDraws(
   caseData: unknown,
-  { ranges, only }: Varying,
+  { ranges, only, filledByVolume = false }: Varying,
   draws: readonly (Float64Array | null)[],
   { workers = cores(), hire, onProgress, signal }: Working,
 ): Promise<(Outcome | null)[]> {
@@ -79,6 +79,7 @@ export async function runDraws(
   const varying: Varying = {
     ...(ranges === undefined ? {} : { ranges }),
     ...(only === undefined ? {} : { only }),
+    filledByVolume,
   };
   const makeHand: () => Hand = hire ? () => webHands(hire()) : (threads() ?? (() => ownHands(workbench())));
   const outcomes: (Outcome | null)[] = new Array<Outcome | null>(draws.length).fill(null);

@@ -3,6 +3,7 @@
 import { impossible, isCoded } from "../errors.ts";
 import { caseReader, type Case } from "../inputs/case.ts";
 import type { Drawn } from "../inputs/gather.ts";
+import { fillFor, fullDepth } from "./filled.ts";
 import { scrambledHalton } from "./sequence.ts";
 import { uncertainOf, valueAt, withRanges, type Uncertain, type Varying } from "./uncertain.ts";
 
@@ -27,20 +28,29 @@ export interface Variable {
   readonly at: (values: Float64Array) => Case | null;
 }
 
+const FILL = "build.fill";
+
 /** Reads a case once, to be varied. Throws "bad-case" as `uncertain` does. */
-export function variable(caseData: unknown, { ranges = {}, only }: Varying = {}): Variable {
+export function variable(
+  caseData: unknown,
+  { ranges = {}, only, filledByVolume = false }: Varying = {},
+): Variable {
   const read = caseReader(withRanges(caseData, ranges));
   const asWritten = read();
-  const inputs = uncertainOf(asWritten.origins, only);
+  const inputs = uncertainOf(asWritten.origins, only).filter(({ path }) => filledByVolume || path !== FILL);
+  const full = filledByVolume ? 0 : fullDepth(asWritten.unit);
   return {
     inputs,
     asWritten,
     at(values) {
       const drawn: Drawn = Object.fromEntries(inputs.map(({ path }, i) => [path, values[i]!]));
       try {
-        return read(drawn);
+        const poured = read(drawn);
+        if (filledByVolume) return poured;
+        const fill = fillFor(poured.unit, full);
+        return fill === null ? null : read({ ...drawn, [FILL]: fill });
       } catch (error) {
-        if (isCoded(error) && error.code === "bad-case") return null;
+        if (isCoded(error)) return null;
         throw error;
       }
     },

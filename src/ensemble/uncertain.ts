@@ -26,6 +26,11 @@ export interface Varying {
   readonly ranges?: Readonly<Record<string, readonly [unknown, unknown] | null>>;
   /** Beginnings of paths, such as "build" or "leak.creepTime"; everything with a range when missing. */
   readonly only?: readonly string[];
+  /**
+   * True: every member gets the litres of the fill, drawn if they have a range. Else, as in a shop, each is filled until it
+   * idles hot at the level of the unit as written, and the fill follows from what its other parts hold.
+   */
+  readonly filledByVolume?: boolean;
 }
 
 const DECADE = 10;

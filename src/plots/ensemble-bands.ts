@@ -37,7 +37,7 @@ export function ensembleStrip({ curves, asWritten, low }: EnsemblePicture, pictu
   const to = Math.max(3600, curves.times.at(-1) ?? 0);
   const length = axis("length", system);
   const volume = axis("volume", system);
-  const energy = axis("energy", system);
+  const energy = axis("energy", system); // BTU or kJ
   const panel = (
     name: keyof Written,
     label: string,
@@ -82,7 +82,12 @@ export function ensembleStrip({ curves, asWritten, low }: EnsemblePicture, pictu
           ],
         },
         panel("lost", `fluid lost [${volume.unit}]`, volume.factor, ink.fluid),
-        panel("slipEnergy", `slip heat so far [${energy.unit}]`, energy.factor, ink.heat),
+        panel(
+          "slipEnergy",
+          `slip heat so far [${system === "US" ? "1000 BTU" : "MJ"}]`,
+          energy.factor / 1000,
+          ink.heat,
+        ),
         panel("damage", "damage of the worst clutch [0 new, 1 burnt]", 1, ink.heat, 1.2),
       ],
       flags: [],
