@@ -3,7 +3,7 @@
 import { impossible } from "../errors.ts";
 import { ailsFirst, curveBands, eventBands, type CurveBands, type EventBand } from "./bands.ts";
 import { handOut, ownHands, webHands, type Hand } from "./hands.ts";
-import { membersOf, variable, type Members } from "./members.ts";
+import { draw, variable, type Members } from "./members.ts";
 import type { Outcome } from "./outcome.ts";
 import { cores, threads } from "./threads.ts";
 import type { Varying } from "./uncertain.ts";
@@ -50,7 +50,7 @@ export async function ensemble(caseData: unknown, options: EnsembleOptions): Pro
   const { members: n, seed, points = 200 } = options;
   if (!Number.isInteger(n) || n < 1) impossible("members", n, "a whole number, 1 or more");
   if (!Number.isInteger(points) || points < 2) impossible("points", points, "a whole number, 2 or more");
-  const drawn = membersOf(variable(caseData, options), n, seed);
+  const drawn = await drawnWhileAwake(draw(variable(caseData, options), n, seed), options.signal);
   const [asWritten, ...outcomes] = await runDraws(
     caseData,
     options,
@@ -66,6 +66,19 @@ export async function ensemble(caseData: unknown, options: EnsembleOptions): Pro
     curves: { running: curveBands(all, "running", points), clock: curveBands(all, "clock", points) },
     ailing: [...all.keys()].filter((m) => ailsFirst(all[m]!)),
   };
+}
+
+/** Draws a few at a turn, so that the program stays awake meanwhile. */
+async function drawnWhileAwake(
+  drawing: ReturnType<typeof draw>,
+  signal: AbortSignal | undefined,
+): Promise<Members> {
+  for (let i = 0; ; i++) {
+    const { done, value } = drawing.next();
+    if (done === true) return value;
+    if (i % 8 === 0) await new Promise((resolve) => setTimeout(resolve, 0));
+    signal?.throwIfAborted();
+  }
 }
 
 /** The outcomes of draws in their order; null for a draw that contradicts itself. `null` among the draws is the case as written. */

@@ -5,8 +5,8 @@ import { HOT } from "../bay/ready.ts";
 import type { Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 
-/** Volume to which a fill is found [m³]; the steps that this may take. */
-const CLOSE = 1e-7;
+/** Volume to which a fill is found [m³], a hundredth of a millimetre on the stick; the steps that this may take. */
+const CLOSE = 1e-6;
 const STEPS = 12;
 
 /** Depth at the stick [m] of a tight unit with its fill, idling hot on the level. */

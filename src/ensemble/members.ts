@@ -67,7 +67,16 @@ export function members(caseData: unknown, n: number, seed: number, varying: Var
   return membersOf(variable(caseData, varying), n, seed);
 }
 
-export function membersOf({ inputs, at }: Variable, n: number, seed: number): Members {
+export function membersOf(given: Variable, n: number, seed: number): Members {
+  const drawing = draw(given, n, seed);
+  for (;;) {
+    const { done, value } = drawing.next();
+    if (done === true) return value;
+  }
+}
+
+/** The same, with a pause after each draw in which a call-off can be heard. */
+export function* draw({ inputs, at }: Variable, n: number, seed: number): Generator<void, Members, void> {
   if (!Number.isInteger(n) || n < 0) impossible("members", n, "a whole number, 0 or more");
   const sequence = scrambledHalton(inputs.length, seed);
   const found: Member[] = [];
@@ -83,6 +92,7 @@ export function membersOf({ inputs, at }: Variable, n: number, seed: number): Me
     sequence(point, share);
     const values = valuesAt(inputs, share);
     if (at(values) !== null) found.push({ point, values });
+    yield;
   }
   return { inputs, members: found, refused: point - n };
 }
