@@ -1,8 +1,9 @@
 // `npm run ensemble` as a user starts it: what it prints and writes, and that called off it leaves what was there.
 import { spawn } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { writeFolder } from "../../demos/report/write-folder.ts";
 import { freshFolder, root, type Ran } from "../demo/demo.ts";
 import { brokenTags } from "../demo/well-formed.ts";
 import { few, quickLeak } from "./van.ts";
@@ -66,8 +67,7 @@ test(
 test("called off, it says so, writes nothing and ends with 130", { timeout }, async () => {
   const folder = freshFolder();
   const out = join(folder, "out");
-  mkdirSync(out);
-  writeFileSync(join(out, "report.html"), "of yesterday");
+  writeFolder(out, new Map([["report.html", "of yesterday"]]));
   let ended = false;
   const {
     code,
@@ -81,7 +81,7 @@ test("called off, it says so, writes nothing and ends with 130", { timeout }, as
   expect(err).toContain("Called off; nothing was written.");
   expect(said).toBe("");
   expect(code).toBe(130);
-  expect(readFileSync(join(out, "report.html"), "utf8")).toBe("of yesterday");
+  expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^of yesterday\n/);
 });
 
 test("bad words and a bad case end with 2, and write nothing", { timeout }, async () => {
