@@ -3,7 +3,7 @@
 import { eventOf, valuesOf, type Measure } from "./bands.ts";
 import type { Ensemble } from "./ensemble.ts";
 import { quantiles } from "./quantiles.ts";
-import { randomBits, shuffled } from "./sequence.ts";
+import { randomBits, shuffled } from "../chance/random.ts";
 
 /** One input and how the answer hangs on it. */
 export interface InputRank {

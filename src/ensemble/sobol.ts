@@ -2,7 +2,8 @@
 
 import { impossible } from "../errors.ts";
 import { quantiles } from "./quantiles.ts";
-import { randomBits, scrambledHalton } from "./sequence.ts";
+import { randomBits } from "../chance/random.ts";
+import { scrambledHalton } from "./sequence.ts";
 
 export interface SobolIndex {
   /** Share of the variance that goes when the input alone becomes known. */

@@ -15,6 +15,7 @@ export const links = [
   "load",
   "several links",
   "ensemble",
+  "looking back",
 ] as const;
 export type Link = (typeof links)[number];
 
