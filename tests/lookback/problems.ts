@@ -74,3 +74,27 @@ export const constantRate = (evidence: readonly ("missing" | "ground" | "spot")[
       );
     }, 0),
 });
+
+/**
+ * A made-up visit of a drain with a known truth: volume and drip measured with the given standard errors' throws, a look 60 days ago that found
+ * it or not by a throw from 0 to 1. Returns the log-likelihood of guesses, with errors narrowed by a factor.
+ */
+export function drainSeen(
+  s: number,
+  k: number,
+  noise: readonly [number, number],
+  look: number,
+): (values: Float64Array, narrowed: number) => number {
+  const volume = lost(s, k) + 130 * noise[0];
+  const drip = Math.log(rate(s, k)) + 0.2 * noise[1];
+  const finds = (age: number, growth: number) => (age > 60 ? found(rate(age - 60, growth)) : 0);
+  const seen = look < finds(s, k);
+  return ([age, growth], narrowed) => {
+    const chance = finds(age!, growth!);
+    return (
+      measured(volume, lost(age!, growth!), 130 * narrowed) +
+      measured(drip, Math.log(rate(age!, growth!)), 0.2 * narrowed) +
+      (seen ? Math.log(chance) : Math.log1p(-chance))
+    );
+  };
+}
