@@ -4,7 +4,7 @@ import { checkBelief, coordinateOf, reach, valueAt } from "../../chance/belief.t
 import { impossible } from "../../errors.ts";
 import { gaussLegendre } from "./gauss-legendre.ts";
 import { logPrior } from "./moves.ts";
-import type { Draws, Problem, Unknown } from "./problem.ts";
+import { wholeLikelihood, type Draws, type Problem, type Unknown } from "./problem.ts";
 import { normalised } from "./weights.ts";
 
 /** How far out of a belief is looked at [standard deviations]. */
@@ -53,7 +53,7 @@ export function exactAnswer(problem: Problem, panels = 24): ExactAnswer {
       values[i * n + j] = guess[j] = valueAt(unknowns[j]!.belief, nodes[at]!);
       weight *= weights[at]!;
     }
-    logLikelihood[i] = problem.logLikelihood(guess);
+    logLikelihood[i] = wholeLikelihood(problem, guess);
     logWeights[i] = Math.log(weight) + logPrior(problem, points, i * n) + logLikelihood[i]!;
   }
   const weights = new Float64Array(count);

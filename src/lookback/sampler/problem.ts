@@ -16,6 +16,14 @@ export interface Unknown {
 export interface Problem {
   readonly unknowns: readonly Unknown[];
   readonly logLikelihood: (values: Float64Array) => number;
+  /** What dear evidence adds to that. It is asked only where the cheap one has not already said no, and counts in full. */
+  readonly further?: (values: Float64Array) => number;
+}
+
+/** Logarithm of the likelihood of all the evidence. */
+export function wholeLikelihood({ logLikelihood, further }: Problem, values: Float64Array): number {
+  const cheap = logLikelihood(values);
+  return cheap === -Infinity || further === undefined ? cheap : cheap + further(values);
 }
 
 /** Weighted guesses that stand for an answer. */

@@ -3,7 +3,7 @@
 import { checkBelief, coordinateAt } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
 import { impossible } from "../../errors.ts";
-import { moveAbout, valuesOf, type Moving } from "./moves.ts";
+import { askFurther, moveAbout, valuesOf, type Moving } from "./moves.ts";
 import type { Draws, Problem } from "./problem.ts";
 import { spreadTriangle } from "./spread-matrix.ts";
 import { effectiveSize, normalised, resampled } from "./weights.ts";
@@ -17,7 +17,7 @@ export interface SamplerOptions {
   readonly seed: number;
 }
 
-/** A step on the way: the power of the likelihood that was reached, what the weights were worth, and the share of moves accepted. */
+/** A step on the way: the powers of both likelihoods that were reached, added up (0 to 2), what the weights were worth, and the share of moves accepted. */
 export interface Step {
   readonly power: number;
   readonly effective: number;
@@ -28,19 +28,17 @@ export interface TemperedAnswer extends Draws {
   readonly steps: readonly Step[];
 }
 
-/** What a step takes: the guesses in coordinates, their likelihoods, and how they are to be moved. */
-export type Mover = (moving: Omit<Moving, "first">) => number | Promise<number>;
-
 /** Share of the guesses' worth that a step keeps. */
 const KEEPS = 0.5;
 
-/** Draws of what was believed: one guess a row, in coordinates, and their likelihoods. */
-export function firstGuesses(
-  problem: Problem,
-  count: number,
-  seed: number,
-  first = 0,
-): { points: Float64Array; logLikelihood: Float64Array } {
+/** One guess a row, in coordinates, and the logarithms of their likelihoods. */
+export interface Guesses {
+  readonly points: Float64Array;
+  readonly logLikelihood: Float64Array;
+}
+
+/** Draws of what was believed, with what the cheap evidence says of them; guess number `first` and those after it. */
+export function firstGuesses(problem: Problem, count: number, seed: number, first = 0): Guesses {
   const n = problem.unknowns.length;
   const points = new Float64Array(count * n);
   const logLikelihood = new Float64Array(count);
@@ -76,37 +74,53 @@ export function nextPower(logLikelihood: Float64Array, power: number): number {
   return low > power ? low : high;
 }
 
+/** Who draws, asks and moves guesses: this thread, or others. Each may answer at once or later. */
+export interface Doer {
+  readonly draw: (count: number, seed: number) => Guesses | Promise<Guesses>;
+  readonly ask: (points: Float64Array, out: Float64Array) => void | Promise<void>;
+  readonly move: (moving: Omit<Moving, "first">) => number | Promise<number>;
+}
+
 /**
  * The answer of a problem by tempered sequential Monte Carlo: draws of the belief, weighed by the likelihood to a rising power, resampled
- * and moved about. The same seed gives the same numbers, whatever moves the guesses; `told` hears of every step.
+ * and moved about; cheap evidence first, what is dear after it. The same seed gives the same numbers.
  * Errors: fewer than 100 guesses, moves under 1, a belief that says nothing.
  * Sources: Del Moral, Doucet and Jasra, Sequential Monte Carlo samplers, 2006; Chopin, A sequential particle filter method for static
  * models, 2002; the rule for the next power Zhou, Johansen and Aston, 2016 (recalled).
  */
 export function temperedAnswer(problem: Problem, options: SamplerOptions): TemperedAnswer {
-  checked(problem, options);
-  const { points, logLikelihood } = firstGuesses(problem, options.guesses, options.seed);
-  const walk = steps(problem, options, points, logLikelihood);
+  const walk = steps(problem, options);
   let step = walk.next();
-  while (step.done !== true) step = walk.next(moveAbout(problem, { ...step.value, first: 0 }));
+  while (step.done !== true) {
+    const wanted = step.value;
+    if ("count" in wanted) step = walk.next(firstGuesses(problem, wanted.count, options.seed));
+    else if ("ask" in wanted) {
+      askFurther(problem, wanted.ask, wanted.out);
+      step = walk.next();
+    } else step = walk.next(moveAbout(problem, { ...wanted, first: 0 }));
+  }
   return step.value;
 }
 
-/** The same with guesses drawn and moved elsewhere, such as by workers; `told` hears of every step and may throw to call it off. */
+/** The same by others, such as workers; `told` hears of the way gone, from 0 to 1, and may throw to call it off. */
 export async function temperedAnswerBy(
   problem: Problem,
   options: SamplerOptions,
-  start: () => Promise<{ points: Float64Array; logLikelihood: Float64Array }>,
-  move: (moving: Omit<Moving, "first">) => Promise<number>,
-  told?: (power: number) => void,
+  { draw, ask, move }: Doer,
+  told?: (way: number) => void,
 ): Promise<TemperedAnswer> {
-  checked(problem, options);
-  const { points, logLikelihood } = await start();
-  const walk = steps(problem, options, points, logLikelihood);
+  const walk = steps(problem, options);
   let step = walk.next();
   while (step.done !== true) {
-    told?.(step.value.power);
-    step = walk.next(await move(step.value));
+    const wanted = step.value;
+    if ("count" in wanted) step = walk.next(await draw(wanted.count, options.seed));
+    else if ("ask" in wanted) {
+      await ask(wanted.ask, wanted.out);
+      step = walk.next();
+    } else {
+      told?.(0.5 * (wanted.power + wanted.furtherPower));
+      step = walk.next(await move(wanted));
+    }
   }
   return step.value;
 }
@@ -119,44 +133,71 @@ function checked({ unknowns }: Problem, { guesses, moves, seed }: SamplerOptions
   if (!(Number.isInteger(seed) && seed >= 0)) impossible("seed", seed, "a whole number, 0 or more");
 }
 
-/** The steps, told apart from who moves the guesses: yields what is to be moved, is given how many moves were accepted. */
+/** What the way to the answer asks for: first guesses, the dear evidence's word on points, guesses moved. */
+type Wanted =
+  | { readonly count: number }
+  | { readonly ask: Float64Array; readonly out: Float64Array }
+  | Omit<Moving, "first">;
+
+/** The steps, told apart from who does the work: given the guesses, then nothing for what was asked, then how many moves were accepted. */
 function* steps(
   problem: Problem,
-  { guesses, moves, seed }: SamplerOptions,
-  points: Float64Array,
-  logLikelihood: Float64Array,
-): Generator<Omit<Moving, "first">, TemperedAnswer, number> {
+  options: SamplerOptions,
+): Generator<Wanted, TemperedAnswer, Guesses | number | undefined | void> {
+  checked(problem, options);
+  const { guesses, moves, seed } = options;
+  const { points, logLikelihood } = (yield { count: guesses }) as Guesses;
   const n = problem.unknowns.length;
+  const further = new Float64Array(guesses);
   const logWeights = new Float64Array(guesses);
   const weights = new Float64Array(guesses);
   const told: Step[] = [];
   let logEvidence = 0;
-  for (let power = 0, round = 1; power < 1; round++) {
-    const next = nextPower(logLikelihood, power);
-    for (let i = 0; i < guesses; i++) logWeights[i] = (next - power) * logLikelihood[i]!;
-    logEvidence += normalised(logWeights, weights);
-    if (logEvidence === -Infinity) break; // No guess is possible: the draws stay what was believed.
-    const triangle = spreadTriangle(points, weights, n);
-    const effective = effectiveSize(weights);
-    const from = resampled(weights, randomBits(seed, round, -1)());
-    take(points, logLikelihood, from, n);
-    const accepted = yield { points, logLikelihood, triangle, power: next, moves, seed, round };
-    told.push({ power: next, effective, accepted: accepted / (guesses * moves) });
-    power = next;
+  let round = 1;
+  for (const stage of problem.further === undefined ? [0] : [0, 1]) {
+    const counts = stage === 0 ? logLikelihood : further;
+    if (stage === 1) yield { ask: points, out: further };
+    for (let power = 0; power < 1; round++) {
+      const next = nextPower(counts, power);
+      for (let i = 0; i < guesses; i++) logWeights[i] = (next - power) * counts[i]!;
+      logEvidence += normalised(logWeights, weights);
+      if (logEvidence === -Infinity) break; // No guess is possible: the draws stay as they are.
+      const triangle = spreadTriangle(points, weights, n);
+      const effective = effectiveSize(weights);
+      take(points, [logLikelihood, further], resampled(weights, randomBits(seed, round, -1)()), n);
+      const [first, second] = stage === 0 ? [next, 0] : [1, next];
+      const accepted = (yield {
+        points,
+        logLikelihood,
+        further,
+        triangle,
+        power: first,
+        furtherPower: second,
+        moves,
+        seed,
+        round,
+      }) as number;
+      told.push({ power: first + second, effective, accepted: accepted / (guesses * moves) });
+      power = next;
+    }
   }
   weights.fill(1 / guesses);
   const values = new Float64Array(guesses * n);
   const row = new Float64Array(n);
-  for (let i = 0; i < guesses; i++) values.set(valuesOf(problem, points, i * n, row), i * n);
+  for (let i = 0; i < guesses; i++) {
+    values.set(valuesOf(problem, points, i * n, row), i * n);
+    logLikelihood[i]! += further[i]!;
+  }
   return { values, count: guesses, dimensions: n, weights, logLikelihood, logEvidence, steps: told };
 }
 
 /** Rows taken from where resampling says, in place. */
-function take(points: Float64Array, logLikelihood: Float64Array, from: Int32Array, n: number): void {
-  const [oldPoints, oldLikelihood] = [points.slice(), logLikelihood.slice()];
-  for (let i = 0; i < from.length; i++) {
-    const row = from[i]! * n;
-    for (let j = 0; j < n; j++) points[i * n + j] = oldPoints[row + j]!;
-    logLikelihood[i] = oldLikelihood[from[i]!]!;
+function take(points: Float64Array, likelihoods: readonly Float64Array[], from: Int32Array, n: number): void {
+  const old = points.slice();
+  for (let i = 0; i < from.length; i++)
+    for (let j = 0; j < n; j++) points[i * n + j] = old[from[i]! * n + j]!;
+  for (const likelihood of likelihoods) {
+    const before = likelihood.slice();
+    for (let i = 0; i < from.length; i++) likelihood[i] = before[from[i]!]!;
   }
 }
