@@ -4,12 +4,10 @@
 import { fluidNow } from "../physics/chain.ts";
 import { storedEnergy } from "../physics/state.ts";
 import { specificHeat } from "../physics/fluid/specific-heat.ts";
-import { gravity } from "../physics/fluid/surroundings.ts";
-import { levelAfter } from "../physics/leak/drain-down.ts";
-import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
 import { meanDepth } from "../physics/sump/pan.ts";
+import { columnArea, columnOver, panArea, sinks } from "../physics/standing.ts";
 import { finds } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { AfterStep } from "./tick.ts";
@@ -74,14 +72,11 @@ function parkedLoss(walk: Walk, seconds: number): number {
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
   openingAt(opening, leak.opening, state.leakAge, 0, false);
-  const over = now.panDepth - leak.height;
   const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
-  const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;
-  const head = Math.max(over, column);
-  if (!(head > 0) || leakFlow(opening, now.density * gravity * head, now.viscosity, now.density) <= 0) return 0;
-  const { pan } = build.sump;
-  const area = column > over ? leak.lineAbove / leak.columnHeight : pan.length * pan.width * pan.free;
-  const lost = area * (head - levelAfter(opening, area, head, seconds, now.viscosity, now.density));
+  const over = now.panDepth - leak.height;
+  const column = columnOver(leak, inLine);
+  const area = column > over ? columnArea(leak) : panArea(build.sump.pan);
+  const lost = sinks(opening, area, Math.max(over, column), seconds, now.viscosity, now.density);
   if (column > over) state.lines -= Math.min(inLine, lost);
   return lost;
 }
