@@ -1,0 +1,124 @@
+// The critical loss of an event: how much must be lacking for it to happen in a given piece of a given trip. Levels bracket it,
+// pieces walked again close the bracket; whatever a piece shows on the way serves every event.
+
+import { driveFrozen, fullMass, restore, type Frozen } from "./frozen.ts";
+import type { TripKind } from "./kinds.ts";
+import type { PieceSeen, Seen, WeekSeen } from "./levels.ts";
+import { levelStep } from "./prepared.ts";
+
+/** A moment that may be the first: the piece, and what is known of its critical loss [kg]. */
+export interface Bracketed {
+  readonly kind: number;
+  readonly piece: number;
+  /** Index of the first seen loss at which it happens. */
+  readonly upper: number;
+  readonly estimate: number;
+}
+
+/** Most times that a piece is walked again for one event. */
+const MOST_WALKS = 14;
+
+/** Pieces in which the event happens at some level, by rising estimate of the loss that it takes. */
+export function bracketed(seen: WeekSeen, event: number): Bracketed[] {
+  const found: Bracketed[] = [];
+  seen.forEach((pieces, kind) =>
+    pieces.forEach((piece, index) => {
+      const known = estimateOf(piece, event);
+      if (known !== undefined) found.push({ kind, piece: index, ...known });
+    }),
+  );
+  return found.sort((a, b) => a.estimate - b.estimate);
+}
+
+function estimateOf({ seen }: PieceSeen, event: number): { upper: number; estimate: number } | undefined {
+  const upper = seen.findIndex(({ held }) => held[event]! > 0);
+  return upper < 0 ? undefined : { upper, estimate: upper === 0 ? seen[0]!.lacking : crossing(seen[upper - 1]!, seen[upper]!, event) };
+}
+
+/** A straight line where both ends have a measure; else the middle. -1 stands for a measure that does not apply. */
+function crossing(low: Seen, high: Seen, event: number): number {
+  const [a, b] = [low.held[event]!, high.held[event]!];
+  const share = a > -1 && a <= 0 && b < Infinity ? a / (a - b) : 0.5;
+  return low.lacking + (high.lacking - low.lacking) * share;
+}
+
+/** Steels of two levels that differ by more than this [K] tell of a slip at one of them. */
+const SAME_PLATE = 15;
+/** A vehicle this far under its schedule [m/s] has not kept up. */
+const KEPT_UP = 0.5;
+
+/** A moment at which the two levels around a loss differ by little more than that loss: nothing has slipped lately at either. */
+function isCalm({ starts }: PieceSeen, level: number): boolean {
+  const [low, high] = [starts[level]!, starts[Math.min(starts.length - 1, level + 1)]!];
+  for (const { state, heldUp, scheduled } of [low, high])
+    if (state.slipping || heldUp || Math.abs(scheduled - state.speed) > KEPT_UP) return false;
+  return low.state.plate.every((plate, i) => Math.abs(plate - high.state.plate[i]!) < SAME_PLATE);
+}
+
+/**
+ * Lets the unit begin at a piece with so much lacking, between the two levels around it, or as far before it as a slip reaches back;
+ * returns the piece at which it stands.
+ */
+export function beginPiece(frozen: Frozen, pieces: readonly PieceSeen[], index: number, lacking: number): number {
+  const last = pieces[index]!.starts.length - 1;
+  const level = Math.min(Math.floor(lacking / levelStep), Math.max(0, last - 1));
+  let from = index;
+  while (from > 0 && !isCalm(pieces[from]!, level)) from--;
+  const { starts, moreTrim } = pieces[from]!;
+  const high = Math.min(last, level + 1);
+  const share = high > level ? lacking / levelStep - level : 0;
+  restore(frozen, starts[level]!, starts[high]!, share);
+  const { state, unit } = frozen.walk;
+  state.trim += moreTrim[level]! + (moreTrim[high]! - moreTrim[level]!) * share;
+  state.mass = Math.max(0, fullMass(unit) - lacking);
+  return from;
+}
+
+/** Walks one piece with so much lacking and adds what it shows to what is known. */
+export function walkPiece(
+  frozen: Frozen,
+  kind: TripKind,
+  index: number,
+  pieces: readonly PieceSeen[],
+  lacking: number,
+  longer: number,
+): Seen {
+  const from = beginPiece(frozen, pieces, index, lacking);
+  let shown: Seen = { lacking, held: new Float64Array(0), since: new Float64Array(0) };
+  const told = (piece: number, held: Float64Array, since: Float64Array) => {
+    if (piece === index) shown = { lacking, held: held.slice(), since: since.slice() };
+  };
+  driveFrozen(frozen, kind, { told }, from, index - from + 1, longer);
+  const { seen } = pieces[index]!;
+  const at = seen.findIndex((other) => other.lacking > lacking);
+  seen.splice(at < 0 ? seen.length : at, 0, shown);
+  return shown;
+}
+
+/** The critical loss [kg] to within a tolerance [kg], and when within the trip it happens there [s]; undefined where it never does. */
+export function criticalLoss(
+  frozen: Frozen,
+  kind: TripKind,
+  index: number,
+  pieces: readonly PieceSeen[],
+  event: number,
+  tolerance: number,
+): { critical: number; time: number } | undefined {
+  const longer = frozen.severity.lasting[event]! + 1;
+  const piece = pieces[index]!;
+  let last = Number.NaN;
+  for (let walks = 0; ; walks++) {
+    const known = estimateOf(piece, event);
+    if (known === undefined) return undefined;
+    const high = piece.seen[known.upper]!;
+    if (known.upper === 0) return { critical: high.lacking, time: high.since[event]! };
+    const low = piece.seen[known.upper - 1]!;
+    const width = high.lacking - low.lacking;
+    const settled = Math.abs(known.estimate - last) < 0.5 * tolerance && width < 20 * tolerance;
+    if (width <= tolerance || settled || walks >= MOST_WALKS) return { critical: known.estimate, time: high.since[event]! };
+    last = known.estimate;
+    // The straight line, kept off the ends; every third time the middle, so that the bracket closes from both sides.
+    const kept = Math.min(high.lacking - 0.05 * width, Math.max(low.lacking + 0.05 * width, known.estimate));
+    walkPiece(frozen, kind, index, pieces, walks % 3 === 2 ? 0.5 * (low.lacking + high.lacking) : kept, longer);
+  }
+}

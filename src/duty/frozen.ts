@@ -1,0 +1,248 @@
+// The trip-resolved walk with the loss frozen: the same ticks, shifts, slips and watched conditions as in a history, of a unit that
+// lacks a given mass and loses none. Every piece of a trip begins with sound linings, so that a piece tells what it does by itself.
+
+import { margins } from "../history/margin.ts";
+import { idleInNeutral } from "../history/idle.ts";
+import { newMeasures, type Measures } from "../history/measures.ts";
+import { stand } from "../history/parked.ts";
+import { engageFromRest, noEngagement, type Engagement } from "../history/shift.ts";
+import { tick } from "../history/tick.ts";
+import { newWalk, type Walk } from "../history/walk.ts";
+import { drivingNow, fluidNow } from "../physics/chain.ts";
+import type { Unit } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import { sumpTemperature } from "../physics/heat/sump-heat.ts";
+import { copyOf, fresh, storedEnergy, type State } from "../physics/state.ts";
+import { idleFirst, type TripKind } from "./kinds.ts";
+import { forget, heldFor, newSeverity, noteLook, type Severity } from "./severity.ts";
+
+/** A walk whose unit lacks fluid and leaks none, with the watch kept on it. */
+export interface Frozen {
+  readonly walk: Walk;
+  readonly measures: Measures;
+  readonly engagement: Engagement;
+  readonly severity: Severity;
+  /** For the piece on the way and the one before it: by event, the measure held for its time, and when it began [s since the trip's start]. */
+  held: Float64Array;
+  since: Float64Array;
+  heldBefore: Float64Array;
+  sinceBefore: Float64Array;
+  /** Running time at the start of the trip and of the piece [s]. */
+  tripFrom: number;
+  pieceFrom: number;
+}
+
+/** The unit between two ticks. */
+export interface Snapshot {
+  readonly state: State;
+  readonly scheduled: number;
+  readonly heldUp: boolean;
+  readonly thrownOff: number;
+  readonly sagRate: number;
+  readonly engineTrend: number;
+  readonly turbineTrend: number;
+  readonly stride: number;
+}
+
+/** A walk on a unit that is tight, in air of a temperature [K]; no trip has begun. */
+export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number): Frozen {
+  const tight: Unit = { ...unit, leak: null };
+  const walk = newWalk(tight, fresh(tight, air), fine, finer);
+  walk.road.ambient = air;
+  fluidNow(tight, walk.state, walk.now);
+  const measures = newMeasures(walk, margins(tight));
+  const count = measures.watchers.length;
+  const row = () => new Float64Array(count).fill(-Infinity);
+  return {
+    walk,
+    measures,
+    engagement: noEngagement(),
+    severity: newSeverity(measures.watchers.map(({ lasting }) => lasting)),
+    held: row(),
+    since: new Float64Array(count),
+    heldBefore: row(),
+    sinceBefore: new Float64Array(count),
+    tripFrom: 0,
+    pieceFrom: 0,
+  };
+}
+
+/** Correct mass of the unit [kg]. */
+export const fullMass = ({ build, fluid }: Unit): number =>
+  build.fill * density(fluid.density15, build.fillTemperature);
+
+/** Lets the unit lack so much [kg], at the temperature that it has. */
+export function lack(unit: Unit, state: State, missing: number): void {
+  const { density15 } = unit.fluid;
+  const { metal } = unit.build.heat;
+  const temperature = sumpTemperature(state.mass, density15, metal, state.energy);
+  state.mass = Math.max(0, fullMass(unit) - missing);
+  state.energy = storedEnergy(unit.build, density15, state.mass, temperature);
+}
+
+export function snapshotOf({ walk }: Frozen): Snapshot {
+  const { state, scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride } = walk;
+  return { state: copyOf(state), scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride };
+}
+
+/** Puts the unit back to a snapshot, or between two of the same moment: a share of the way from one loss to another. */
+export function restore(frozen: Frozen, from: Snapshot, to: Snapshot = from, share = 0): void {
+  const { walk } = frozen;
+  const { state } = walk;
+  const [a, b] = [from.state, to.state];
+  const { slosh, plate, wear, char, glaze } = state;
+  slosh.set(a.slosh);
+  plate.set(a.plate);
+  wear.set(a.wear);
+  char.set(a.char);
+  glaze.set(a.glaze);
+  Object.assign(state, a, { slosh, plate, wear, char, glaze });
+  const mix = (x: number, y: number) => x + (y - x) * share;
+  state.mass = mix(a.mass, b.mass);
+  state.energy = mix(a.energy, b.energy);
+  state.converter = mix(a.converter, b.converter);
+  state.lines = mix(a.lines, b.lines);
+  state.passages = mix(a.passages, b.passages);
+  state.inFlight = mix(a.inFlight, b.inFlight);
+  state.coolant = mix(a.coolant, b.coolant);
+  state.gas = mix(a.gas, b.gas);
+  state.trim = mix(a.trim, b.trim);
+  for (let i = 0; i < plate.length; i++) plate[i] = mix(a.plate[i]!, b.plate[i]!);
+  if (!a.slipping && !b.slipping) {
+    state.speed = mix(a.speed, b.speed);
+    for (let i = 0; i < 4; i++) slosh[i] = mix(a.slosh[i]!, b.slosh[i]!);
+  }
+  walk.scheduled = from.scheduled;
+  walk.heldUp = from.heldUp;
+  walk.thrownOff = mix(from.thrownOff, to.thrownOff);
+  walk.sagRate = from.sagRate;
+  walk.engineTrend = from.engineTrend;
+  walk.turbineTrend = from.turbineTrend;
+  walk.stride = from.stride;
+  walk.short = false;
+  walk.slip.heat = 0;
+  walk.slip.speed = 0;
+  walk.slip.warming = 0;
+  fluidNow(walk.unit, state, walk.now);
+  walk.road.speed = state.speed;
+  walk.road.wish = 0;
+  walk.road.grade = 0;
+  drivingNow(walk.unit, state, walk.road, walk.now);
+}
+
+/** Lets the unit stand for a time [s]; `look` sees every step. */
+export function standFrozen({ walk }: Frozen, seconds: number, look: (walk: Walk, seconds: number) => void): void {
+  let from = walk.state.clock;
+  stand(walk, seconds, () => {
+    look(walk, walk.state.clock - from);
+    from = walk.state.clock;
+    return true;
+  });
+}
+
+/** What is told while a trip is driven; each may be left out. */
+export interface TripWatch {
+  /** Before a piece begins, and with the piece's index. */
+  readonly piece?: (index: number) => void;
+  /** When all that began in a piece is known. */
+  readonly told?: (index: number, held: Float64Array, since: Float64Array) => void;
+  /** After every step, with its length [s]; false ends the drive. */
+  readonly step?: (walk: Walk, seconds: number) => boolean;
+  readonly tick?: (index: number) => void;
+}
+
+/**
+ * Drives a trip, or from one of its pieces on until `pieces` of them are done and whatever began in them has lasted as long as it
+ * must (at most `longer` seconds). Linings are made sound at the beginning of each piece if `sound`.
+ */
+export function driveFrozen(
+  frozen: Frozen,
+  kind: TripKind,
+  watch: TripWatch,
+  first = 0,
+  pieces = Infinity,
+  longer = 10,
+  sound = true,
+): void {
+  const { walk, measures, engagement, severity } = frozen;
+  const { state, unit } = walk;
+  const { ticks } = kind;
+  const count = kind.pieces.length - 1;
+  const last = Math.min(count, first + pieces);
+  frozen.tripFrom = state.running - kind.pieceTimes[first]!;
+  frozen.pieceFrom = state.running;
+  forget(severity);
+  frozen.held.fill(-Infinity);
+  frozen.heldBefore.fill(-Infinity);
+  measures.values.fill(-1);
+  engagement.flare = 0;
+  engagement.time = 0;
+  engagement.energy = 0;
+  let before = state.running;
+  const after = (): boolean => {
+    measures.take(walk, engagement);
+    noteLook(severity, state.running, measures.values);
+    keepWorst(frozen);
+    const seconds = state.running - before;
+    before = state.running;
+    return watch.step?.(walk, seconds) ?? true;
+  };
+  let piece = first;
+  if (sound) makeSound(state);
+  watch.piece?.(first);
+  if (first === 0) {
+    if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after)) return;
+    engageFromRest(walk, engagement);
+    measures.engaged(walk, engagement);
+  }
+  const until = last === count ? Infinity : kind.pieceTimes[last]! + longer;
+  for (let i = kind.pieces[first]!; i < ticks.count; i++) {
+    while (i === kind.pieces[piece + 1]) {
+      if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
+      piece++;
+      nextPiece(frozen);
+      if (piece < last) {
+        if (sound) makeSound(state);
+        measures.values.fill(-1);
+        engagement.flare = 0;
+        watch.piece?.(piece);
+      }
+    }
+    if (state.running - frozen.tripFrom >= until) break;
+    if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after)) break;
+    watch.tick?.(i);
+  }
+  if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
+  if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
+}
+
+function makeSound(state: State): void {
+  state.char.fill(0);
+  state.glaze.fill(0);
+  state.wear.fill(0);
+}
+
+function nextPiece(frozen: Frozen): void {
+  const { held, since } = frozen;
+  frozen.held = frozen.heldBefore;
+  frozen.since = frozen.sinceBefore;
+  frozen.heldBefore = held;
+  frozen.sinceBefore = since;
+  frozen.held.fill(-Infinity);
+  frozen.pieceFrom = frozen.walk.state.running;
+}
+
+function keepWorst(frozen: Frozen): void {
+  const { severity, pieceFrom, tripFrom } = frozen;
+  const { running } = frozen.walk.state;
+  for (let i = 0; i < severity.lasting.length; i++) {
+    const worst = heldFor(severity, i);
+    const began = running - severity.lasting[i]!;
+    const here = began >= pieceFrom;
+    const held = here ? frozen.held : frozen.heldBefore;
+    if (!(worst > held[i]!)) continue;
+    // Below zero the nearest it came; above zero it is dated when it first happened.
+    if (!(held[i]! > 0)) (here ? frozen.since : frozen.sinceBefore)[i] = began - tripFrom;
+    held[i] = worst;
+  }
+}

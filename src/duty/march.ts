@@ -1,0 +1,315 @@
+// The loss from week to week. Whole weeks are marched together, by steps as long as growth and season allow; a week in which the leak
+// opens, parts or is topped up is walked trip by trip.
+
+import { ambientOn, type Plan } from "../history/simulate.ts";
+import type { Leak } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import {
+  newReading,
+  standLoses,
+  takeAir,
+  takeLevel,
+  takeOpening,
+  tripRunning,
+  weekAgeing,
+  weekRunning,
+  weekStanding,
+  type Reading,
+} from "./flow.ts";
+import { fullMass } from "./frozen.ts";
+import type { Prepared } from "./prepared.ts";
+
+export const DAY = 86400;
+export const WEEK = 7 * DAY;
+/** Longest step [weeks], most change of the air [K] and of the weekly loss (as a share) in one. */
+const LONGEST_STEP = 16;
+const AIR_STEP = 4;
+const GROWTH_STEP = 0.3;
+
+/** A leak on its way through the weeks; written anew for every history. */
+export interface March {
+  readonly prepared: Prepared;
+  readonly reading: Reading;
+  plan: Plan;
+  leak: Leak | null;
+  /** Trips in the order in which they come in a week of this plan, and when each starts after the week's beginning [s]. */
+  readonly order: Int32Array;
+  readonly startsAt: Float64Array;
+  /** Running seconds and metres of a week, and how much of them lies before each trip. */
+  weekTime: number;
+  weekDistance: number;
+  readonly timeBefore: Float64Array;
+  readonly distanceBefore: Float64Array;
+  /** When the leak opens: clock and running time [s]. */
+  opensAt: number;
+  opensRunning: number;
+  /** Lacking before the first day [kg], and whole weeks in the span. */
+  shortAtFirst: number;
+  weeks: number;
+  /** By week: lost and added so far at its beginning [kg], and loss per week there [kg]. */
+  lost: Float64Array;
+  added: Float64Array;
+  rate: Float64Array;
+  /** The week that was walked last, trip by trip: lost at the start and end of each trip, and added by then [kg]. */
+  walked: number;
+  readonly lostAtStart: Float64Array;
+  readonly lostAtEnd: Float64Array;
+  readonly addedAtStart: Float64Array;
+}
+
+export function newMarch(prepared: Prepared, plan: Plan): March {
+  const count = prepared.occurrences.length;
+  const row = () => new Float64Array(count);
+  return {
+    prepared,
+    reading: newReading(prepared.climates.length),
+    plan,
+    leak: null,
+    order: new Int32Array(count),
+    startsAt: row(),
+    weekTime: 0,
+    weekDistance: 0,
+    timeBefore: row(),
+    distanceBefore: row(),
+    opensAt: Infinity,
+    opensRunning: Infinity,
+    shortAtFirst: 0,
+    weeks: 0,
+    lost: new Float64Array(64),
+    added: new Float64Array(64),
+    rate: new Float64Array(64),
+    walked: -1,
+    lostAtStart: row(),
+    lostAtEnd: row(),
+    addedAtStart: row(),
+  };
+}
+
+/** Begins a plan: the order of the trips, and when the leak opens. */
+export function begin(march: March, plan: Plan): void {
+  const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
+  const { occurrences, kinds, unit } = prepared;
+  march.plan = plan;
+  march.leak = plan.unit.leak;
+  march.walked = -1;
+  const count = occurrences.length;
+  let first = 0;
+  while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
+  let [time, distance] = [0, 0];
+  for (let i = 0; i < count; i++) {
+    const at = (first + i) % count;
+    const { kind, startsAt: monday } = occurrences[at]!;
+    order[i] = at;
+    startsAt[i] = monday - plan.weekday * DAY + (monday < plan.weekday * DAY ? WEEK : 0);
+    timeBefore[i] = time;
+    distanceBefore[i] = distance;
+    time += kinds[kind]!.time;
+    distance += kinds[kind]!.pieceDistances.at(-1)!;
+  }
+  march.weekTime = time;
+  march.weekDistance = distance;
+  march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
+  march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
+  if (march.lost.length < march.weeks + 1) {
+    const room = Math.max(2 * march.lost.length, march.weeks + 1);
+    march.lost = new Float64Array(room);
+    march.added = new Float64Array(room);
+    march.rate = new Float64Array(room);
+  }
+  march.opensAt = Infinity;
+  march.opensRunning = Infinity;
+  if (march.leak === null) return;
+  if ("after" in plan.opens) {
+    march.opensAt = plan.opens.after;
+    march.opensRunning = runningAt(march, plan.opens.after);
+  } else if (distance > 0) {
+    march.opensRunning = runningAtDistance(march, plan.opens.distance);
+    march.opensAt = clockAt(march, march.opensRunning);
+  }
+}
+
+/** Running seconds by a moment [s since the start]. */
+export function runningAt(march: March, clock: number): number {
+  const { startsAt, timeBefore, order, prepared, weekTime } = march;
+  const week = Math.floor(clock / WEEK);
+  const into = clock - week * WEEK;
+  let running = week * weekTime;
+  for (let i = 0; i < order.length; i++) {
+    if (startsAt[i]! > into) break;
+    const { time } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;
+    running = week * weekTime + timeBefore[i]! + Math.min(time, into - startsAt[i]!);
+  }
+  return running;
+}
+
+/** The moment [s since the start] at which the engine has run so long; the end of a trip rather than the start of the next. */
+export function clockAt(march: March, running: number): number {
+  const { startsAt, timeBefore, order, weekTime } = march;
+  if (!(weekTime > 0)) return Infinity;
+  const week = Math.floor(running / weekTime);
+  const into = running - week * weekTime;
+  let i = order.length - 1;
+  while (i > 0 && timeBefore[i]! > into) i--;
+  return week * WEEK + startsAt[i]! + into - timeBefore[i]!;
+}
+
+function runningAtDistance(march: March, distance: number): number {
+  const { distanceBefore, timeBefore, order, prepared, weekDistance, weekTime } = march;
+  const week = Math.floor(distance / weekDistance);
+  const into = distance - week * weekDistance;
+  let i = order.length - 1;
+  while (i > 0 && distanceBefore[i]! > into) i--;
+  const { pieceDistances, pieceTimes } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;
+  return week * weekTime + timeBefore[i]! + between(pieceDistances, pieceTimes, into - distanceBefore[i]!);
+}
+
+/** A straight line through rising points. */
+export function between(x: readonly number[], y: readonly number[], at: number): number {
+  let i = 1;
+  while (i < x.length - 1 && x[i]! < at) i++;
+  const width = x[i]! - x[i - 1]!;
+  return y[i - 1]! + (width > 0 ? ((y[i]! - y[i - 1]!) * Math.min(width, at - x[i - 1]!)) / width : 0);
+}
+
+/** Air of a week [K]: its middle day's. */
+export const airOf = ({ plan }: March, week: number): number => ambientOn(plan.unit, plan.dayOfYear + 7 * week + 3);
+
+/** Loss per week [kg] at a moment [weeks] with so much lost and added. */
+function rateAt(march: March, week: number, lost: number, added: number): number {
+  const { prepared, reading, leak, weekTime } = march;
+  if (leak === null) return 0;
+  takeAir(reading, prepared.climates, airOf(march, week));
+  takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
+  const age = Math.max(0, week * weekTime - march.opensRunning);
+  takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+  return weekRunning(reading, prepared, leak) + weekStanding(reading, prepared, leak);
+}
+
+/** Marches on until so much is lacking [kg] or the span is over; returns the week in which it stopped. */
+export function marchOn(march: March, enough: number): number {
+  const { plan, leak, lost, added, rate, weeks } = march;
+  lost[0] = 0;
+  added[0] = 0;
+  rate[0] = 0;
+  const most = fullMass(march.prepared.unit);
+  const opensIn = march.opensAt < Infinity ? Math.floor(march.opensAt / WEEK) : Infinity;
+  const partsIn = leak?.opening.kind === "crack" && march.weekTime > 0 ? Math.floor((march.opensRunning + leak.opening.partsAfter) / march.weekTime) : Infinity;
+  let week = 0;
+  while (week < weeks) {
+    const entry = nextEntry(plan, week * WEEK);
+    const next = Math.min(weeks, week <= opensIn ? opensIn : Infinity, week <= partsIn ? partsIn : Infinity, Math.floor(entry / WEEK));
+    if (next > week) {
+      if (week <= opensIn) {
+        for (; week < next; week++) [lost[week + 1], added[week + 1], rate[week + 1]] = [0, added[week]!, 0];
+      } else week = stretch(march, week, next, enough);
+    } else {
+      walkWeek(march, week);
+      week++;
+    }
+    if (march.shortAtFirst + lost[week]! - added[week]! > Math.min(enough, most)) break;
+  }
+  return week;
+}
+
+function nextEntry({ topUps }: Plan, from: number): number {
+  let next = Infinity;
+  for (let i = 0; i < topUps.length; i++) if (topUps[i]!.at >= from && topUps[i]!.at < next) next = topUps[i]!.at;
+  return next;
+}
+
+/** Whole weeks with nothing dated in them, by classic steps of fourth order with a cubic between; returns the week reached. */
+function stretch(march: March, from: number, until: number, enough: number): number {
+  const { lost, added, rate, shortAtFirst } = march;
+  const fluid = added[from]!;
+  let week = from;
+  let slope = rateAt(march, week, lost[week]!, fluid);
+  rate[week] = slope;
+  let step = 1;
+  while (week < until) {
+    const start = lost[week]!;
+    if (shortAtFirst + start - fluid > enough) break;
+    const air = airOf(march, week);
+    step = Math.min(step, until - week, LONGEST_STEP);
+    while (step > 1 && Math.abs(airOf(march, week + step) - air) > AIR_STEP) step >>= 1;
+    for (;;) {
+      const half = rateAt(march, week + 0.5 * step, start + 0.5 * step * slope, fluid);
+      const again = rateAt(march, week + 0.5 * step, start + 0.5 * step * half, fluid);
+      const full = rateAt(march, week + step, start + step * again, fluid);
+      const grown = start + (step / 6) * (slope + 2 * half + 2 * again + full);
+      const change = Math.abs(full - slope) / Math.max(full, slope, 1e-12);
+      if (step > 1 && change > 2 * GROWTH_STEP) {
+        step >>= 1;
+        continue;
+      }
+      for (let w = 1; w <= step; w++) {
+        const s = w / step;
+        const [p, q] = [s * s * (3 - 2 * s), s * (1 - s)];
+        lost[week + w] = start + (grown - start) * p + step * q * ((1 - s) * slope - s * full);
+        added[week + w] = fluid;
+        rate[week + w] = slope + (full - slope) * s;
+      }
+      week += step;
+      slope = full;
+      if (change < GROWTH_STEP) step *= 2;
+      break;
+    }
+  }
+  return week;
+}
+
+/** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
+export function walkWeek(march: March, week: number): void {
+  const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan, lostAtStart, lostAtEnd, addedAtStart } = march;
+  const { occurrences, kinds, climates, unit } = prepared;
+  march.walked = week;
+  let now = lost[week]!;
+  let fluid = added[week]!;
+  takeAir(reading, climates, airOf(march, week));
+  const entered = (from: number, to: number) => {
+    for (const { at, volume, temperature } of plan.topUps)
+      if (at > week * WEEK + from && at <= week * WEEK + to) fluid += volume * density(unit.fluid.density15, temperature);
+  };
+  let ended = -1e-6;
+  for (let i = 0; i < order.length; i++) {
+    const { kind, stand } = occurrences[order[i]!]!;
+    const { time } = kinds[kind]!;
+    const clock = week * WEEK + startsAt[i]!;
+    const running = week * march.weekTime + timeBefore[i]!;
+    entered(ended, startsAt[i]!);
+    const leaks = leak !== null && march.opensAt < clock + time;
+    if (leaks) {
+      takeLevel(reading, climates, march.shortAtFirst + now - fluid);
+      const age = Math.max(0, running - march.opensRunning);
+      takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+      now += standLoses(reading, prepared, leak, kind, stand, Math.min(stand, clock - march.opensAt));
+    }
+    lostAtStart[i] = now;
+    addedAtStart[i] = fluid;
+    if (leaks) {
+      const from = Math.max(0, march.opensRunning - running);
+      takeOpening(reading, prepared, leak, Math.max(0, running + 0.5 * (time + from) - march.opensRunning), week * weekAgeing(reading, prepared));
+      now += tripLoses(march, kind, from, time);
+    }
+    lostAtEnd[i] = now;
+    ended = startsAt[i]! + time;
+  }
+  entered(ended, WEEK - 1e-6);
+  lost[week + 1] = now;
+  added[week + 1] = fluid;
+  rate[week + 1] = now - lost[week]!;
+}
+
+/** Mass lost between two moments of a trip [s since its start], through the opening that was taken. */
+export function tripLoses(march: March, kind: number, from: number, to: number): number {
+  return lostBy(march, kind, to) - lostBy(march, kind, from);
+}
+
+function lostBy({ reading, prepared, leak }: March, kind: number, time: number): number {
+  if (leak === null || !(time > 0)) return 0;
+  const { pieceTimes } = prepared.kinds[kind]!;
+  let p = 1;
+  while (p < pieceTimes.length - 1 && pieceTimes[p]! < time) p++;
+  const before = tripRunning(reading, prepared, leak, kind, p - 1);
+  const after = tripRunning(reading, prepared, leak, kind, p);
+  return before + ((after - before) * (Math.min(time, pieceTimes[p]!) - pieceTimes[p - 1]!)) / (pieceTimes[p]! - pieceTimes[p - 1]!);
+}

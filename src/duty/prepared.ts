@@ -1,0 +1,81 @@
+// What is worked out once for a build, its fluid, a driver and a week, before any leak is known. Plain data: it can be kept, sent and read.
+
+import type { Unit } from "../physics/build.ts";
+import type { EventName } from "../history/watch.ts";
+import type { Occurrence, TripKind } from "./kinds.ts";
+
+/** Fluid lacking from one level of the tables to the next [kg]. */
+export const levelStep = 0.25;
+
+/** Openings are tabulated by s = inertial/viscous² [m²]: how far their flow is from a seep (small) to a jet (large). */
+export const shapes = Float64Array.from({ length: 37 }, (_, i) => 10 ** (-18 + i / 3));
+
+/** What a stand is to a leak, for each level and kind of trip that follows it. */
+export interface Stands {
+  /** Length of the stand that was walked [s], and ∫dt/µ over it [1/Pa]. */
+  readonly seconds: Float64Array;
+  readonly fluidity: Float64Array;
+  /** Viscosity at its end [Pa s], when everything is as cold as the air. */
+  readonly viscosity: Float64Array;
+  readonly density: Float64Array;
+  /** Mean level in the pan [m]. */
+  readonly depth: Float64Array;
+}
+
+/** A week in air of one temperature, level by level. */
+export interface Climate {
+  readonly air: number;
+  readonly levels: number;
+  /**
+   * Mass that a line's opening of unit `viscous` [1/m³] loses [kg/m³] from the start of a trip to the end of each piece,
+   * times √(1 + s/s₀), by level, kind, piece and shape; supply line and return line.
+   */
+  readonly supplyLine: Float64Array;
+  readonly returnLine: Float64Array;
+  /** The same for the whole week, by level and shape. */
+  readonly supplyWeek: Float64Array;
+  readonly returnWeek: Float64Array;
+  /** Pressure that a seep there sees, mean by its flow [Pa], by level. */
+  readonly supplyPressure: Float64Array;
+  readonly returnPressure: Float64Array;
+  /** By level, kind and piece: mean level in the pan [m], viscosity [Pa s], density [kg/m³]. */
+  readonly panDepth: Float64Array;
+  readonly panViscosity: Float64Array;
+  readonly panDensity: Float64Array;
+  readonly stands: Stands;
+  /** Share of the fluid's life that a week takes, by level. */
+  readonly ageing: Float64Array;
+}
+
+/** A moment of a kind of trip at which an event happens once enough is lacking. By climate: how much [kg], and when [s since the trip began]. */
+export interface Candidate {
+  readonly kind: number;
+  readonly piece: number;
+  readonly critical: Float64Array;
+  readonly time: Float64Array;
+}
+
+/** An event and the moments of the week at which it can come first. */
+export interface Threshold {
+  readonly name: EventName;
+  readonly clutch?: string;
+  readonly condition: string;
+  readonly candidates: readonly Candidate[];
+}
+
+/** What follows a clutch's end: events with their running time since the start of the trip in which it burns [s]. */
+export interface Aftermath {
+  readonly kind: number;
+  readonly piece: number;
+  readonly events: readonly { readonly name: EventName; readonly clutch?: string; readonly condition: string; readonly after: number }[];
+}
+
+export interface Prepared {
+  /** The unit without its leak. */
+  readonly unit: Unit;
+  readonly kinds: readonly TripKind[];
+  readonly occurrences: readonly Occurrence[];
+  readonly climates: readonly Climate[];
+  readonly thresholds: readonly Threshold[];
+  readonly aftermaths: readonly Aftermath[];
+}
