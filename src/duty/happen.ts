@@ -22,7 +22,7 @@ export interface DutyEvent {
 export interface Found {
   week: number;
   trip: number;
-  /** Seconds since the start of the trip. */
+  /** Seconds since the start of the trip; negative in the stand before it. */
   time: number;
   lost: number;
   candidate: Candidate | null;
@@ -45,25 +45,27 @@ function mixedAt(values: Float64Array, airs: Float64Array): number {
   return Number.isFinite(sum) ? sum : nearest;
 }
 
+/** Spreads what a marched week loses over its stands and trips, as a walk of that week would. */
+export function spread(march: March, week: number): void {
+  if (march.walked === week) return;
+  const { lost, added, rate, order, lostAtStart, lostAtEnd } = march;
+  const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
+  walkWeek(march, week);
+  const walked = lost[week + 1]! - before;
+  const scale = walked > 0 ? (next - before) / walked : 1;
+  for (let i = 0; i < order.length; i++) {
+    lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
+    lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
+  }
+  lost[week + 1] = next;
+  added[week + 1] = fluid;
+  rate[week + 1] = slope;
+}
+
 /** Looks for the event in a week; true and written to `out` when it happens there. The week must have been marched. */
 export function happensIn(march: March, threshold: Threshold, week: number, out: Found): boolean {
   const { prepared, reading, shortAtFirst, order, lostAtStart, lostAtEnd, addedAtStart } = march;
-  if (march.walked !== week) {
-    const next = march.lost[week + 1]!;
-    const fluid = march.added[week + 1]!;
-    const rate = march.rate[week + 1]!;
-    walkWeek(march, week);
-    // What the march says stands; the walk only tells how the week's loss is spread over its trips.
-    const walked = march.lost[week + 1]! - march.lost[week]!;
-    const scale = walked > 0 ? (next - march.lost[week]!) / walked : 1;
-    for (let i = 0; i < order.length; i++) {
-      lostAtStart[i] = march.lost[week]! + (lostAtStart[i]! - march.lost[week]!) * scale;
-      lostAtEnd[i] = march.lost[week]! + (lostAtEnd[i]! - march.lost[week]!) * scale;
-    }
-    march.lost[week + 1] = next;
-    march.added[week + 1] = fluid;
-    march.rate[week + 1] = rate;
-  }
+  spread(march, week);
   takeAir(reading, prepared.climates, airOf(march, week));
   for (let i = 0; i < order.length; i++) {
     const { kind } = prepared.occurrences[order[i]!]!;
@@ -120,8 +122,8 @@ export function eventOf(march: March, name: EventName, condition: string, clutch
     name,
     condition,
     clock: week * WEEK + startsAt[trip]! + time,
-    running: week * march.weekTime + timeBefore[trip]! + time,
-    distance: week * march.weekDistance + distanceBefore[trip]! + between(pieceTimes, pieceDistances, time),
+    running: week * march.weekTime + timeBefore[trip]! + Math.max(0, time),
+    distance: week * march.weekDistance + distanceBefore[trip]! + between(pieceTimes, pieceDistances, Math.max(0, time)),
     lost,
     ...(clutch === undefined ? {} : { clutch }),
   };

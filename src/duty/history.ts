@@ -4,6 +4,7 @@ import type { Ending, Plan } from "../history/simulate.ts";
 import { eventOf, happensIn, leastCritical, type DutyEvent, type Found } from "./happen.ts";
 import { begin, marchOn, newMarch, WEEK, type March } from "./march.ts";
 import type { Prepared } from "./prepared.ts";
+import { findSpots, newSpots } from "./spots.ts";
 
 /** A history of averages. */
 export interface DutyHistory {
@@ -18,6 +19,12 @@ export interface DutyHistory {
 
 /** The march of a prepared week: kept from plan to plan, so that thousands of histories allocate next to nothing. */
 const marches = new WeakMap<Prepared, March>();
+
+const spots = newSpots();
+const says = {
+  full: "what clings under the vehicle has reached its capacity",
+  spot: "1 g has fallen while standing",
+};
 
 /** The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
@@ -43,6 +50,9 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
       if (ends && !(ended !== undefined && ended.clock < event.clock)) ended = event;
     }
   }
+  findSpots(march, weeks, spots);
+  if (spots.full.week >= 0) events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
+  if (spots.spot.week >= 0) events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
   if (march.leak !== null && march.opensAt < plan.span)
     events.push({ name: "leak opens", condition: "as the case says", clock: march.opensAt, running: march.opensRunning, distance: Number.NaN, lost: 0 });
   events.sort((a, b) => a.clock - b.clock);

@@ -25,6 +25,8 @@ export interface TripKind {
   readonly pieceTimes: readonly number[];
   /** Metres driven at the same moments, if the schedule is followed. */
   readonly pieceDistances: readonly number[];
+  /** Seconds that the vehicle moves in each piece, if it follows the schedule. */
+  readonly pieceMoves: readonly number[];
 }
 
 /** A trip of the week: its kind, when it starts [s since Monday, 0 h] and how long the unit stood before [s]. */
@@ -82,19 +84,24 @@ function kindOf(ticks: Ticks, stand: number, before: number): TripKind {
   const pieces: number[] = [0];
   const pieceTimes: number[] = [0];
   const pieceDistances: number[] = [0];
-  let [time, distance, speed] = [idleFirst, 0, 0];
+  const pieceMoves: number[] = [];
+  let [time, distance, speed, moves] = [idleFirst, 0, 0, 0];
   for (let i = 0; i < ticks.count; i++) {
     if (time - pieceTimes.at(-1)! >= PIECE) {
       pieces.push(i);
       pieceTimes.push(time);
       pieceDistances.push(distance);
+      pieceMoves.push(moves);
+      moves = 0;
     }
     time += ticks.dt[i]!;
     distance += 0.5 * (speed + ticks.speed[i]!) * ticks.dt[i]!;
+    if (speed > 0 || ticks.speed[i]! > 0) moves += ticks.dt[i]!;
     speed = ticks.speed[i]!;
   }
   pieces.push(ticks.count);
   pieceTimes.push(time);
   pieceDistances.push(distance);
-  return { ticks, time, stand, before, pieces, pieceTimes, pieceDistances };
+  pieceMoves.push(moves);
+  return { ticks, time, stand, before, pieces, pieceTimes, pieceDistances, pieceMoves };
 }

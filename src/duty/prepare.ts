@@ -11,6 +11,24 @@ import type { Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
 /** Called with the share done; return false to cancel. */
 export type Preparing = (share: number) => boolean;
 
+/** Coldest and warmest air that the spans to be asked about meet [K]. */
+export interface AirRange {
+  readonly coldest: number;
+  readonly warmest: number;
+}
+
+/** Up to this range of air [K] one climate will do, up to the next two. */
+const ONE_CLIMATE = 2;
+const TWO_CLIMATES = 8;
+
+function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within?: AirRange): number[] {
+  const coldest = within?.coldest ?? meanTemperature - Math.abs(yearlySwing);
+  const warmest = within?.warmest ?? meanTemperature + Math.abs(yearlySwing);
+  const middle = 0.5 * (coldest + warmest);
+  if (warmest - coldest <= ONE_CLIMATE) return [middle];
+  return warmest - coldest <= TWO_CLIMATES ? [coldest, warmest] : [coldest, middle, warmest];
+}
+
 /** Moments that need this much more fluid lost than the earliest [kg] are never the first for a leak that lives twenty trips. */
 const FIRST_WITHIN = 0.5;
 /** How closely the critical loss of the earliest moment is found [kg], and of one that comes later, as a share of how much later. */
@@ -21,10 +39,9 @@ const LATER_WITHIN = 0.03;
  * Walks the week with frozen losses in air of one to three temperatures (the year's coldest, mean and warmest) and finds what every
  * event takes. The unit's leak does not matter. Returns undefined when `preparing` said no.
  */
-export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing): Prepared | undefined {
+export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, within?: AirRange): Prepared | undefined {
   const kinds = kindsOf(week);
-  const { meanTemperature, yearlySwing } = unit.surroundings;
-  const airs = yearlySwing === 0 ? [meanTemperature] : [-1, 0, 1].map((side) => meanTemperature + side * yearlySwing);
+  const airs = airsOf(unit, within);
   const walked: { frozen: Frozen; climate: Climate; seen: WeekSeen }[] = [];
   for (const [i, air] of airs.entries()) {
     const frozen = newFrozen(unit, air);

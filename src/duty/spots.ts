@@ -1,0 +1,99 @@
+// What clings under the vehicle and what reaches the ground: the hiding place filled trip by trip, in closed form over driving and standing.
+
+import { hidingStep, type HidingPlace, type HidingStep } from "../physics/leak/hiding.ts";
+import { lostAt, spread, type Found } from "./happen.ts";
+import type { March } from "./march.ts";
+
+/** Fluid that makes a spot [kg]. */
+const SPOT = 0.001;
+
+/** Where fluid that leaves clings, how much does, and when the hiding place was first full and a spot first on the ground; `week` -1: not yet. */
+export interface Spots {
+  place: HidingPlace;
+  readonly step: HidingStep;
+  held: number;
+  onGround: number;
+  readonly full: Found;
+  readonly spot: Found;
+}
+
+const nowhere = (): Found => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null });
+
+export const newSpots = (): Spots => ({
+  place: { capacity: 0, carryOff: 0 },
+  step: { held: 0, carriedOff: 0, overflow: 0 },
+  held: 0,
+  onGround: 0,
+  full: nowhere(),
+  spot: nowhere(),
+});
+
+/** Finds when the hiding place is full and when the first spot lies on the ground, within the weeks that were marched. */
+export function findSpots(march: March, weeks: number, spots: Spots): void {
+  const { leak, prepared, opensAt, order, lostAtStart, lostAtEnd } = march;
+  spots.held = 0;
+  spots.onGround = 0;
+  spots.full.week = spots.spot.week = -1;
+  if (leak === null || !(opensAt < Infinity)) return;
+  const { density15 } = prepared.unit.fluid;
+  spots.place = { capacity: leak.hiding.capacity * density15, carryOff: leak.hiding.carryOff };
+  for (let week = Math.floor(opensAt / (7 * 86400)); week < weeks; week++) {
+    spread(march, week);
+    let before = march.lost[week]!;
+    for (let i = 0; i < order.length; i++) {
+      const { kind, stand } = prepared.occurrences[order[i]!]!;
+      passes(spots, week, i, -stand, before, lostAtStart[i]! - before, 0, stand); // before the trip starts
+      before = lostAtStart[i]!;
+      if (lostAtEnd[i]! > before) drives(march, spots, week, i, kind);
+      before = lostAtEnd[i]!;
+      if (spots.spot.week >= 0 && (spots.full.week >= 0 || spots.place.capacity === 0)) return;
+    }
+  }
+}
+
+/** A trip at once while nothing can run over, else piece by piece. */
+function drives(march: March, spots: Spots, week: number, trip: number, kind: number): void {
+  const { lostAtStart, lostAtEnd, prepared } = march;
+  const { pieceTimes, pieceMoves, time } = prepared.kinds[kind]!;
+  const [from, to] = [lostAtStart[trip]!, lostAtEnd[trip]!];
+  let moves = 0;
+  for (const seconds of pieceMoves) moves += seconds;
+  if (spots.held + to - from < spots.place.capacity) {
+    passes(spots, week, trip, 0, from, to - from, moves, time - moves);
+    return;
+  }
+  let before = from;
+  for (let p = 0; p < pieceMoves.length; p++) {
+    const after = p === pieceMoves.length - 1 ? to : lostAt(march, week, trip, pieceTimes[p + 1]!);
+    const still = pieceTimes[p + 1]! - pieceTimes[p]! - pieceMoves[p]!;
+    passes(spots, week, trip, pieceTimes[p]!, before, after - before, pieceMoves[p]!, Math.max(0, still));
+    before = after;
+  }
+}
+
+/** Time passes, first moving, then still, while so much is lost evenly [kg]. */
+function passes(spots: Spots, week: number, trip: number, time: number, lost: number, more: number, moves: number, still: number): void {
+  const seconds = moves + still;
+  if (!(seconds > 0)) return;
+  if (moves > 0) part(spots, week, trip, time, lost, (more * moves) / seconds, moves, true);
+  if (still > 0) part(spots, week, trip, time + moves, lost + (more * moves) / seconds, (more * still) / seconds, still, false);
+}
+
+function part(spots: Spots, week: number, trip: number, time: number, lost: number, more: number, seconds: number, moving: boolean): void {
+  const { step, place, full, spot } = spots;
+  hidingStep(step, place, spots.held, more / seconds, moving, seconds);
+  const share = more > 0 ? 1 - Math.min(1, step.overflow / more) : 0;
+  const note = (found: Found, at: number) => {
+    found.week = week;
+    found.trip = trip;
+    found.time = time + at * seconds;
+    found.lost = lost + at * more;
+  };
+  if (full.week < 0 && place.capacity > 0 && step.held >= place.capacity * (1 - 1e-9)) note(full, share);
+  if (!moving && step.overflow > 0) {
+    const left = SPOT - spots.onGround;
+    if (spot.week < 0 && step.overflow >= left) note(spot, share + ((1 - share) * left) / step.overflow);
+    spots.onGround += step.overflow;
+  }
+  spots.held = step.held;
+}
