@@ -2,7 +2,7 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeAir, takeLevel, takeOpening, weekAgeing } from "./flow.ts";
-import { airOf, between, tripLoses, walkWeek, WEEK, type March } from "./march.ts";
+import { airAt, between, tripLoses, walkWeek, WEEK, type March } from "./march.ts";
 import type { Candidate, Threshold } from "./prepared.ts";
 
 /** An event of a duty-averaged history; names, clock, running, distance and lost as in the trip-resolved one. */
@@ -66,8 +66,8 @@ export function spread(march: March, week: number): void {
 export function happensIn(march: March, threshold: Threshold, week: number, out: Found): boolean {
   const { prepared, reading, shortAtFirst, order, lostAtStart, lostAtEnd, addedAtStart } = march;
   spread(march, week);
-  takeAir(reading, prepared.climates, airOf(march, week));
   for (let i = 0; i < order.length; i++) {
+    takeAir(reading, prepared.climates, airAt(march, week * WEEK + march.startsAt[i]!));
     const { kind } = prepared.occurrences[order[i]!]!;
     const atStart = shortAtFirst + lostAtStart[i]! - addedAtStart[i]!;
     const atEnd = shortAtFirst + lostAtEnd[i]! - addedAtStart[i]!;

@@ -63,20 +63,27 @@ export function walkLevels(
   const wide = kinds.length;
   const stands = { seconds: table(wide), fluidity: table(wide), viscosity: table(wide), density: table(wide), depth: table(wide) };
   const seen: PieceSeen[][] = pieces.map((n) => Array.from({ length: n }, () => ({ starts: [], moreTrim: [], seen: [] })));
-  const ends: (Snapshot | undefined)[] = kinds.map(() => undefined);
+  const ends: Snapshot[] = [];
   const times = kinds.map((_, k) => occurrences.filter(({ kind }) => kind === k).length);
 
   const { trimLimit } = unit.build.shiftControl;
   const kept = new Float64Array(wide);
   const [begins, added, round, roundBefore] = [0, 0, 0, 0].map(() => new Float64Array(wide)) as [Float64Array, Float64Array, Float64Array, Float64Array];
 
+  // A round of the full week first, so that every trip of the tables comes after the one that it comes after.
+  for (const [k, kind] of kinds.entries()) {
+    standFrozen(frozen, kind.stand, () => {});
+    kept[k] = keptTrim(frozen, kind);
+    driveFrozen(frozen, kind, {});
+    ends[k] = snapshotOf(frozen);
+  }
+
   let levels = most;
   for (let level = 0; level < levels; level++) {
     const lacking = level * levelStep;
     for (const [k, kind] of kinds.entries()) {
       if (!going(level)) return undefined;
-      const from = ends[kind.before] ?? ends.find((end) => end !== undefined);
-      if (from !== undefined) restore(frozen, from);
+      restore(frozen, ends[kind.before]!);
       lack(unit, state, lacking);
       const at = level * wide + k;
       standFrozen(frozen, kind.stand, (_, seconds) => {
@@ -85,7 +92,6 @@ export function walkLevels(
         stands.density[at]! += (now.density * seconds) / kind.stand;
       });
       stands.seconds[at] = kind.stand;
-      if (level === 0) kept[k] = keptTrim(frozen, kind);
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, level < 2 ? round[k]! : 2 * round[k]! - roundBefore[k]!));
       stands.viscosity[at] = now.viscosity;
 

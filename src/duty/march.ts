@@ -171,6 +171,9 @@ export function between(x: readonly number[], y: readonly number[], at: number):
   return y[i - 1]! + (width > 0 ? ((y[i]! - y[i - 1]!) * Math.min(width, at - x[i - 1]!)) / width : 0);
 }
 
+/** Air at a moment [K]: its day's. */
+export const airAt = ({ plan }: March, clock: number): number => ambientOn(plan.unit, plan.dayOfYear + Math.floor(clock / DAY));
+
 /** Air of a week [K]: its middle day's. */
 export const airOf = ({ plan }: March, week: number): number => ambientOn(plan.unit, plan.dayOfYear + 7 * week + 3);
 
