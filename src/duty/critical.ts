@@ -44,6 +44,8 @@ function crossing(low: Seen, high: Seen, event: number): number {
 
 /** Steels of two levels that differ by more than this [K] tell of a slip at one of them. */
 const SAME_PLATE = 15;
+/** So do linings that differ by more than this in what is charred and glazed. */
+const SAME_LINING = 0.01;
 /** A vehicle this far under its schedule [m/s] has not kept up. */
 const KEPT_UP = 0.5;
 
@@ -52,7 +54,11 @@ function isCalm({ starts }: PieceSeen, level: number): boolean {
   const [low, high] = [starts[level]!, starts[Math.min(starts.length - 1, level + 1)]!];
   for (const { state, heldUp, scheduled } of [low, high])
     if (state.slipping || heldUp || Math.abs(scheduled - state.speed) > KEPT_UP) return false;
-  return low.state.plate.every((plate, i) => Math.abs(plate - high.state.plate[i]!) < SAME_PLATE);
+  return low.state.plate.every(
+    (plate, i) =>
+      Math.abs(plate - high.state.plate[i]!) < SAME_PLATE &&
+      Math.abs(low.state.char[i]! - high.state.char[i]!) + Math.abs(low.state.glaze[i]! - high.state.glaze[i]!) < SAME_LINING,
+  );
 }
 
 /**

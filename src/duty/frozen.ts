@@ -1,5 +1,5 @@
 // The trip-resolved walk with the loss frozen: the same ticks, shifts, slips and watched conditions as in a history, of a unit that
-// lacks a given mass and loses none. Every piece of a trip begins with sound linings, so that a piece tells what it does by itself.
+// lacks a given mass and loses none. Every trip begins with sound linings, so that a trip tells what it does by itself.
 
 import { margins } from "../history/margin.ts";
 import { idleInNeutral } from "../history/idle.ts";
@@ -107,7 +107,12 @@ export function restore(frozen: Frozen, from: Snapshot, to: Snapshot = from, sha
   state.coolant = mix(a.coolant, b.coolant);
   state.gas = mix(a.gas, b.gas);
   state.trim = mix(a.trim, b.trim);
-  for (let i = 0; i < plate.length; i++) plate[i] = mix(a.plate[i]!, b.plate[i]!);
+  for (let i = 0; i < plate.length; i++) {
+    plate[i] = mix(a.plate[i]!, b.plate[i]!);
+    char[i] = mix(a.char[i]!, b.char[i]!);
+    glaze[i] = mix(a.glaze[i]!, b.glaze[i]!);
+    wear[i] = mix(a.wear[i]!, b.wear[i]!);
+  }
   if (!a.slipping && !b.slipping) {
     state.speed = mix(a.speed, b.speed);
     for (let i = 0; i < 4; i++) slosh[i] = mix(a.slosh[i]!, b.slosh[i]!);
@@ -153,7 +158,7 @@ export interface TripWatch {
 
 /**
  * Drives a trip, or from one of its pieces on until `pieces` of them are done and whatever began in them has lasted as long as it
- * must (at most `longer` seconds). Linings are made sound at the beginning of each piece if `sound`.
+ * must (at most `longer` seconds). Linings are made sound at the beginning of the trip if `sound`.
  */
 export function driveFrozen(
   frozen: Frozen,
@@ -188,7 +193,7 @@ export function driveFrozen(
     return watch.step?.(walk, seconds) ?? true;
   };
   let piece = first;
-  if (sound) makeSound(state);
+  if (sound && first === 0) makeSound(state);
   watch.piece?.(first);
   if (first === 0) {
     if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after)) return;
@@ -202,7 +207,6 @@ export function driveFrozen(
       piece++;
       nextPiece(frozen);
       if (piece < last) {
-        if (sound) makeSound(state);
         measures.values.fill(-1);
         engagement.flare = 0;
         watch.piece?.(piece);

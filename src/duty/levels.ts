@@ -88,9 +88,10 @@ export function walkLevels(
       const at = level * wide + k;
       standFrozen(frozen, kind.stand, (_, seconds) => {
         stands.fluidity[at]! += seconds / now.viscosity;
-        stands.depth[at]! += (now.panDepth * seconds) / kind.stand;
+        stands.depth[at]! += (now.panDepth * seconds) / now.viscosity;
         stands.density[at]! += (now.density * seconds) / kind.stand;
       });
+      if (kind.stand > 0) stands.depth[at]! /= stands.fluidity[at]!;
       stands.seconds[at] = kind.stand;
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, level < 2 ? round[k]! : 2 * round[k]! - roundBefore[k]!));
       stands.viscosity[at] = now.viscosity;

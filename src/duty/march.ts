@@ -244,6 +244,13 @@ function stretch(march: March, from: number, until: number, enough: number): num
         step >>= 1;
         continue;
       }
+      if (change > GROWTH_STEP) {
+        // It grows from trip to trip.
+        walkWeek(march, week);
+        week++;
+        slope = full;
+        break;
+      }
       for (let w = 1; w <= step; w++) {
         const s = w / step;
         const [p, q] = [s * s * (3 - 2 * s), s * (1 - s)];
@@ -253,7 +260,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
       }
       week += step;
       slope = full;
-      if (change < GROWTH_STEP) step *= 2;
+      if (change < 0.5 * GROWTH_STEP) step *= 2;
       break;
     }
   }

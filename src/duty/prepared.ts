@@ -18,7 +18,7 @@ export interface Stands {
   /** Viscosity at its end [Pa s], when everything is as cold as the air. */
   readonly viscosity: Float64Array;
   readonly density: Float64Array;
-  /** Mean level in the pan [m]. */
+  /** Level in the pan, mean by how easily the fluid flows meanwhile [m]. */
   readonly depth: Float64Array;
 }
 
