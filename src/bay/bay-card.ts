@@ -4,7 +4,7 @@ import type { Unit } from "../physics/build.ts";
 import { addedAtPlug, bands, betweenMarks, overLip, type Band } from "./bands.ts";
 import { row, type BayRow, type Reading } from "./bay-row.ts";
 import { coolerFlowTest } from "./cooler-flow-test.ts";
-import { RAMP, timeIntoGear, type Moment } from "./engagement-test.ts";
+import { timeIntoGear, type Moment } from "./engagement-test.ts";
 import { launchTest } from "./launch-test.ts";
 import { levelChecks, type StickReading } from "./level-checks.ts";
 import { linePressureTest, type LinePressure } from "./line-pressure-test.ts";
@@ -140,7 +140,7 @@ function coolerRows(unit: Unit, shortage: number): BayRow[] {
 
 const moments: readonly (readonly [Moment, string, Band])[] = [
   ["hot", "hot", bands.intoGearHot],
-  ["hot, nose up", `hot, nose up on a ${100 * RAMP} % ramp`, bands.intoGearHot],
+  ["hot, nose up", "hot, nose up on a 20 % ramp", bands.intoGearHot],
   ["cold start", "-5 °C, just started after a night", bands.intoGearCold],
   ["cold, idled", "-5 °C, after a minute at idle", bands.intoGearCold],
 ];

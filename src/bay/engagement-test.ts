@@ -14,7 +14,7 @@ const COLD = 268.15;
 const AT_ONCE = 2;
 const MINUTE = 60;
 /** A ramp, and how long it takes for the fluid to come to rest on it [s]. */
-export const RAMP = 0.2;
+const RAMP = 0.2;
 const AT_REST = 20;
 
 /**
@@ -35,5 +35,6 @@ export function timeIntoGear(
   else if (!hot) idleInNeutral(walk, moment === "cold start" ? AT_ONCE : MINUTE, idleSpeed);
   const engagement = noEngagement();
   engageFromRest(walk, engagement);
-  return Number.isFinite(engagement.time) ? engagement.time : null;
+  const taken = engagement.fill + engagement.time;
+  return Number.isFinite(taken) ? taken : null;
 }

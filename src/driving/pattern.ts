@@ -86,7 +86,7 @@ function overlaps(days: readonly (readonly Trip[])[]): Fault[] {
     const next = all[(i + 1) % all.length];
     const nextStart = i + 1 < all.length ? next.start : next.start + 7 * day;
     const end = start + tripTime(trip);
-    if (end <= nextStart) return [];
+    if (end - nextStart < 1e-6) return []; // ticks add up to a hair
     const path = `week.days[${Math.floor(next.start / day)}]`;
     return [
       {

@@ -7,11 +7,12 @@ import { inFlightAfter } from "../physics/sump/holdup.ts";
 import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../physics/sump/slosh.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { suctionGasAfter } from "../physics/supply/suction.ts";
+import { fillsOn } from "./entering.ts";
 import { finds } from "./settle.ts";
 import type { Swing, Walk } from "./walk.ts";
 
 /** Share of the depth by which it may change before the surface swings otherwise. */
-const SAME_DEPTH = 0.01;
+const SAME_DEPTH = 0.002;
 
 /** Takes fluid, leak and the pan's frequencies as they are now; they hold until the next settling. */
 export function takeStock(walk: Walk): void {
@@ -37,9 +38,10 @@ export function flow(walk: Walk, seconds: number): void {
   const { holdUp } = unit.build;
   const liquid = 1 - line.lineGas;
 
-  // What drained while parked is filled again before anything comes back; what is thrown off returns late.
-  const intoPassages = Math.min(line.delivered * liquid * seconds, Math.max(0, holdUp.passages - state.passages));
-  const fed = line.feed * liquid * seconds;
+  // What drained while parked is filled again before anything comes back, the passages first; what is thrown off returns late.
+  const delivered = line.delivered * liquid * seconds;
+  const intoPassages = Math.min(delivered, Math.max(0, holdUp.passages - state.passages));
+  const fed = Math.min(line.feed * liquid * seconds, delivered - intoPassages);
   const intoConverter = Math.min(fed, holdUp.converter - state.converter);
   const intoLines = Math.min(fed - intoConverter, holdUp.coolerAndLines - state.lines);
   state.passages += intoPassages;
@@ -59,13 +61,15 @@ export function flow(walk: Walk, seconds: number): void {
   state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
   surfaceMoves(walk, seconds, now.drive.acceleration);
 
+  if (state.entering >= 0) fillsOn(walk, seconds);
+
   sums.seconds += seconds;
   sums.converter += now.converterHeat * seconds;
   sums.pump += now.pumpHeat * seconds;
   sums.gears += now.gearHeat * seconds;
   sums.lockUp += now.lockUpHeat * seconds;
   sums.film += now.film * seconds;
-  sums.cooler += line.cooler * seconds;
+  sums.cooler += line.cooler * liquid * seconds;
   state.running += seconds;
   state.clock += seconds;
   if (state.leakAge >= 0) state.leakAge += seconds;

@@ -59,7 +59,7 @@ function lose(unit: Unit, cruise: Cruise, time: number, left: (t: number) => num
   walk.pedal = pedalFor(unit.build.engine, now.drive.engine, now.drive.engineTorque);
   const pumping = now.drive.engineTorque - now.drive.impellerTorque;
   let heat = 0;
-  const steps = Math.ceil(Math.max(time / STEP, 50));
+  const steps = Math.ceil(Math.max(time / STEP, 400));
   const h = time / steps;
   for (let i = 0; i < steps; i++) heat += slipFor(walk, h, full * left((i + 0.5) * h), locked, pumping);
   return heat;

@@ -1,7 +1,8 @@
 // The conditions that make events, as numbers that are above zero while they hold.
 
 import type { Unit } from "../physics/build.ts";
-import { shareLeft } from "../physics/holding.ts";
+import { ENGAGING, shareLeft } from "../physics/holding.ts";
+import type { State } from "../physics/state.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
 import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";
@@ -19,8 +20,8 @@ const HOT = 333.15;
 const COLD = 303.15;
 /** Below this every unit takes its time [K]. */
 const FROSTY = 263.15;
-const CHECK_FROM = 338.15;
-const CHECK_TO = 368.15;
+const CHECK_FROM = 348.15;
+const CHECK_TO = 363.15;
 const TOO_HOT = 403.15;
 /** A steel hotter than this may char its lining within seconds [K]; well under it that takes weeks. */
 const CHARS = 473.15;
@@ -63,7 +64,7 @@ function conditions(unit: Unit): Condition[] {
     },
     {
       name: "level below the low mark",
-      says: "stick under its low mark, hot (65 to 95 degC), idling, standing level for 5 s",
+      says: "stick under its low mark, hot (75 to 90 degC), idling, standing level for 5 s",
       lasting: 5,
       measure: (walk) => (mayCheckLevel(walk) ? build.sump.stick.low - walk.now.panDepth : -1),
     },
@@ -99,9 +100,9 @@ function conditions(unit: Unit): Condition[] {
     },
     {
       name: "first sustained slip",
-      says: "an element of the gear slips by over 50 rpm for 1 s",
+      says: "an element of the gear slips by over 50 rpm for 1 s, the first second of an engagement not counted",
       lasting: 1,
-      measure: ({ slip, state }) => (state.slipping ? slip.speed - 50 * RPM : -1),
+      measure: ({ slip, state }) => (state.slipping && !engaging(state) ? slip.speed - 50 * RPM : -1),
     },
     {
       name: "fluid too hot",
@@ -135,6 +136,9 @@ const damageWatcher = (mark: (typeof marks)[number], clutch: string): Watcher =>
     0,
     clutch,
   );
+
+/** A clutch is being filled or is in its first second. */
+const engaging = ({ entering, unfilled, shiftTime }: State): boolean => entering >= 0 && (unfilled > 0 || shiftTime < ENGAGING);
 
 /** The stick can be read: hot, standing, the surface at rest. */
 function mayCheckLevel({ state, now, road }: Walk): boolean {
@@ -184,22 +188,26 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     take(walk, engagement) {
       const { state, now, slip } = walk;
       for (let i = 0; i < list.length; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
-      values[flare] = engagement.flare - FLARE;
+      values[flare] = walk.flare - FLARE;
+      walk.flare = 0;
       const span = state.running - lastRunning;
       lastRunning = state.running;
-      hottest[slip.clutch] = Math.max(hottest[slip.clutch]!, state.plate[slip.clutch]!);
-      hottest[lockUp] = Math.max(hottest[lockUp]!, state.plate[lockUp]!);
       if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
       // Only what slips, has just engaged or is hot can have come nearer to its end in this step; the rest is looked at after each trip.
       if (slip.heat > 0) takeDamage(slip.clutch);
       if (now.lockUpHeat > 0) takeDamage(lockUp);
       if (engagement.energy > 0 && engagement.time > 0) takeDamage(engagement.clutch);
-      for (let i = 0; i < hottest.length; i++) if (state.plate[i]! > CHARS) takeDamage(i);
+      for (let i = 0; i < hottest.length; i++) {
+        const plate = state.plate[i]!;
+        if (plate > hottest[i]!) hottest[i] = plate;
+        if (plate > CHARS) takeDamage(i);
+      }
     },
     engaged(walk, engagement) {
       const { temperature } = walk.now;
-      values[slowHot] = temperature > HOT ? engagement.time - SLOW_HOT : -1;
-      values[slowCold] = temperature > FROSTY && temperature < COLD ? engagement.time - SLOW_COLD : -1;
+      const taken = engagement.fill + engagement.time;
+      values[slowHot] = temperature > HOT ? taken - SLOW_HOT : -1;
+      values[slowCold] = temperature > FROSTY && temperature < COLD ? taken - SLOW_COLD : -1;
     },
     slipInTrip() {
       let sum = 0;

@@ -1,16 +1,27 @@
 // Laws used outside their range during a history: noted as they happen, told at the end. Silence would be the only wrong answer.
 
 import type { Range } from "../errors.ts";
-import { liningPressure, liningPressureRange } from "../physics/clutch/capacity.ts";
+import { kissPressure, liningPressure, liningPressureRange } from "../physics/clutch/capacity.ts";
+import { fillOrificeRange } from "../physics/clutch/fill.ts";
+import { frictionRange } from "../physics/clutch/friction.ts";
+import { slidingSpeed } from "../physics/clutch/geometry.ts";
+import { glazeRange } from "../physics/damage/glaze.ts";
 import { pyrolysisRange } from "../physics/damage/pyrolysis.ts";
+import { fluidAgeingRange } from "../physics/fluid/ageing.ts";
 import { densityRange } from "../physics/fluid/density.ts";
-import { viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
+import { specificHeatRange } from "../physics/fluid/specific-heat.ts";
+import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
+import { partitionRange } from "../physics/heat/partition.ts";
+import { roadForceRange } from "../physics/load/road.ts";
+import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
+import { displaced, pumpSlip, slipRange } from "../physics/supply/pump.ts";
+import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";
 
 /** A law that a history watches, what it watches of it, and the extremes it has seen. */
 interface Seen {
   readonly range: Range;
-  readonly value: (walk: Walk) => number | undefined;
+  readonly value: (walk: Walk, engagement: Engagement) => number | undefined;
   low: number;
   high: number;
 }
@@ -21,9 +32,31 @@ export function newOutside(): Outside {
   const seen = (range: Range, value: Seen["value"]): Seen => ({ range, value, low: Infinity, high: -Infinity });
   return [
     seen(viscosityTemperatureRange, ({ now }) => now.temperature),
+    seen(viscosityRange, ({ now }) => now.viscosity / now.density),
     seen(densityRange, ({ now }) => now.temperature),
-    // Below its range the rate is too small to matter in a history; above it the law is stretched.
+    seen(specificHeatRange, ({ now }) => now.temperature),
+    // Below their ranges these rates are too small to matter in a history; above them the laws are stretched.
+    seen(fluidAgeingRange, ({ now }) => Math.max(fluidAgeingRange.low, now.temperature)),
     seen(pyrolysisRange, ({ state, slip }) => Math.max(pyrolysisRange.low, state.plate[slip.clutch]!)),
+    seen(glazeRange, ({ state, slip }) => Math.max(glazeRange.low, state.plate[slip.clutch]!)),
+    seen(frictionRange, ({ unit, now, slip }) => {
+      const clutch = unit.build.clutches[now.weakest];
+      return clutch === undefined ? undefined : slidingSpeed(clutch, slip.speed);
+    }),
+    seen(partitionRange, ({ state }, { time }) => (state.slipping ? state.slipTime : time < Infinity ? time : undefined)),
+    seen(fillOrificeRange, ({ unit, now }, { clutch, fill }) => {
+      const filled = unit.build.clutches[clutch]!;
+      const drop = now.line.linePressure - kissPressure(filled);
+      if (!(fill > 0 && drop > 0)) return undefined;
+      return (filled.fillOrifice * Math.sqrt(2 * drop * now.density)) / now.viscosity;
+    }),
+    seen(inletFrictionRange, ({ unit, now }) => inletReynolds(unit.build.inlet, now.line.drawn, now.viscosity, now.density)),
+    seen(slipRange, ({ unit, now }) => {
+      const { pump } = unit.build;
+      const { turn } = now.lineInput;
+      return turn > 0 ? pumpSlip(pump, now.line.linePressure, now.viscosity) / displaced(pump, turn) : undefined;
+    }),
+    seen(roadForceRange, ({ state }) => state.speed),
     seen(liningPressureRange, ({ now, unit }) => {
       const clutch = unit.build.clutches[now.weakest];
       if (clutch === undefined) return undefined;
@@ -33,9 +66,9 @@ export function newOutside(): Outside {
 }
 
 /** Looks at every watched law at this instant. */
-export function noteRanges(outside: Outside, walk: Walk): void {
+export function noteRanges(outside: Outside, walk: Walk, engagement: Engagement): void {
   for (const seen of outside) {
-    const value = seen.value(walk);
+    const value = seen.value(walk, engagement);
     if (value === undefined) continue;
     if (value < seen.low) seen.low = value;
     if (value > seen.high) seen.high = value;

@@ -24,6 +24,8 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.engine = 0;
   state.turbine = 0;
   state.slipping = false;
+  state.entering = -1;
+  state.unfilled = 0;
   state.lockUpOn = false;
   state.lockUpBarred = false;
   state.lockUpSlipTime = 0;

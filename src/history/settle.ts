@@ -116,7 +116,7 @@ function takesHeat(walk: Walk, index: number, seconds: number): void {
   state.plate[index] = after;
 
   const area = clutch.faces * faceArea(clutch);
-  const ahead = made > 0 ? interfaceRise(made / seconds / area, SETTLED, clutch.steelThickness) : 0;
+  const ahead = made > 0 ? interfaceRise((made * toSteel) / seconds / area, SETTLED, clutch.steelThickness) : 0;
   const surface = 0.5 * (before + after) + ahead;
   state.glaze[index] = Math.min(1, state.glaze[index]! + glazeRate(surface) * seconds);
   state.char[index] = charAfter(state.char[index]!, damage.charFactor * charRate(surface), seconds);

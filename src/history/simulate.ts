@@ -13,6 +13,7 @@ import { closure, type Closure, type Ledger } from "./ledger.ts";
 import { newMeasures, type Measures } from "./measures.ts";
 import { margins } from "./margin.ts";
 import { stand, topUp } from "./parked.ts";
+import { settle } from "./settle.ts";
 import { newOutside, outsideOf, noteRanges } from "./outside.ts";
 import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, type TripRow } from "./record.ts";
 import { engageFromRest, noEngagement } from "./shift.ts";
@@ -21,6 +22,8 @@ import { eventAt, look, momentOf, newMoment, watcher, type HistoryEvent, type Mo
 import { newWalk, type Walk } from "./walk.ts";
 
 const DAY = 86400;
+/** So much warmer than ever before, and the laws' ranges are looked at again [K]. */
+const WARMER = 1;
 
 /** Fluid added: when [s since the start], how much [m³] at its temperature [K]. */
 export interface TopUp {
@@ -57,7 +60,9 @@ export interface ClutchFate {
   readonly charred: number;
   readonly worn: number;
   readonly hottest: number;
+  /** Heat of slips, and of sound shifts [J]. */
   readonly slipEnergy: number;
+  readonly shiftEnergy: number;
   readonly slips: number;
 }
 
@@ -99,6 +104,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const clutchCount = state.plate.length;
   const slips = new Float64Array(clutchCount);
   let wasSlipping = false;
+  let warmest = 0;
   let row = newRow();
   let ending: Ending | undefined;
 
@@ -126,7 +132,10 @@ export function simulate(plan: Plan, progress?: Progress): History {
     }
     copyMoment(moment, before);
     gather(walk, row);
-    if (walk.slip.heat > 0) noteRanges(outside, walk);
+    if (now.temperature > warmest) {
+      warmest = now.temperature + WARMER;
+      noteRanges(outside, walk, engagement);
+    } else if (walk.slip.heat > 0) noteRanges(outside, walk, engagement);
     if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
     wasSlipping = state.slipping;
     note(recent, walk);
@@ -160,9 +169,10 @@ export function simulate(plan: Plan, progress?: Progress): History {
     for (const trip of week.days[(plan.weekday + day) % 7]!) {
       if (!standUntil(Math.max(state.clock, day * DAY + trip.startsAt))) break days;
       row = newRow();
-      if (!idleInNeutral(walk, 2, build.engine.idleSpeed, after)) break days;
+      if (!idleInNeutral(walk, 2, build.engine.idleSpeed, after, trip.ticks.grade[0])) break days;
       engageFromRest(walk, engagement);
       measures.engaged(walk, engagement);
+      noteRanges(outside, walk, engagement); // the coldest of the trip
       const { ticks } = trip;
       for (let i = 0; i < ticks.count; i++) {
         const seconds = ticks.dt[i]!;
@@ -183,7 +193,8 @@ export function simulate(plan: Plan, progress?: Progress): History {
           tellNow("line parts", "the crack has grown to its end");
         if (recent.wanted.length > 0) cutCloseUps(recent, state.clock, closeUps);
       }
-      noteRanges(outside, walk);
+      settle(walk);
+      noteRanges(outside, walk, engagement);
       closeRow(walk, row, measures);
       keep(trips, row);
       if (ending !== undefined) break days;
@@ -208,6 +219,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       worn: state.wear[i]!,
       hottest: measures.hottest[i]!,
       slipEnergy: walk.slipEnergy[i]!,
+      shiftEnergy: walk.shiftEnergy[i]!,
       slips: slips[i]!,
     })),
     ledger: walk.ledger,

@@ -6,7 +6,9 @@ import { pedalFor } from "../physics/load/engine.ts";
 import { roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { setPoint } from "../physics/supply/regulator.ts";
-import { settleClutch } from "./settle.ts";
+import { takeStock } from "./advance.ts";
+import { engaged } from "./entering.ts";
+import { settle, settleClutch } from "./settle.ts";
 import { slipFor } from "./slip.ts";
 import type { Walk } from "./walk.ts";
 
@@ -60,6 +62,7 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
     if (!slipFor(walk, step)) {
       state.slipping = false;
       state.slipTime = 0;
+      engaged(walk);
     }
     if (slip.clutch !== was) settleClutch(walk, was);
     const plate = state.plate[slip.clutch]!;
@@ -80,6 +83,8 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
   }
   slip.heat = slip.made / slip.seconds;
   slip.speed = slip.turned / slip.seconds;
+  settle(walk);
+  takeStock(walk);
   return state.clock - start;
 }
 

@@ -7,7 +7,7 @@ import { clutchesNow, supplyNow } from "../physics/chain.ts";
 import { frictionSlope, slidingFriction, type Friction } from "../physics/clutch/friction.ts";
 import { slidingSpeed } from "../physics/clutch/geometry.ts";
 import { turbinePerMetre, wheelForceFrom } from "../physics/drivetrain.ts";
-import { elementGrip } from "../physics/holding.ts";
+import { appliedPressure, elementGrip } from "../physics/holding.ts";
 import { converterSlopes, impellerTorque, turbineTorque } from "../physics/load/converter.ts";
 import { engineSlope, engineTorque } from "../physics/load/engine.ts";
 import { roadForce } from "../physics/load/road.ts";
@@ -68,7 +68,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   const share = shareOf(gear, now.weakest);
   const clutch = build.clutches[now.weakest]!;
   brake.friction = clutch.friction;
-  brake.grip = elementGrip(build, state, now.weakest, now.line.linePressure) / share;
+  brake.grip = elementGrip(build, state, now.weakest, appliedPressure(state, now.weakest, now.line.linePressure)) / share;
   state.plate[sliding] = plate;
   brake.sense = startSlip >= 0 ? 1 : -1;
   brake.arm = slidingSpeed(clutch, 1) / share;

@@ -1,6 +1,6 @@
 // One tick of a drive: what the controller decides once, then the chain in one step, or in fine ones where it matters.
 
-import { drivingNow } from "../physics/chain.ts";
+import { drivingNow, leakNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
@@ -25,6 +25,9 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
+/** Heat, plates and linings are settled once so many seconds have gathered. */
+const SETTLES = 4.5;
+
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
 const SHORTEST_STEP = 1e-6;
 
@@ -48,9 +51,11 @@ export function tick(
   road.grade = grade;
   road.lateral = lateral;
 
-  takeStock(walk);
   const gear = gearFor(build.shiftPlan, state.gear + 1, state.speed, wish) - 1;
   engagement.time = 0;
+  if (gear !== state.gear) settle(walk);
+  if (walk.sums.seconds === 0) takeStock(walk);
+  else leakNow(unit, state, walk.now);
   if (gear !== state.gear) {
     road.speed = state.speed;
     shiftTo(walk, gear, engagement);
@@ -74,7 +79,8 @@ export function tick(
       return false;
     }
   }
-  settle(walk);
+  // Nothing moves fast while everything holds: heat is settled every few seconds then.
+  if (closely || walk.sums.seconds > SETTLES) settle(walk);
   walk.scheduled = target;
   return true;
 }

@@ -18,8 +18,14 @@ export interface Walk {
   readonly hiding: HidingPlace;
   readonly hidingStep: HidingStep;
   readonly slip: SlipNow;
-  /** Slip heat of every clutch so far [J], the lock-up clutch last. */
+  /** Slip heat of every clutch so far [J], the lock-up clutch last; and what sound shifts have cost each [J]. */
   readonly slipEnergy: Float64Array;
+  readonly shiftEnergy: Float64Array;
+  /** The controller learns from the shift that is under way; engine speed over which a gain is a flare [rad/s]. */
+  teaches: boolean;
+  flareOver: number;
+  /** Most engine speed gained while a clutch was not yet filled, since the last look [rad/s]. */
+  flare: number;
   /** Speed that the schedule asks for now [m/s], and the pedal the driver holds (0 to 1) while a clutch slips. */
   scheduled: number;
   pedal: number;
@@ -109,6 +115,10 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     hidingStep: { held: 0, carriedOff: 0, overflow: 0 },
     slip: { clutch: 0, speed: 0, heat: 0, seconds: 0, turned: 0, made: 0, warming: 0 },
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
+    shiftEnergy: new Float64Array(unit.build.clutches.length + 1),
+    teaches: false,
+    flareOver: 0,
+    flare: 0,
     scheduled: 0,
     pedal: 0,
     heldUp: false,

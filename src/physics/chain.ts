@@ -8,12 +8,13 @@
 
 import type { Build, Gear, Unit } from "./build.ts";
 import { driveHolding, turbineTorqueFor } from "./drivetrain.ts";
+import { drawAndBalance } from "./drawing.ts";
 import { density } from "./fluid/density.ts";
 import { dynamicViscosity } from "./fluid/fluid.ts";
 import { gravity } from "./fluid/surroundings.ts";
 import { filmCoefficient } from "./heat/lubrication.ts";
 import { sumpTemperature } from "./heat/sump-heat.ts";
-import { elementCapacity, lockUpCapacity } from "./holding.ts";
+import { appliedPressure, elementCapacity, lockUpCapacity } from "./holding.ts";
 import { leakFlow } from "./leak/flow.ts";
 import { openingNow } from "./leaking.ts";
 import { roadForce } from "./load/road.ts";
@@ -22,9 +23,8 @@ import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
 import { depthAt, meanDepth } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
-import { inletLimit, inletPressure, vapourPressure } from "./supply/inlet.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
-import { balance, setPoint } from "./supply/regulator.ts";
+import { setPoint } from "./supply/regulator.ts";
 
 /** One instant of driving forward in a gear whose elements hold: every link once, in order. */
 export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
@@ -61,12 +61,18 @@ export function fluidNow(unit: Unit, state: State, now: Now): void {
   now.temperature = sumpTemperature(state.mass, fluid.density15, build.heat.metal, state.energy);
   now.density = density(fluid.density15, now.temperature);
   now.viscosity = dynamicViscosity(fluid, now.temperature, state.fluidAge);
-  openingNow(unit.leak, state, now.leak);
   const input = now.lineInput;
   input.temperature = now.temperature;
   input.density = now.density;
   input.viscosity = now.viscosity;
   input.pathViscosity = dynamicViscosity(fluid, 0.5 * (now.temperature + state.coolant), state.fluidAge);
+  leakNow(unit, state, now);
+}
+
+/** The opening of the leak at this instant; with the fluid as it is. */
+export function leakNow(unit: Unit, state: State, now: Now): void {
+  openingNow(unit.leak, state, now.leak);
+  const input = now.lineInput;
   input.leakPlace = now.leak.onLine;
   input.leakViscous = now.leak.viscous;
   input.leakInertial = now.leak.inertial;
@@ -96,14 +102,7 @@ export function supplyNow(
   input.turn = engineSpeed;
   input.gas = state.gas;
   input.setPoint = now.setPoint;
-  input.inletLimit = Infinity;
-  input.inlet = inletPressure(build.inlet, displaced(build.pump, engineSpeed), now.viscosity, now.density);
-  if (input.inlet < vapourPressure) {
-    // More than the inlet can pass: the pump fills only so far.
-    input.inletLimit = inletLimit(build.inlet, now.viscosity, now.density);
-    input.inlet = vapourPressure;
-  }
-  balance(input, now.line);
+  drawAndBalance(build, displaced(build.pump, engineSpeed), now);
 
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
   now.leakFlow = now.line.leak;
@@ -112,7 +111,7 @@ export function supplyNow(
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
   now.lockUpHolds = state.lockUpOn ? lockUpCapacity(build, state, now) : 0;
-  now.film = filmCoefficient(now.line.lube, build.heat.lubrication);
+  now.film = filmCoefficient(now.line.lube * (1 - now.line.lineGas), build.heat.lubrication);
 }
 
 /** Turbine torque that a gear's elements can hold at the line pressure; the weakest decides. `slip` is the turbine's speed over the gear's [rad/s]. */
@@ -120,7 +119,8 @@ export function clutchesNow(unit: Unit, state: State, gear: Gear, slip: number, 
   const { build } = unit;
   now.holds = Infinity;
   for (const { clutch, share } of gear.holds) {
-    const held = elementCapacity(build, state, clutch, slip / share, now.line.linePressure) / share;
+    const pressure = appliedPressure(state, clutch, now.line.linePressure);
+    const held = elementCapacity(build, state, clutch, slip / share, pressure) / share;
     if (held < now.holds) {
       now.holds = held;
       now.weakest = clutch;

@@ -84,7 +84,13 @@ export function driveHolding(
   out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
   out.engineTorque = out.impellerTorque + pumpTorque;
   const most = turbineTorque(converter, out.engine, out.turbine);
-  if (most >= out.turbineTorque) return; // without the lock-up the converter multiplies enough after all
+  if (most >= out.turbineTorque) {
+    // Without the lock-up the converter multiplies enough after all, at a speed below full throttle's.
+    out.engine = impellerSpeed(converter, out.turbineTorque, out.turbine);
+    out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
+    out.engineTorque = out.impellerTorque + pumpTorque;
+    return;
+  }
   out.turbineTorque = most;
   out.wheelForce = wheelForceFrom(build, gear, most);
   out.acceleration =
@@ -97,18 +103,15 @@ function carry(build: Build, wanted: number, lockCapacity: number, out: Drive): 
   out.lockTorque = 0;
   out.lockSlip = 0;
   out.lockSaturated = false;
-  if (lockCapacity > 0 && wanted > 0) {
+  // The converter carries its part at the held slip, the lock-up the rest; what that cannot hold goes to the converter, with more slip.
+  const atHeld = lockCapacity > 0 ? turbineTorque(converter, out.turbine + lockUp.heldSlip, out.turbine) : Infinity;
+  if (wanted > atHeld) {
     out.turbineTorque = wanted;
-    if (wanted <= lockCapacity) {
-      out.lockTorque = wanted;
-      out.lockSlip = lockUp.heldSlip;
-      out.engine = out.turbine + lockUp.heldSlip;
-      out.impellerTorque = 0;
-      return;
-    }
-    out.lockTorque = lockCapacity;
-    out.lockSaturated = true;
-    out.engine = impellerSpeed(converter, wanted - lockCapacity, out.turbine);
+    out.lockSaturated = wanted - atHeld > lockCapacity;
+    out.lockTorque = out.lockSaturated ? lockCapacity : wanted - atHeld;
+    out.engine = out.lockSaturated
+      ? impellerSpeed(converter, wanted - lockCapacity, out.turbine)
+      : out.turbine + lockUp.heldSlip;
     out.lockSlip = out.engine - out.turbine;
     out.impellerTorque = impellerTorque(converter, out.engine, out.turbine);
     return;

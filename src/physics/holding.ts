@@ -15,6 +15,16 @@ export function elementCapacity(build: Build, state: State, index: number, slip:
   return elementGrip(build, state, index, pressure) * slidingFriction(clutch.friction, slidingSpeed(clutch, Math.abs(slip)));
 }
 
+/** Time for which an entering clutch gets no more than the pressure asked for it [s]; what has not locked by then gets all there is. */
+export const ENGAGING = 1;
+
+/** Pressure behind a clutch's piston [Pa]: the line's, or what an engagement has come to. */
+export function appliedPressure(state: State, index: number, linePressure: number): number {
+  if (index !== state.entering) return linePressure;
+  if (state.unfilled > 0) return 0;
+  return state.shiftTime < ENGAGING ? Math.min(state.asked, linePressure) : linePressure;
+}
+
 /** The same torque for each unit of friction that its sliding gives at the reference temperature [N m]: all but the sliding. */
 export function elementGrip(build: Build, state: State, index: number, pressure: number): number {
   const clutch = build.clutches[index]!;

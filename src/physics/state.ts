@@ -32,6 +32,11 @@ export interface State {
   /** A holding element of the gear slips; seconds that it has. */
   slipping: boolean;
   slipTime: number;
+  /** A clutch that is being engaged (-1: none), what it still lacks before its plates touch [m³], the pressure asked for it [Pa], seconds since the command was due. */
+  entering: number;
+  unfilled: number;
+  asked: number;
+  shiftTime: number;
   lockUpOn: boolean;
   /** Seconds that the lock-up has slipped uncontrolled; once over its limit it stays off until the key is turned. */
   lockUpSlipTime: number;
@@ -81,6 +86,10 @@ export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
     turbine: 0,
     slipping: false,
     slipTime: 0,
+    entering: -1,
+    unfilled: 0,
+    asked: 0,
+    shiftTime: 0,
     lockUpOn: false,
     lockUpSlipTime: 0,
     lockUpBarred: false,

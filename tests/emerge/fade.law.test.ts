@@ -64,11 +64,11 @@ describe("a pressure that comes and goes", () => {
 });
 
 describe("on the road with too little fluid and no leak at all", () => {
-  // The least shortage, in steps of a twentieth of a quart, that burns a clutch within a day.
+  // The least shortage, in steps of a twentieth of a quart, that burns a clutch within a week.
   const week = rounds([8], { hardness: 1, hilliness: 1, duration: 1800 });
-  const history = (fillShort: number) => simulate(plan(van, week, celsius(5), { span: days(1), fillShort }));
-  let burnt = history(qt(1.5));
-  for (let quarts = 1.55; !named(burnt, "damage 1") && quarts < 3; quarts += 0.05)
+  const history = (fillShort: number) => simulate(plan(van, week, celsius(5), { span: days(7), fillShort }));
+  let burnt = history(qt(2));
+  for (let quarts = 2.05; !named(burnt, "damage 1") && quarts < 3.2; quarts += 0.05)
     burnt = history(qt(quarts));
 
   it("a clutch burns while the pressure comes back again and again", () => {

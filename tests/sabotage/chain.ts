@@ -17,6 +17,7 @@ const advance = place("several links", "history/advance.ts", "emerge/first-sympt
 const settle = place("heat", "history/settle.ts", "history/closure");
 const slip = place("clutch", "history/slip.ts", "history/power");
 const shift = place("clutch", "history/shift.ts", "history/shift");
+const filling = place("clutch", "history/entering.ts", "history/shift");
 const slide = place("load", "history/slide.ts", "history/shift");
 const symptoms = place("several links", "history/measures.ts", "history/dated");
 const margin = place("damage", "history/margin.ts", "history/margin");
@@ -93,12 +94,7 @@ export const chainMutations: readonly Mutation[] = [
     "(driven - carried) / build",
     "(driven + carried) / build",
   ),
-  ...fiveOff(
-    shift,
-    "flare while the fill is late",
-    "(torque / driveInertia) * out.late",
-    (k) => `((${k} * torque) / driveInertia) * out.late`,
-  ),
+  ...fiveOff(filling, "filling of a late clutch", "- flow * seconds)", (k) => `- ${k} * flow * seconds)`),
   change(
     shift,
     "drained passages fill by themselves",
@@ -106,7 +102,7 @@ export const chainMutations: readonly Mutation[] = [
     "fillVolume(clutch) - drained;",
   ),
   change(slide, "the driver lets go when behind", "driver.pressOn * lag", "-driver.pressOn * lag"),
-  change(shift, "torques hinder a downshift", "speed >= synchronous ? 1 : -1", "speed >= synchronous ? 1 : 1"),
+  change(shift, "torques hinder a downshift", "turbine >= synchronous ? 1 : -1", "turbine >= synchronous ? 1 : 1"),
   change(symptoms, "a weak engine is a weak clutch", "(heldUp ? scheduled", "(!heldUp ? scheduled"),
   ...fiveOff(margin, "rated margin", "const margin = capacity(", (k) => `const margin = ${k} * capacity(`),
 ];

@@ -58,13 +58,13 @@ export const flowMutations: readonly Mutation[] = [
   energy(
     "shift.ts",
     "a shift's heat into the fluid",
-    "state.energy += out.energy * (1 - toSteel);",
-    "state.energy += 0.999 * out.energy * (1 - toSteel);",
+    "state.energy += energy * (1 - toSteel);",
+    "state.energy += 0.999 * energy * (1 - toSteel);",
   ),
   energy(
     "shift.ts",
     "a shift's heat into the steel",
-    "+= (out.energy * toSteel) / steelCapacity",
-    "+= (0.999 * out.energy * toSteel) / steelCapacity",
+    "+= (energy * toSteel) / steelCapacity",
+    "+= (0.999 * energy * toSteel) / steelCapacity",
   ),
 ];

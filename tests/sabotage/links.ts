@@ -199,8 +199,8 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(
     regulator,
     "supply in the balance",
-    "let supply = drawnIn *",
-    (k) => `let supply = ${k} * drawnIn *`,
+    "let supply = supplyAt(",
+    (k) => `let supply = ${k} * supplyAt(`,
   ),
   ...fiveOff(
     circuit,

@@ -144,12 +144,12 @@ export const van = {
     },
   },
   late: {
-    says: "Most of the slip heat of the whole history comes in its last hour of running.",
+    says: "More than half of the slip heat of the whole history comes in the last tenth of its running time.",
     holds: () => {
       const { trips } = first();
       const end = trips.at(-1)!.running;
       const sum = (rows: typeof trips) => rows.reduce((total, { slipEnergy }) => total + slipEnergy, 0);
-      return sum(trips.filter(({ running }) => running > end - 3600)) > 0.5 * sum(trips);
+      return sum(trips.filter(({ running }) => running > 0.9 * end)) > 0.5 * sum(trips);
     },
   },
   pressureDrives: {

@@ -1,4 +1,5 @@
 import { impossible, type Range } from "../../errors.ts";
+import { peakInterfaceRise } from "./conduction.ts";
 import { ierfc } from "./error-function.ts";
 import { separatorSteel, type Solid } from "./solid.ts";
 
@@ -40,4 +41,20 @@ export function interfaceRise(
   let sum = 0;
   for (let n = 1; n < 5; n++) sum += Math.exp(-n * n * Math.PI ** 2 * Fo) / (n * n);
   return scale * (1 / 3 - (2 / Math.PI ** 2) * sum);
+}
+
+/**
+ * Largest rise of the friction surface of a plate [K] over its temperature before, under a flux into each face that falls in a
+ * straight line from `firstFlux` [W/m²] to zero in a duration [s], as in a shift; plate thickness in metres, none of it cooled
+ * meanwhile. Once the heat has crossed the plate (Fo = alpha t/L² over 1/3) the surface is ahead of the mean by qL/(3k) and the peak is
+ * (q0 L/k)(Fo/2 + 1/(18 Fo)), to 3 % from Fo 1; before that the semi-infinite law, within 8 % where they meet.
+ */
+export function peakPlateRise(firstFlux: number, duration: number, thickness: number, steel: Solid = separatorSteel): number {
+  if (!(thickness > 0)) impossible("thickness", thickness, "a thickness above 0 m");
+  if (!(duration > 0)) impossible("duration", duration, "a time above 0 s");
+  if (Number.isNaN(firstFlux)) impossible("flux", firstFlux, "a flux in W/m²");
+  const L = thickness / 2;
+  const Fo = (steel.diffusivity * duration) / (L * L);
+  if (Fo < 1 / 3) return peakInterfaceRise(steel, firstFlux, duration);
+  return ((firstFlux * L) / steel.conductivity) * (Fo / 2 + 1 / (18 * Fo));
 }

@@ -126,9 +126,14 @@ export function stillBalance(): Balance {
   };
 }
 
-function intake(at: BalanceConditions): number {
+// What the pump delivers at the pressure p with the share `mixture` of what it takes in left as volume. The inlet limits what comes
+// out of the pan: all that the pump takes in, or, where spill and slip go back to the inlet, what it delivers beyond them.
+function supplyAt(at: BalanceConditions, mixture: number, p: number): number {
   const free = displaced(at.pump, at.turn);
-  return free < at.inletLimit ? free : at.inletLimit;
+  const slip = pumpSlip(at.pump, p, at.viscosity);
+  if (at.spillTo === "pan") return (free < at.inletLimit ? free : at.inletLimit) * mixture - slip;
+  const delivered = free * mixture - slip;
+  return at.inletLimit === Infinity ? delivered : Math.min(delivered, at.inletLimit * mixture);
 }
 
 /**
@@ -137,13 +142,13 @@ function intake(at: BalanceConditions): number {
  */
 export function deliveredAt(at: BalanceConditions, linePressure: number): number {
   const left = gasLeft(at.pump, at.inlet, linePressure);
-  return intake(at) * (1 - at.gas + at.gas * left) - pumpSlip(at.pump, linePressure, at.viscosity);
+  return supplyAt(at, 1 - at.gas + at.gas * left, linePressure);
 }
 
 // Supply less demand of the clutch circuit at the line pressure p; falls steadily with p.
 function surplus(p: number, at: BalanceConditions): number {
   const left = gasLeft(at.pump, at.inlet, p);
-  const supply = intake(at) * (1 - at.gas + at.gas * left) - pumpSlip(at.pump, p, at.viscosity);
+  const supply = supplyAt(at, 1 - at.gas + at.gas * left, p);
   const density = mixtureDensity(at.density, lineGas(at.gas, left));
   return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density);
 }
@@ -167,12 +172,13 @@ export function balance(at: BalanceConditions, out: Balance): void {
     at.viscosity > 0
   ))
     refuse(at);
-  const drawnIn = intake(at);
+  const free = displaced(at.pump, at.turn);
+  const drawnIn = free < at.inletLimit ? free : at.inletLimit;
   let p = at.setPoint;
   let left = gasLeft(at.pump, at.inlet, p);
   let mixture = 1 - at.gas + at.gas * left;
   let gas = lineGas(at.gas, left);
-  let supply = drawnIn * mixture - pumpSlip(at.pump, p, at.viscosity);
+  let supply = supplyAt(at, mixture, p);
   let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
   const sags = supply < demand;
   if (sags) {

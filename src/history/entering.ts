@@ -1,0 +1,35 @@
+// An engagement that is under way: the clutch fills on, time passes, and the controller learns when it is over.
+
+import { fillingFlow } from "../physics/filling.ts";
+import { ENGAGING } from "../physics/holding.ts";
+import { nextTrim } from "../physics/supply/trim.ts";
+import type { Walk } from "./walk.ts";
+
+/** The clutch fills for a step [s] with what there is for it. */
+export function fillsOn(walk: Walk, seconds: number): void {
+  const { state, unit, now } = walk;
+  state.shiftTime += seconds;
+  if (state.unfilled > 0) {
+    const flow = fillingFlow(now.lineInput, now.line, unit.build.clutches[state.entering]!);
+    state.unfilled = Math.max(0, state.unfilled - flow * seconds);
+    walk.flare = Math.max(walk.flare, state.engine - walk.flareOver);
+  }
+  if (state.shiftTime >= ENGAGING) learn(walk, ENGAGING);
+  if (!state.slipping && state.unfilled === 0) engaged(walk);
+}
+
+/** Nothing slips any more: a filled clutch is in. */
+export function engaged(walk: Walk): void {
+  const { state } = walk;
+  if (state.entering < 0 || state.unfilled > 0) return;
+  learn(walk, Math.min(ENGAGING, state.shiftTime));
+  state.entering = -1;
+}
+
+/** What the controller learns of a shift that took so long [s], once. */
+export function learn(walk: Walk, time: number): void {
+  if (!walk.teaches) return;
+  walk.teaches = false;
+  const { targetTime, trimGain, trimLimit } = walk.unit.build.shiftControl;
+  walk.state.trim = nextTrim(walk.state.trim, time, targetTime, trimGain, trimLimit);
+}

@@ -1,0 +1,34 @@
+// From the pan through the inlet to the balanced line: what the pump draws decides the pressure it draws by.
+
+import type { Build } from "./build.ts";
+import type { Now } from "./now.ts";
+import { inletLimit, inletPressure, vapourPressure } from "./supply/inlet.ts";
+import { balance } from "./supply/regulator.ts";
+
+/** The inlet's pressure is settled within so many turns, or when the gas it leaves no longer changes by this share. */
+const INLET_TURNS = 4;
+const SAME_INLET = 1e-4;
+
+/**
+ * Balances the line with the pressure that the inlet leaves: at all that the pump displaces when the spill goes to the pan, at what comes
+ * out of the pan when spill and slip go round behind the inlet. That flow is the last look's, asked again where it matters.
+ */
+export function drawAndBalance(build: Build, displacedFlow: number, now: Now): void {
+  const { lineInput: input, line, viscosity, density } = now;
+  const toInlet = build.regulator.spill === "inlet";
+  let flow = toInlet ? Math.min(line.drawn, displacedFlow) : displacedFlow;
+  let pressure = inletPressure(build.inlet, flow, viscosity, density);
+  input.inletLimit = Infinity;
+  for (let i = 0; toInlet && i < INLET_TURNS; i++) {
+    input.inlet = pressure > vapourPressure ? pressure : vapourPressure;
+    balance(input, line);
+    flow = line.drawn;
+    pressure = inletPressure(build.inlet, flow, viscosity, density);
+    if (input.gas * Math.abs(pressure - input.inlet) < SAME_INLET * input.inlet) break;
+  }
+  if (toInlet && pressure >= vapourPressure) return;
+  input.inlet = pressure > vapourPressure ? pressure : vapourPressure;
+  // More than the inlet can pass: the pump fills only so far.
+  if (pressure < vapourPressure) input.inletLimit = inletLimit(build.inlet, viscosity, density);
+  balance(input, line);
+}
