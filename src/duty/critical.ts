@@ -30,7 +30,8 @@ export function bracketed(seen: WeekSeen, event: number): Bracketed[] {
   return found.sort((a, b) => a.estimate - b.estimate);
 }
 
-function estimateOf({ seen }: PieceSeen, event: number): { upper: number; estimate: number } | undefined {
+/** What is known of a piece and an event: the first seen loss at which it happens, and where the loss that it takes may lie. */
+export function estimateOf({ seen }: PieceSeen, event: number): { upper: number; estimate: number } | undefined {
   const upper = seen.findIndex(({ held }) => held[event]! > 0);
   return upper < 0 ? undefined : { upper, estimate: upper === 0 ? seen[0]!.lacking : crossing(seen[upper - 1]!, seen[upper]!, event) };
 }
@@ -53,7 +54,7 @@ const KEPT_UP = 0.5;
 function isCalm({ starts }: PieceSeen, level: number): boolean {
   const [low, high] = [starts[level]!, starts[Math.min(starts.length - 1, level + 1)]!];
   for (const { state, heldUp, scheduled } of [low, high])
-    if (state.slipping || heldUp || Math.abs(scheduled - state.speed) > KEPT_UP) return false;
+    if (state.slipping || state.entering >= 0 || heldUp || Math.abs(scheduled - state.speed) > KEPT_UP) return false;
   return low.state.plate.every(
     (plate, i) =>
       Math.abs(plate - high.state.plate[i]!) < SAME_PLATE &&
@@ -80,25 +81,35 @@ export function beginPiece(frozen: Frozen, pieces: readonly PieceSeen[], index: 
   return from;
 }
 
-/** Walks one piece with so much lacking and adds what it shows to what is known. */
-export function walkPiece(
+/** Walks a piece with so much lacking and adds what it and every piece on the way show to what is known. */
+function walkPiece(
   frozen: Frozen,
   kind: TripKind,
   index: number,
   pieces: readonly PieceSeen[],
   lacking: number,
   longer: number,
-): Seen {
+): void {
   const from = beginPiece(frozen, pieces, index, lacking);
-  let shown: Seen = { lacking, held: new Float64Array(0), since: new Float64Array(0) };
-  const told = (piece: number, held: Float64Array, since: Float64Array) => {
-    if (piece === index) shown = { lacking, held: held.slice(), since: since.slice() };
-  };
-  driveFrozen(frozen, kind, { told }, from, index - from + 1, longer);
+  driveFrozen(frozen, kind, { told: (piece, held, since) => add(pieces[piece]!, { lacking, held: held.slice(), since: since.slice() }) }, from, index - from + 1, longer);
+}
+
+function add({ seen }: PieceSeen, shown: Seen): void {
+  const at = seen.findIndex(({ lacking }) => lacking >= shown.lacking);
+  if (at < 0) seen.push(shown);
+  else if (seen[at]!.lacking > shown.lacking) seen.splice(at, 0, shown);
+}
+
+/** Tries whether the event happens in a piece with so much lacking; after a slip the rest of the trip is walked as well. */
+export function happensAt(frozen: Frozen, kind: TripKind, index: number, pieces: readonly PieceSeen[], event: number, lacking: number): boolean {
+  const longer = frozen.severity.lasting[event]! + 1;
   const { seen } = pieces[index]!;
-  const at = seen.findIndex((other) => other.lacking > lacking);
-  seen.splice(at < 0 ? seen.length : at, 0, shown);
-  return shown;
+  const known = seen.find(({ lacking: other }) => Math.abs(other - lacking) < 1e-9);
+  if (known !== undefined) return known.held[event]! > 0;
+  const last = pieces.length - 1;
+  const level = Math.min(Math.floor(lacking / levelStep), Math.max(0, pieces[index]!.starts.length - 2));
+  walkPiece(frozen, kind, isCalm(pieces[index]!, level) ? index : last, pieces, lacking, longer);
+  return seen.some(({ lacking: other, held }) => other <= lacking + 1e-9 && held[event]! > 0);
 }
 
 /** The critical loss [kg] to within a tolerance [kg], and when within the trip it happens there [s]; undefined where it never does. */

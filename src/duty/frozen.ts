@@ -5,6 +5,7 @@ import { margins } from "../history/margin.ts";
 import { idleInNeutral } from "../history/idle.ts";
 import { newMeasures, type Measures } from "../history/measures.ts";
 import { stand } from "../history/parked.ts";
+import { settle } from "../history/settle.ts";
 import { engageFromRest, noEngagement, type Engagement } from "../history/shift.ts";
 import { tick } from "../history/tick.ts";
 import { newWalk, type Walk } from "../history/walk.ts";
@@ -42,6 +43,8 @@ export interface Snapshot {
   readonly engineTrend: number;
   readonly turbineTrend: number;
   readonly stride: number;
+  readonly teaches: boolean;
+  readonly flareOver: number;
 }
 
 /** A walk on a unit that is tight, in air of a temperature [K]; no trip has begun. */
@@ -81,8 +84,8 @@ export function lack(unit: Unit, state: State, missing: number): void {
 }
 
 export function snapshotOf({ walk }: Frozen): Snapshot {
-  const { state, scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride } = walk;
-  return { state: copyOf(state), scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride };
+  const { state, scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver } = walk;
+  return { state: copyOf(state), scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver };
 }
 
 /** Puts the unit back to a snapshot, or between two of the same moment: a share of the way from one loss to another. */
@@ -124,6 +127,9 @@ export function restore(frozen: Frozen, from: Snapshot, to: Snapshot = from, sha
   walk.engineTrend = from.engineTrend;
   walk.turbineTrend = from.turbineTrend;
   walk.stride = from.stride;
+  walk.teaches = from.teaches;
+  walk.flareOver = from.flareOver;
+  walk.flare = 0;
   walk.short = false;
   walk.slip.heat = 0;
   walk.slip.speed = 0;
@@ -180,7 +186,6 @@ export function driveFrozen(
   frozen.held.fill(-Infinity);
   frozen.heldBefore.fill(-Infinity);
   measures.values.fill(-1);
-  engagement.flare = 0;
   engagement.time = 0;
   engagement.energy = 0;
   let before = state.running;
@@ -196,7 +201,7 @@ export function driveFrozen(
   if (sound && first === 0) makeSound(state);
   watch.piece?.(first);
   if (first === 0) {
-    if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after)) return;
+    if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after, ticks.grade[0])) return;
     engageFromRest(walk, engagement);
     measures.engaged(walk, engagement);
   }
@@ -205,10 +210,10 @@ export function driveFrozen(
     while (i === kind.pieces[piece + 1]) {
       if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
       piece++;
+      settle(walk);
       nextPiece(frozen);
       if (piece < last) {
         measures.values.fill(-1);
-        engagement.flare = 0;
         watch.piece?.(piece);
       }
     }
@@ -216,6 +221,7 @@ export function driveFrozen(
     if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after)) break;
     watch.tick?.(i);
   }
+  settle(walk);
   if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
   if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
 }

@@ -2,11 +2,12 @@
 
 import type { Week } from "../driving/pattern.ts";
 import type { Unit } from "../physics/build.ts";
-import { bracketed, criticalLoss } from "./critical.ts";
+import { bracketed, criticalLoss, estimateOf, happensAt } from "./critical.ts";
 import { newFrozen, type Frozen } from "./frozen.ts";
 import { kindsOf } from "./kinds.ts";
 import { walkLevels, type WeekSeen } from "./levels.ts";
-import type { Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
+import { walkAftermath } from "./aftermath.ts";
+import type { Aftermath, Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
 
 /** Called with the share done; return false to cancel. */
 export type Preparing = (share: number) => boolean;
@@ -31,6 +32,11 @@ function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within
 
 /** Moments that need this much more fluid lost than the earliest [kg] are never the first for a leak that lives twenty trips. */
 const FIRST_WITHIN = 0.5;
+/** No event has more moments than this that may be the first. */
+const MOST_PLACES = 8;
+/** Burns that are walked on from: so much more lost than at the first [kg], and no more than so many. */
+const BURNS_WITHIN = 0.3;
+const MOST_AFTERMATHS = 6;
 /** How closely the critical loss of the earliest moment is found [kg], and of one that comes later, as a share of how much later. */
 const FOUND_WITHIN = 0.001;
 const LATER_WITHIN = 0.03;
@@ -41,11 +47,12 @@ const LATER_WITHIN = 0.03;
  */
 export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, within?: AirRange): Prepared | undefined {
   const kinds = kindsOf(week);
+  const { build } = unit;
   const airs = airsOf(unit, within);
   const walked: { frozen: Frozen; climate: Climate; seen: WeekSeen }[] = [];
   for (const [i, air] of airs.entries()) {
     const frozen = newFrozen(unit, air);
-    const burns = frozen.measures.watchers.map(({ name }) => name === "damage 1" || name === "no drive");
+    const burns = frozen.measures.watchers.map(({ name, clutch }) => (name === "damage 1" && clutch !== unit.build.lockUp.clutch.name) || name === "no drive");
     const isLast = (held: Float64Array) => held.some((value, event) => burns[event]! && value > 0);
     const going = (level: number) => preparing?.((0.7 * (i + level / 20)) / airs.length) !== false;
     const levels = walkLevels(frozen, kinds, isLast, going);
@@ -76,8 +83,27 @@ export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, withi
     }
     if (candidates.length > 0) thresholds.push({ name, condition, candidates, ...(clutch === undefined ? {} : { clutch }) });
   }
+  const aftermaths: Aftermath[] = [];
+  const { frozen, seen } = walked[walked.length >> 1]!;
+  for (const { kind, piece, critical } of burning(thresholds, build.lockUp.clutch.name, walked.length >> 1)) {
+    if (preparing?.(0.95) === false) return undefined;
+    aftermaths.push(walkAftermath(frozen, kinds, seen, kind, piece, critical));
+  }
   const tight: Unit = { ...unit, leak: null };
-  return { unit: tight, ...kinds, climates: walked.map(({ climate }) => climate), thresholds, aftermaths: [] };
+  return { unit: tight, ...kinds, climates: walked.map(({ climate }) => climate), thresholds, aftermaths };
+}
+
+/** The moments at which a clutch of the gears burns first, each kind of trip by itself, and not much later than the earliest. */
+function burning(thresholds: readonly Threshold[], lockUp: string, climate: number) {
+  const burns = thresholds
+    .filter(({ name, clutch }) => name === "damage 1" && clutch !== lockUp)
+    .flatMap(({ candidates }) => candidates.map(({ kind, piece, critical }) => ({ kind, piece, critical: critical[climate]! })))
+    .filter(({ critical }) => critical < Infinity)
+    .sort((a, b) => a.critical - b.critical);
+  const least = burns[0]?.critical ?? 0;
+  return burns
+    .filter(({ kind, piece, critical }, i) => critical < least + BURNS_WITHIN && burns.findIndex((other) => other.kind === kind && other.piece === piece) === i)
+    .slice(0, MOST_AFTERMATHS);
 }
 
 /** Pieces in which the event may come first in a week, and how closely each must be known [kg]. */
@@ -87,24 +113,28 @@ function firstPlaces(
   kinds: Prepared["kinds"],
   event: number,
 ): { kind: number; piece: number; tolerance: number }[] {
-  const places: { kind: number; piece: number; tolerance: number }[] = [];
-  const found: { kind: number; piece: number; critical: number }[] = [];
-  let least = Infinity;
-  for (const { kind, piece, estimate, upper } of bracketed(seen, event)) {
-    const pieceSeen = seen[kind]![piece]!;
-    const low = upper > 0 ? pieceSeen.seen[upper - 1]!.lacking : 0;
-    if (low > least + FIRST_WITHIN || estimate > least + FIRST_WITHIN + 0.1) continue;
-    // One that comes later in the same trip and needs more is never the first.
-    if (found.some((other) => other.kind === kind && other.piece < piece && other.critical <= low)) continue;
-    const tolerance = Math.max(FOUND_WITHIN, least < Infinity ? LATER_WITHIN * (estimate - least) : 0);
-    const at = criticalLoss(frozen, kinds[kind]!, piece, seen[kind]!, event, tolerance);
-    if (at === undefined) continue;
+  const found: { kind: number; piece: number; tolerance: number; critical: number }[] = [];
+  const all = bracketed(seen, event);
+  let least = all[0]?.estimate ?? Infinity;
+  // Trip by trip in the order of the pieces: a later one counts only if it needs less.
+  all.sort((a, b) => a.kind - b.kind || a.piece - b.piece);
+  for (const { kind, piece } of all) {
+    const pieces = seen[kind]!;
+    const now = estimateOf(pieces[piece]!, event);
+    if (now === undefined || now.estimate > least + FIRST_WITHIN) continue;
+    const low = now.upper > 0 ? pieces[piece]!.seen[now.upper - 1]!.lacking : 0;
+    const tolerance = Math.max(FOUND_WITHIN, LATER_WITHIN * (now.estimate - least));
+    let before = Infinity;
+    for (const other of found) if (other.kind === kind) before = Math.min(before, other.critical);
+    if (before <= low + tolerance) continue;
+    if (before < Infinity && !happensAt(frozen, kinds[kind]!, piece, pieces, event, before - tolerance)) continue;
+    const at = criticalLoss(frozen, kinds[kind]!, piece, pieces, event, tolerance);
+    if (at === undefined || at.critical >= before) continue;
     least = Math.min(least, at.critical);
-    found.push({ kind, piece, critical: at.critical });
-    places.push({ kind, piece, tolerance });
+    found.push({ kind, piece, tolerance, critical: at.critical });
   }
-  return places.filter(({ kind, piece }, i) => {
-    const { critical } = found[i]!;
-    return critical <= least + FIRST_WITHIN && !found.some((other) => other.kind === kind && other.piece < piece && other.critical <= critical);
-  });
+  return found
+    .filter(({ critical }) => critical <= least + FIRST_WITHIN)
+    .sort((a, b) => a.critical - b.critical)
+    .slice(0, MOST_PLACES);
 }

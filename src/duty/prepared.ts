@@ -67,6 +67,8 @@ export interface Threshold {
 export interface Aftermath {
   readonly kind: number;
   readonly piece: number;
+  /** Loss at which it was walked [kg lacking]. */
+  readonly critical: number;
   readonly events: readonly { readonly name: EventName; readonly clutch?: string; readonly condition: string; readonly after: number }[];
 }
 
