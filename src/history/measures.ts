@@ -32,6 +32,8 @@ export interface Measures {
   readonly hottest: Float64Array;
   /** Depth at the stick at the last good look [m]; null when there was none yet. */
   level: number | null;
+  /** How many of the watchers are worth a look now: the first few, which a calm unit may meet too, or all. */
+  watched: number;
   take(walk: Walk, engagement: Engagement): void;
   engaged(walk: Walk, engagement: Engagement): void;
   slipInTrip(): number;
@@ -44,6 +46,24 @@ interface Condition {
   readonly lasting: number;
   readonly measure: (walk: Walk) => number;
   readonly clutch?: string;
+}
+
+/** The first so many conditions may hold while a unit runs calmly; none of the others can. */
+const CALM_CONDITIONS = 4;
+
+/** No air, no want of pressure or feed, no slip, no heat: most of a life. */
+function isCalm({ state, now, flare, heldUp }: Walk): boolean {
+  const { line, drive } = now;
+  return (
+    state.gas <= GULP &&
+    !state.slipping &&
+    !heldUp &&
+    flare === 0 &&
+    line.linePressure >= 0.97 * now.setPoint &&
+    line.feed >= 0.5 * line.feedFull &&
+    !drive.lockSaturated &&
+    now.temperature <= TOO_HOT
+  );
 }
 
 /** What makes each event: a condition in words, the time it must last, and its measure. */
@@ -69,6 +89,12 @@ function conditions(unit: Unit): Condition[] {
       measure: (walk) => (mayCheckLevel(walk) ? build.sump.stick.low - walk.now.panDepth : -1),
     },
     {
+      name: "learned trim at its limit",
+      says: "the controller has learned all it may",
+      lasting: 0,
+      measure: ({ state }) => state.trim - 0.999 * build.shiftControl.trimLimit,
+    },
+    {
       name: "first gulp of air",
       says: "over 10 % gas at the pump for 0.3 s",
       lasting: 0.3,
@@ -79,12 +105,6 @@ function conditions(unit: Unit): Condition[] {
       says: "feed to converter and cooler under half of full, fluid over 60 degC, for 3 s",
       lasting: 3,
       measure: ({ now }) => (now.temperature > HOT ? 0.5 - now.line.feed / now.line.feedFull : -1),
-    },
-    {
-      name: "learned trim at its limit",
-      says: "the controller has learned all it may",
-      lasting: 0,
-      measure: ({ state }) => state.trim - 0.999 * build.shiftControl.trimLimit,
     },
     {
       name: "lock-up slipping",
@@ -172,10 +192,11 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
   const [flare, slowHot, slowCold] = [list.length, list.length + 1, list.length + 2];
   const hottest = walk.state.plate.slice();
   const lockUp = rated.length - 1;
-  let lastRunning = walk.state.running;
+  let calm = false;
   const damageOf = (i: number) => damageIndex(shareLeft(unit.build, walk.state, i), rated[i]!);
   const takeDamage = (i: number) => {
     const damage = damageOf(i);
+    calm = false;
     for (let m = 0; m < marks.length; m++) values[firstDamage + i * marks.length + m] = damage - marks[m]!;
   };
   let counted = 0;
@@ -185,26 +206,31 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     values,
     hottest,
     level: null,
+    watched: watchers.length,
     take(walk, engagement) {
       const { state, now, slip } = walk;
-      for (let i = 0; i < list.length; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
+      // Once all have been seen not to hold, a calm unit needs no more looks at them.
+      const wasCalm = calm;
+      calm = isCalm(walk);
+      const count = wasCalm && calm ? CALM_CONDITIONS : list.length;
+      for (let i = 0; i < count; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
       values[flare] = walk.flare - FLARE;
       walk.flare = 0;
-      const span = state.running - lastRunning;
-      lastRunning = state.running;
-      if (span > 0 && mayCheckLevel(walk)) this.level = now.panDepth;
+      if (mayCheckLevel(walk)) this.level = now.panDepth;
       // Only what slips, has just engaged or is hot can have come nearer to its end in this step; the rest is looked at after each trip.
       if (slip.heat > 0) takeDamage(slip.clutch);
-      if (now.lockUpHeat > 0) takeDamage(lockUp);
+      if (now.drive.lockSaturated) takeDamage(lockUp);
       if (engagement.energy > 0 && engagement.time > 0) takeDamage(engagement.clutch);
       for (let i = 0; i < hottest.length; i++) {
         const plate = state.plate[i]!;
         if (plate > hottest[i]!) hottest[i] = plate;
         if (plate > CHARS) takeDamage(i);
       }
+      this.watched = wasCalm && calm ? CALM_CONDITIONS : watchers.length;
     },
     engaged(walk, engagement) {
       const { temperature } = walk.now;
+      calm = false;
       const taken = engagement.fill + engagement.time;
       values[slowHot] = temperature > HOT ? taken - SLOW_HOT : -1;
       values[slowCold] = temperature > FROSTY && temperature < COLD ? taken - SLOW_COLD : -1;

@@ -124,7 +124,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const after = (): boolean => {
     momentOf(state, now.temperature, now.leakFlow, moment);
     measures.take(walk, engagement);
-    for (let i = 0; i < measures.watchers.length; i++) {
+    for (let i = 0; i < measures.watched; i++) {
       const watch = measures.watchers[i]!;
       if (watch.fired) continue;
       const event = look(watch, measures.values[i]!, before, moment);

@@ -25,8 +25,9 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Heat, plates and linings are settled once so many seconds have gathered. */
-const SETTLES = 4.5;
+/** Longest step while no air can come, and time after which heat, plates and linings are settled, in `fine` steps. */
+const LONGEST = 100;
+const SETTLES = 90;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
 const SHORTEST_STEP = 1e-6;
@@ -71,7 +72,7 @@ export function tick(
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, closely ? Math.min(left, fineStep(walk)) : left);
+    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : LONGEST * walk.fine));
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
@@ -80,7 +81,7 @@ export function tick(
     }
   }
   // Nothing moves fast while everything holds: heat is settled every few seconds then.
-  if (closely || walk.sums.seconds > SETTLES) settle(walk);
+  if (closely || walk.sums.seconds > SETTLES * walk.fine) settle(walk);
   walk.scheduled = target;
   return true;
 }

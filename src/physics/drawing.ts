@@ -7,7 +7,7 @@ import { balance } from "./supply/regulator.ts";
 
 /** The inlet's pressure is settled within so many turns, or when the gas it leaves no longer changes by this share. */
 const INLET_TURNS = 4;
-const SAME_INLET = 1e-4;
+const SAME_INLET = 1e-3;
 
 /**
  * Balances the line with the pressure that the inlet leaves: at all that the pump displaces when the spill goes to the pan, at what comes

@@ -54,7 +54,7 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
   const after = () => {
     momentOf(state, now.temperature, now.leakFlow, moment);
     measures.take(walk, engagement);
-    for (let i = 0; i < measures.watchers.length; i++) {
+    for (let i = 0; i < measures.watched; i++) {
       const watch = measures.watchers[i]!;
       if (!watch.fired) look(watch, measures.values[i]!, before, moment);
     }

@@ -1,5 +1,6 @@
 // A late fill spins up what nothing holds, drained passages take their time, and a driver who lags presses on.
 import { describe, expect, it } from "vitest";
+import { fillsOn } from "../../src/history/entering.ts";
 import { engageFromRest, noEngagement, shiftTo } from "../../src/history/shift.ts";
 import { tick } from "../../src/history/tick.ts";
 import { newWalk } from "../../src/history/walk.ts";
@@ -49,6 +50,22 @@ describe("a shift", () => {
       expect(walk.slip.heat).toBe(0);
     }
     expect(late).toBeGreaterThan(1);
+  });
+
+  it("fills by its orifice's law, and only with the liquid in what comes", () => {
+    const walk = pulling(0.3);
+    shiftTo(walk, 2, noEngagement()); // leaves the line as the shift found it
+    const { state, now } = walk;
+    state.entering = 2;
+    state.unfilled = 1;
+    fillsOn(walk, 0.01);
+    const clutch = build.clutches[2]!;
+    const kiss = clutch.spring / clutch.pistonArea;
+    const { linePressure, lineGas } = now.line;
+    const hole = clutch.fillDischarge * (Math.PI / 4) * clutch.fillOrifice ** 2;
+    const speed = Math.sqrt((2 * (linePressure - kiss)) / (now.density * (1 - lineGas)));
+    expect(1 - state.unfilled).toBeCloseTo(hole * speed * (1 - lineGas) * 0.01, 9);
+    expect(1 - state.unfilled).toBeGreaterThan(1e-6);
   });
 
   it("that is late lets the engine gain speed by what it gives over what the converter takes", () => {

@@ -9,27 +9,27 @@ const clamp = (x: number, lo: number, hi: number) => min(hi, max(lo, x)), plate 
 function root(f: (x: number) => number, lo: number, hi: number): number {
   let [a, b, fa, fb] = [lo, hi, f(lo), f(hi)];
   if (fa * fb >= 0) return abs(fa) < abs(fb) ? a : b;
-  for (let i = 0; i < 200 && fb !== 0 && abs(b - a) > 1e-10 * (abs(a) + abs(b)); i++) {
+  for (let i = 0; i < 200 && fb !== 0 && abs(b - a) > 1e-9 * (abs(a) + abs(b)); i++) {
     const x = (a * fb - b * fa) / (fb - fa), fx = f(x);
     [a, fa, b, fb] = fx * fb < 0 ? [b, fb, x, fx] : [a, fa / 2, x, fx];
   }
   return b;
 }
 /** 2: what stands where in the state; then five numbers of each clutch: plate temperature, wear, char, glaze, slip energy; lock-up last. */
-enum I { m, E, conv, lines, pass, flight, sx, rx, sy, ry, gas, coolant, v, we, wt, age, lost, end }
+enum I { m, E, conv, lines, pass, flight, sx, rx, sy, ry, gas, coolant, v, we, wt, age, lost, lack, end }
 /** Seconds, kelvin, m³ at fill temperature; `fine` scales every step of time; no tick begins after `until`; parked to `parkedUntil`. */
 export interface Options { opens: number; ambient: number; fillShort: number; fine?: number; until?: number; parkedUntil?: number }
-
 /** Drives the unit over the trips from t = 0. Events: seconds at which their condition began. */
 export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambient, fillShort, fine = 1, until = Infinity, ...end }: Options) {
   const { build: b, fluid, leak, driver } = unit, { engine, vehicle: veh, holdUp: hu, regulator: reg, shiftControl: control, lockUp } = b;
-  const { pan, pickup, stick, sloshDamping: zeta } = b.sump, area = pan.free * pan.length * pan.width, idle = engine.idleSpeed;
+  const { pan, pickup, stick, sloshDamping: zeta } = b.sump, toPan = reg.spill === "pan", area = pan.free * pan.length * pan.width, idle = engine.idleSpeed;
   const eta = b.gearEfficiency, top = idle + 1.2 * (engine.ratedSpeed - idle), clutches = [...b.clutches, lockUp.clutch], lu = b.clutches.length;
-  const faces = clutches.map((k) => k.faces * PI * (k.outer ** 2 - k.inner ** 2)), root15 = sqrt(fluid.density15 / 999.0);
+  const faces = clutches.map((k) => k.faces * PI * (k.outer ** 2 - k.inner ** 2)), root15 = sqrt(fluid.density15 / 999.0), shiftEnergy = faces.map(() => 0);
   let y = Array.from({ length: plate(lu + 1) }, (_, n) => (n >= I.end && (n - I.end) % 5 === 0 ? ambient : 0)), t = 0;
   // What driver and controller do, changed from tick to tick; `slipping` is the sign of the slip, `slid` a slip since the vehicle kept up.
   let gear = 0, neutral = true, slipping = 0, slipTime = 0, slid = false, lockOn = false, lockSlipTime = 0, trim = 0;
-  let wish = 0, theta = 0, lateral = 0, from = 0, slope = 0, tickAt = 0;
+  // The clutch that enters (none: -1), the pressure asked for it, when it was due, the engine's speed then, whether its time teaches.
+  let entering = -1, asked = 0, dueAt = 0, weDue = 0, teaches = false, wish = 0, theta = 0, lateral = 0, from = 0, slope = 0, tickAt = 0, near = 0;
   const mass = veh.mass * veh.rotating, open = () => leak !== null && t >= opens - 1e-9, schedule = () => from + slope * (t - tickAt);
   // 1 Fluid, how much of it is in the pan and how fast the rest comes back.
   const density = (T: number, a = 0.6278 / fluid.density15) => fluid.density15 * exp(-a * (T - 288.15) * (1 + 0.8 * a * (T - 288.15)));
@@ -54,14 +54,12 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   const turbine = (w: number, wt: number) => (wt < evens * w ? scale * w * w * driven(wt / w) : impeller(w, wt));
   const impellerFor = (T: number, wt: number) => root((w) => turbine(w, wt) - T, max(1, wt), 3000);
   const curve = [0.1, 0.21, 0.315, 0.394, 0.484, 0.58, 0.669, 0.761, 0.855, 0.942, 1, 0.956, 0.85];
-  const closed = (w: number) => -(engine.drag0 + engine.drag1 * w);
+  const closed = (w: number) => -(engine.drag0 + engine.drag1 * w), pumpTorque = (p: number) => (p * b.pump.displacement) / (2 * PI * b.pump.mechanical);
   const full = (w: number, x = (10 * max(0, w - idle)) / (engine.ratedSpeed - idle), i = min(11, Math.floor(x))): number =>
     x > 12 ? max(closed(w), ((engine.ratedPower * 0.85) / top) * (12.5 - x) * 2)
       : (engine.ratedPower * (curve[i] * (i + 1 - x) + curve[i + 1] * (x - i))) / max(idle, w);
-  const pumpTorque = (p: number) => (p * b.pump.displacement) / (2 * PI * b.pump.mechanical);
   const fullThrottle = (wt: number, pump: number) => root((w) => full(w) - pump - impeller(w, wt), max(idle, wt), 2 * top);
-  // 3 and 7: everything at one instant with the engine on.
-  function instant() {
+  function instant() { // 3 and 7: everything at one instant with the engine on
     const o = oil(), n = turns(), v = y[I.v], a = v <= 0 ? max(0, wish) : wish, wt = n * v, want = atTurbine(road(a)), creep = turbine(idle, wt);
     const i = { o, we: idle, wt, Tp: 0, Tt: 0, Tlu: 0, Tc: 0, slip: 0, which: -1, acc: a, dwe: 0, dwt: 0, saturated: false };
     if (neutral) return { ...i, wt: idle, acc: 0, sup: supply(o, idle, 0) };
@@ -74,13 +72,14 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
       const dwe = (pedal * full(we) + (1 - pedal) * closed(we) - pumpTorque(sup.p) - Tp) / engine.inertia;
       return { ...i, we, wt: w1, Tt, Tp, Tc, slip: w1 - wt, which: weakest.k, acc, dwe, dwt, sup };
     }
-    if (want <= creep) Object.assign(i, { we: max(idle, wt), Tt: creep, Tp: impeller(idle, wt) });
-    else {
-      const Tlu = lockOn ? lockTorque(want, wt) : 0, held = lockOn && Tlu >= want, we = held ? wt + lockUp.heldSlip : impellerFor(want - Tlu, wt);
-      Object.assign(i, { we, Tt: want, Tp: held ? 0 : impeller(we, wt), Tlu, slip: lockOn ? we - wt : 0, saturated: lockOn && !held });
-      const w = i.Tp + Tlu + pump > full(we) ? fullThrottle(wt, pump) : 0, most = turbine(w, wt);
-      if (w > 0) Object.assign(i, { we: w, Tt: most, Tp: impeller(w, wt), Tlu: 0, slip: 0, saturated: false, acc: reaches(most * n * eta) });
-    }
+    if (want <= creep) return { ...i, we: max(idle, wt), Tt: creep, Tp: impeller(idle, wt), sup: supply(o, max(idle, wt), creep) };
+    const rest = lockOn ? want - turbine(wt + lockUp.heldSlip, wt) : 0, Tlu = rest > 0 ? min(rest, lockTorque(want, wt)) : 0;
+    const carry = (we: number, Tt: number, T: number, saturated = false) =>
+      Object.assign(i, { we, Tt, Tp: impeller(we, wt), Tlu: T, slip: T > 0 || saturated ? we - wt : 0, saturated });
+    const short = () => i.Tp + i.Tlu + pump > full(i.we);
+    carry(Tlu > 0 && Tlu === rest ? wt + lockUp.heldSlip : impellerFor(want - Tlu, wt), want, Tlu, Tlu < rest);
+    if (rest > 0 && short()) carry(impellerFor(want, wt), want, 0);
+    if (short()) carry(fullThrottle(wt, pump), turbine(fullThrottle(wt, pump), wt), 0).acc = reaches(i.Tt * n * eta);
     return { ...i, sup: supply(o, i.we, i.Tt) };
   }
   // 4 Pan and pickup: the plane under which the mean depth is h (mean of max(0, z + aξ + cη) over the unit square, exact), and the gas drawn.
@@ -95,7 +94,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     return pickup.baseGas + max(0, (onset - d) / (onset - rim)) * (pickup.weirGas - pickup.baseGas);
   }
   // 5 Supply: the cooler circuit behind its orifice at line pressure p, or with a given flow; then the balance.
-  function circuit(o: ReturnType<typeof oil>, mix: number, p: number, given?: number) {
+  function circuit(o: ReturnType<typeof oil>, mix: number, p: number, leaks: boolean, given?: number) {
     const r = b.cooler, share = clamp((o.T - r.bypassCold) / (r.bypassHot - r.bypassCold), 0, 1), onSupply = leak?.place === "supply-line" ? 1 : 0;
     const gs = 1 / (r.supplyLine * o.path), gc = 1 / ((r.cooler + r.returnLine) * o.path), gp = (gs * gc) / (gs + gc), gl = 1 / (r.lube * o.mu);
     const gb = (1 - share) / (r.bypass * o.mu), k = mix * square(r.feedDischarge, (PI / 4) * r.feedOrifice ** 2);
@@ -108,26 +107,30 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
       return { ...net(F, q), feed, relief: feed - F, leak: q };
     };
     const flow = (q: number) => leakFlow(solve(q).atLeak, onSupply ? o.mu : o.path, mix);
-    return solve(open() && leak?.place !== "pan" ? root((q) => flow(q) - q, 0, flow(0)) : 0);
+    return solve(leaks && leak?.place !== "pan" ? root((q) => flow(q) - q, 0, flow(0)) : 0);
   }
   const setPoint = (T: number, Tt: number) => min(reg.most, trim +
     (reg.base + reg.perTorque * abs(Tt)) * (1 + reg.coldFactor * clamp((reg.coldBelow - T) / 40, 0, 1)));
-  function supply(o: ReturnType<typeof oil>, w: number, Tt: number, x = y[I.gas]) {
+  function supply(o: ReturnType<typeof oil>, w: number, Tt: number, x = y[I.gas], leaks = open()) {
     const n = b.inlet, cc = b.clutchCircuit, bore = (PI / 4) * n.bore ** 2, orifice = (cc.discharge * PI * cc.orifice ** 2) / 4;
     const inlet = (q: number) => {
       const V = q / bore, Re = max(1e-9, (o.rho * V * n.bore) / o.mu), rough = 0.3164 / max(4000, Re) ** 0.25;
       const f = Re <= 2300 ? 64 / Re : 64 / 2300 + min(1, (Re - 2300) / 1700) * (rough - 64 / 2300);
       return p0 - o.rho * g * n.head - ((1 + (f * n.length) / n.bore + n.minorLoss) * o.rho * V * V) / 2 - n.filter * o.mu * q;
     };
-    const turned = (b.pump.displacement * w) / (2 * PI), Q = inlet(turned) < 3000 ? root((q) => inlet(q) - 3000, 0, turned) : turned;
-    const pin = inlet(Q), stays = (p: number) => x * (1 - b.pump.dissolved) * (pin / (p + p0)) ** (1 / b.pump.exponent);
-    const rest = (p: number) => 1 - x + stays(p), liquid = (p: number) => 1 - stays(p) / rest(p), mix = (p: number) => o.rho * max(liquid(p), 1e-3);
-    const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) + (cc.laminar * p) / o.mu;
-    const spare = (p: number) => Q * rest(p) - (b.pump.slip * b.pump.displacement * p) / (2 * PI * o.mu) - toClutches(p);
-    const set = setPoint(o.T, Tt), most = circuit(o, mix(set), set), p = root(spare, 0, set), clutch = toClutches(p);
-    const now = spare(set) >= most.feed ? most : circuit(o, mix(p), p, max(0, spare(p)));
-    const drawn = reg.spill === "inlet" ? (clutch + now.feed) / rest(p) : Q, delivered = clutch + spare(p);
-    return { ...now, p, set, full: most.feed, clutch, liquid: liquid(p), mix: mix(p), drawn, spare, delivered };
+    const turned = (b.pump.displacement * w) / (2 * PI), most = inlet(turned) < 3000 ? root((q) => inlet(q) - 3000, 0, turned) : turned;
+    const set = setPoint(o.T, Tt), slips = (b.pump.slip * b.pump.displacement) / (2 * PI * o.mu), balance = (Q: number) => {
+      const pin = max(3000, inlet(Q)), stays = (p: number) => x * (1 - b.pump.dissolved) * (pin / (p + p0)) ** (1 / b.pump.exponent);
+      const rest = (p: number) => 1 - x + stays(p), liquid = (p: number) => 1 - stays(p) / rest(p), mix = (p: number) => o.rho * max(liquid(p), 1e-3);
+      const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) + (cc.laminar * p) / o.mu;
+      const spare = (p: number) => min((toPan ? most : turned) * rest(p) - slips * p, most * rest(p)) - toClutches(p);
+      const wanted = circuit(o, mix(set), set, leaks), p = root(spare, 0, set), clutch = toClutches(p);
+      const now = spare(set) >= wanted.feed ? wanted : circuit(o, mix(p), p, leaks, max(0, spare(p)));
+      const drawn = toPan ? most : (clutch + now.feed) / rest(p), delivered = clutch + spare(p);
+      return { ...now, p, set, full: wanted.feed, clutch, liquid: liquid(p), mix: mix(p), drawn, spare, delivered };
+    };
+    for (let k = 0, s = balance((near = toPan ? most : min(near, most))); ; s = balance((near = s.drawn)), k++)
+      if (k === 40 || abs(s.drawn - near) <= 1e-7 * near) return s;
   }
   // 6 The leak, as far as it is compared: a hole. Discharge by length over bore; Δp = µaQ + ρbQ².
   const discharge = (x: number) => (x <= 0.5 ? 0.61 : x < 2 ? 0.61 + ((x - 0.5) / 1.5) * 0.2 : 0.827 - 0.0085 * min(x, 10));
@@ -144,88 +147,89 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   const radius = (k: number, { outer: o, inner: i } = clutches[k]) => (k === lu ? ((2 / 3) * (o ** 3 - i ** 3)) / (o ** 2 - i ** 2) : (o + i) / 2);
   const capacity = (k: number, p: number, w: number, T: number, lost: number, q = clutches[k]) =>
     lost * friction(k, w, T) * q.faces * radius(k) * max(0, p * q.pistonArea - q.spring);
+  const pressed = (k: number, p: number) => (k !== entering ? p : y[I.lack] > 0 ? 0 : t < dueAt + 1 ? min(asked, p) : p);
   const holds = (p: number, slip: number) => b.gears[gear].holds.map(({ clutch: k, share }) =>
-    ({ k, torque: capacity(k, p, slip / share, y[plate(k)], left(k)) / share })).reduce((a, z) => (z.torque < a.torque ? z : a));
+    ({ k, torque: capacity(k, pressed(k, p), slip / share, y[plate(k)], left(k)) / share })).reduce((a, z) => (z.torque < a.torque ? z : a));
   const lockTorque = (want: number, wt: number, s = supply(oil(), wt + lockUp.heldSlip, want), { most, back, fedFromOverflow } = lockUp.clutch) =>
-    min(want, capacity(lu, min(most, max(0, s.p - back) * (fedFromOverflow ? min(1, s.feed / s.full) ** 2 : 1)), lockUp.heldSlip, y[plate(lu)], left(lu)));
+    capacity(lu, min(most, max(0, s.p - back) * (fedFromOverflow ? min(1, s.feed / s.full) ** 2 : 1)), lockUp.heldSlip, y[plate(lu)], left(lu));
   const peak = max(...curve.map((_, i) => full(idle + (i / 10) * (engine.ratedSpeed - idle)))), most = reg.base + reg.perTorque * b.ratedTurbineTorque;
   const rated = clutches.map((_, k) => (k === lu ? capacity(lu, lockUp.clutch.most, lockUp.heldSlip, 363.15, 1) / peak
     : min(...[...b.gears, b.reverse].flatMap((q) => q.holds.filter((e) => e.clutch === k).map((e) =>
       capacity(k, min(reg.most, most * (q === b.reverse ? reg.reverseFactor : 1)), 0, 363.15, 1) / (e.share * b.ratedTurbineTorque))))));
-  const damage = (k: number) => (1 - left(k)) / (1 - 1 / rated[k]);
-  const glazing = (T: number) => ((1.07e8 / 3600) * exp(-111000 / (R * T))) / 0.004;
+  const damage = (k: number) => (1 - left(k)) / (1 - 1 / rated[k]), glazing = (T: number) => ((1.07e8 / 3600) * exp(-111000 / (R * T))) / 0.004;
   const charring = (T: number) => b.damage.charFactor * 2.8e19 * exp(-242400 / (R * T));
-  // 8 Shifts: how long an element fills; then two inertias that it brings together.
+  // 8 Shifts: what fills an element; then two inertias that it brings together at once, or a slip that goes on.
   const volume = (k: number) => clutches[k].deadVolume + clutches[k].pistonArea * clutches[k].stroke;
-  const fillTime = (k: number, s: ReturnType<typeof supply>, q = clutches[k], A = q.fillDischarge * (PI / 4) * q.fillOrifice ** 2,
-    flow = (p: number) => A * sqrt((2 * max(0, p - q.spring / q.pistonArea)) / s.mix)) =>
-    min(20, volume(k) / (flow(root((p) => s.spare(p) - flow(p), 0, s.p)) * s.liquid));
-  /** Time in which element k closes the slip `gap` [rad/s], set for the slip `asked`; the slips grow by their drifts without it [rad/s²]. */
-  function close(k: number, share: number, p: number, J: number, [asked, askedDrift]: number[], [gap, drift]: number[]): number {
-    const q = clutches[k], j = plate(k), torque = share * max(0, J * (asked / control.targetTime + askedDrift));
-    const press = min(p, (torque / (friction(k, asked / 2 / share, y[j]) * q.faces * radius(k)) + q.spring) / q.pistonArea + trim);
-    const Tc = capacity(k, press, gap / 2 / share, y[j], left(k)) / share, gain = Tc / J - drift, time = gain > 0 ? gap / gain : Infinity;
-    if (gap <= 0 || time > 1) return gap <= 0 ? 0 : time;
-    const work = (Tc * gap * time) / 2, flux = (2 * work * toSteel) / (faces[k] * time), face = y[j] + 0.53192 * flux * sqrt(time / bulk);
-    [y[j], y[I.E]] = [y[j] + (toSteel * work) / (q.steelMass * steel.c), y[I.E] + (1 - toSteel) * work];
+  const filling = (k: number, s: ReturnType<typeof supply>, q = clutches[k], A = q.fillDischarge * (PI / 4) * q.fillOrifice ** 2,
+    flow = (p: number) => A * sqrt((2 * max(0, p - q.spring / q.pistonArea)) / s.mix)) => flow(root((p) => s.spare(p) - flow(p), 0, s.p)) * s.liquid;
+  const learn = (time: number, by = control.trimGain * (min(1, time) / control.targetTime - 1)) =>
+    ([trim, teaches] = [teaches ? clamp(trim + by, -control.trimLimit, control.trimLimit) : trim, false]);
+  const letGo = (we: number, wt: number, way = 1) => ([slipping, slipTime, slid, lockOn, y[I.we], y[I.wt]] = [way, 0, true, false, we, wt]);
+  /** Element k with V to fill takes the turbine to wn; without it the slip grows by `drift` [rad/s²]. */
+  function enter({ clutch: k, share } = b.gears[0].holds[0], V: number, J: number, wn: number, drift: number, { o, we, wt, Tt, sup } = instant()) {
+    const sound = V / filling(k, supply(o, we, Tt, pickup.baseGas, false)), flow = filling(k, sup), late = min(20, V / flow) - min(20, sound);
+    const q = clutches[k], j = plate(k), gap = abs(wt - wn), torque = share * max(0, J * (gap / control.targetTime + drift)), at = gap / 2 / share;
+    asked = (torque / (friction(k, at, y[j]) * q.faces * radius(k)) + q.spring) / q.pistonArea + trim;
+    const Tc = capacity(k, min(asked, sup.p), at, y[j], left(k)) / share, gain = Tc / J - drift, time = gap <= 0 ? 0 : gain > 0 ? gap / gain : Infinity;
+    if (late >= 0.01 || slipping !== 0 || time > 1) {
+      [entering, y[I.lack], dueAt, weDue] = [k, late < 0.01 ? 0 : V - flow * min(20, sound), t, we];
+      return slipping === 0 && letGo(we, wt, sign(wt - wn) || 1);
+    }
+    const L = q.steelThickness / 2, Fo = (steel.k ** 2 / bulk / L ** 2) * time, work = (Tc * gap * time) / 2, flux = (toSteel * Tc * gap) / faces[k];
+    const face = y[j] + (Fo < 1 / 3 ? 0.53192 * flux * sqrt(time / bulk) : ((flux * L) / steel.k) * (Fo / 2 + 1 / (18 * Fo)));
+    [y[j], y[I.E], shiftEnergy[k]] = [y[j] + (toSteel * work) / (q.steelMass * steel.c), y[I.E] + (1 - toSteel) * work, shiftEnergy[k] + work];
     y[j + 1] = min(q.liningThickness, y[j + 1] + (b.damage.wearPerEnergy * work) / faces[k]);
     [y[j + 2], y[j + 3]] = [1 - (1 - y[j + 2]) * exp(-charring(face) * time), min(1, y[j + 3] + glazing(face) * time)];
-    return time;
+    return learn(time);
   }
-  const letGo = (we: number, wt: number, way = 1) => ([slipping, slipTime, slid, lockOn, y[I.we], y[I.wt]] = [way, 0, true, false, we, wt]);
   function engage() {
-    const creep = turbine(idle, 0), J = control.turbineInertia, slip = [idle, creep / J];
-    const { clutch: k, share } = b.gears[0].holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
-    [neutral, y[I.pass]] = [false, hu.passages];
-    if (close(k, share, supply(oil(), idle, creep).p, J, slip, slip) > 1) letGo(idle, idle);
+    const Tt = turbine(idle, 0), i = instant(), most = b.gears[0].holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
+    const V = volume(most.clutch) + hu.passages - y[I.pass], J = control.turbineInertia;
+    [neutral, teaches, y[I.pass]] = [false, false, hu.passages];
+    enter(most, V, J, 0, Tt / J, { ...i, we: idle, wt: idle, Tt, sup: supply(i.o, idle, Tt) });
   }
   function shift(to: number) {
     const i = instant(), old = b.gears[gear].holds, enters = b.gears[to].holds.find((e) => !old.some((o) => o.clutch === e.clutch)), up = to > gear;
     gear = to;
-    if (slipping !== 0 || !enters) return;
-    const { clutch: k, share } = enters, wn = turns() * y[I.v], want = max(0, atTurbine(road(wish))), load = atTurbine(road(0));
-    const T = min(want, turbine(fullThrottle(i.wt, pumpTorque(setPoint(i.o.T, want))), i.wt)), Je = engine.inertia + control.turbineInertia;
-    const late = max(0, fillTime(k, i.sup) - fillTime(k, supply(i.o, i.we, i.Tt, pickup.baseGas))), J2 = mass / turns() ** 2;
-    const w1 = min(i.wt + (T * late) / Je, max(i.wt, top)), drift = T / Je + load / J2, slip = (w: number) => [abs(w - wn), sign(w - wn) * drift];
-    watch("firstFlare", w1 - max(i.wt, wn) > 200 * rpm, 0);
-    const time = close(k, share, i.sup.p, 1 / (1 / Je + 1 / J2), slip(i.wt), slip(w1));
-    if (up && T > 0) trim = clamp(trim + control.trimGain * (min(1, time + late) / control.targetTime - 1), -control.trimLimit, control.trimLimit);
-    if (time > 1) letGo(max(i.we, w1), w1, sign(w1 - wn));
+    const wn = turns() * y[I.v], want = max(0, atTurbine(road(y[I.v] > 0 ? wish : max(0, wish)))), J2 = mass / turns() ** 2;
+    const way = sign(i.wt - wn), T = min(want, turbine(fullThrottle(i.wt, pumpTorque(i.sup.p)), i.wt)), Je = engine.inertia + control.turbineInertia;
+    [slipping, teaches] = [slipping && (way || slipping), enters ? up && T > 0 : teaches];
+    if (enters) enter(enters, volume(enters.clutch), 1 / (1 / Je + 1 / J2), wn, way * (T / Je + atTurbine(road(0)) / J2), i);
   }
-  // 4, 5, 6, 9, 10: rates of change with the engine on, in the order of the state.
-  function rates(i = instant()): number[] {
+  function rates(i = instant()): number[] { // 4, 5, 6, 9, 10: rates of change with the engine on, in the order of the state
     const { o, sup } = i, h = depth(o.rho), lub = b.heat.lubrication, liquid = sup.liquid;
     const onPan = leak?.place === "pan" ? leakFlow(o.rho * g * max(0, h - leak.height), o.mu, o.rho) : 0, loss = o.rho * (sup.leak * liquid + onPan);
     const tilt = (s: number, r: number, L: number, to: number, w2 = ((g * PI) / L) * tanh((PI * h) / L)) => [r, w2 * (to - s) - 2 * zeta * sqrt(w2) * r];
     const soon = (lack: number) => max(0, lack) / 0.02, pass = min(sup.delivered * liquid, soon(hu.passages - y[I.pass]));
-    const conv = min(sup.feed * liquid, soon(hu.converter - y[I.conv])), lines = min(sup.feed * liquid - conv, soon(hu.coolerAndLines - y[I.lines]));
-    const flight = max(0, (sup.clutch + sup.feed - sup.relief - sup.leak) * liquid - pass - conv - lines) - returning(o.mu);
-    const c1 = max(1e-9, sup.cooler * o.rho * o.c), c2 = b.heat.coolantFlowCapacity, low = min(c1, c2), ratio = low / max(c1, c2);
+    const fed = min(sup.feed, sup.delivered - pass / max(1e-9, liquid)) * liquid, conv = min(fed, soon(hu.converter - y[I.conv]));
+    const lines = min(fed - conv, soon(hu.coolerAndLines - y[I.lines])), refill = pass + conv + lines;
+    const flight = max(0, (sup.clutch + sup.feed - sup.relief - sup.leak) * liquid - refill) - returning(o.mu);
+    const c1 = max(1e-9, sup.cooler * liquid * o.rho * o.c), c2 = b.heat.coolantFlowCapacity, low = min(c1, c2), ratio = low / max(c1, c2);
     const x = exp((-b.heat.coolerConductance / low) * (1 - ratio)), cooled = ((low * (1 - x)) / (1 - ratio * x)) * (o.T - y[I.coolant]);
-    const film = lub.airCoefficient + (lub.fullCoefficient - lub.airCoefficient) * sqrt(clamp(sup.lube / lub.fullFlow, 0, 1));
+    const film = lub.airCoefficient + (lub.fullCoefficient - lub.airCoefficient) * sqrt(clamp((sup.lube * liquid) / lub.fullFlow, 0, 1));
     let heat = i.Tp * i.we - (i.Tt - i.Tlu) * i.wt + pumpTorque(sup.p) * i.we + (1 - eta) * abs(slipping !== 0 ? i.Tc * (i.wt - i.slip) : i.Tt * i.wt);
     heat -= cooled + (b.heat.caseStill + b.heat.casePerSpeed * y[I.v]) * (o.T - ambient) + loss * energy(o.T);
     const plates = clutches.flatMap((k, n) => {
-      const j = plate(n), q = n === i.which ? abs(i.Tc * i.slip) : n === lu ? i.Tlu * i.slip : 0, out = film * k.coolingArea * (y[j] - o.T);
-      const face = y[j] + ((q / faces[n]) * (k.steelThickness / 2)) / (3 * steel.k), wear = (b.damage.wearPerEnergy * q) / faces[n];
+      const j = plate(n), q = n === i.which ? abs(i.Tc * i.slip) : n === lu ? i.Tlu * i.slip : 0, warm = y[j] - o.T;
+      const out = q === 0 && abs(warm) < 0.5 ? 0 : film * k.coolingArea * warm;
+      const face = y[j] + ((toSteel * q) / faces[n]) * (k.steelThickness / 6 / steel.k), wear = (b.damage.wearPerEnergy * q) / faces[n];
       heat += (1 - toSteel) * q + out;
       return [(toSteel * q - out) / (k.steelMass * steel.c), y[j + 1] < k.liningThickness ? wear : 0, ...burning(j, face), q];
     });
     const fore = (i.acc + g * sin(theta)) / (g * cos(theta)), aging = 2 ** ((o.T * 1.8 - 459.67 - 175) / 20) / ((100000 / 30) * 3600);
     return [-loss, heat, conv, lines, pass, flight, ...tilt(y[I.sx], y[I.rx], pan.length, fore), ...tilt(y[I.sy], y[I.ry], pan.width, lateral / g),
       ((drawnGas(h, sup.drawn) - y[I.gas]) * sup.drawn) / hu.suction, (b.heat.coolantWarm - y[I.coolant]) / b.heat.coolantWarmTime,
-      i.acc, i.dwe, i.dwt, aging, loss, ...plates];
+      i.acc, i.dwe, i.dwt, aging, loss, entering >= 0 ? -filling(entering, sup) : 0, ...plates];
   }
   const burning = (j: number, T: number) => [(1 - y[j + 2]) * charring(T), y[j + 3] < 1 ? glazing(T) : 0];
-  // 6, 9, 10: the same while parked; the plates share the fluid's temperature.
-  function parkedRates(): number[] {
+  function parkedRates(): number[] { // 6, 9, 10: the same while parked; the plates share the fluid's temperature
     const o = oil(), above = leak ? max(0, depth(o.rho) - leak.height) : 0, plates = clutches.reduce((sum, k) => sum + k.steelMass * steel.c, 0);
     const inLine = leak && leak.lineAbove > 0 ? leak.columnHeight * max(0, 1 - (hu.coolerAndLines - y[I.lines]) / leak.lineAbove) : 0;
     const Q = leakFlow(o.rho * g * max(inLine, above), o.mu, o.rho), all = y[I.m] * o.c + b.heat.metal, loss = o.rho * Q;
     return [-loss, (-b.heat.caseStill * (o.T - ambient) * all) / (all + plates) - loss * energy(o.T),
       -max(0, y[I.conv] - hu.converter * (1 - hu.converterDrains)) / hu.converterDrainTime, inLine > above ? -Q : 0,
       -max(0, y[I.pass] - hu.passages * (1 - hu.passagesDrain)) / hu.passagesDrainTime, -returning(o.mu), 0, 0, 0, 0, 0,
-      (ambient - y[I.coolant]) / b.heat.coolantCoolTime, 0, 0, 0, 0, loss, ...clutches.flatMap((_, n) => [0, 0, ...burning(plate(n), o.T), 0])];
+      (ambient - y[I.coolant]) / b.heat.coolantCoolTime, 0, 0, 0, 0, loss, 0, ...clutches.flatMap((_, n) => [0, 0, ...burning(plate(n), o.T), 0])];
   }
   function step(end: number, most: number, f: () => number[], k1 = f()) {
     const y0 = y, t0 = t, h = min(end - t, t < opens - 1e-9 ? opens - t : Infinity, most);
@@ -233,25 +237,21 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     [y, t] = [f().map((k, n) => y0[n] + h * k), t0 + h];
     return h;
   }
-  // 11 Events.
-  const events: Record<string, number | undefined> = {}, since: Record<string, number | undefined> = {};
+  const events: Record<string, number | undefined> = {}, since: Record<string, number | undefined> = {}; // 11
   const sample = () => ({ t, temperature: temperature(), mass: y[I.m], lost: y[I.lost] }), samples = [sample()].slice(1);
-  function watch(name: string, on: boolean, lasting: number) {
-    since[name] = on ? (since[name] ?? t) : undefined;
-    if (on && t - since[name]! >= lasting) events[name] ??= since[name];
-  }
-  function watchAll(i: ReturnType<typeof instant>, behind = schedule() - y[I.v], T = i.o.T) {
+  function watchAll(i: ReturnType<typeof instant>, behind = schedule() - y[I.v], T = i.o.T, v = y[I.v]) {
     slid = (slid && behind > 0.5) || slipping !== 0;
-    const level = depth(i.o.rho) < stick.low && y[I.v] === 0 && T > 338.15 && T < 368.15 && max(abs(theta), abs(y[I.sx])) < 0.01;
-    const now: [string, boolean, number][] = [
-      ["levelLow", level, 5], ["firstGulp", y[I.gas] > 0.1, 0.3], ["coolerHalf", i.sup.feed < 0.5 * i.sup.full && T > 333.15, 3],
-      ["lockupSlip", i.saturated && i.slip > 100 * rpm, 3], ["pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5], ["tooHot", T > 403.15, 10],
-      ["firstSlip", abs(slipping * i.slip) > 50 * rpm, 1], ["fallsBehind", slid && behind > 3, 5], ["noDrive", slid && y[I.v] < 0.5 && schedule() > 3, 10]];
-    now.forEach((event) => watch(...event));
-    clutches.forEach((k, n) => [0.1, 0.5, 1].forEach((D) => watch(`damage ${D} ${k.name}`, damage(n) >= D, 0)));
+    const level = depth(i.o.rho) < stick.low && v === 0 && T > 348.15 && T < 363.15 && max(abs(theta), abs(y[I.sx])) < 0.01;
+    const now: [string, boolean, number][] = [["levelLow", level, 5], ["firstGulp", y[I.gas] > 0.1, 0.3], ["tooHot", T > 403.15, 10],
+      ["coolerHalf", i.sup.feed < 0.5 * i.sup.full && T > 333.15, 3], ["lockupSlip", i.saturated && i.slip > 100 * rpm, 3],
+      ["pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5], ["firstFlare", y[I.lack] > 0 && i.we - max(weDue, turns() * v) > 200 * rpm, 0],
+      ["firstSlip", abs(slipping * i.slip) > 50 * rpm && y[I.lack] <= 0 && (entering < 0 || t >= dueAt + 1), 1],
+      ["fallsBehind", slid && behind > 3, 5], ["noDrive", slid && v < 0.5 && schedule() > 3, 10]];
+    clutches.forEach((k, n) => now.push(...[0.1, 0.5, 1].map((D): [string, boolean, number] => [`damage ${D} ${k.name}`, damage(n) >= D, 0])));
+    for (const [name, on, lasting] of now)
+      if ((since[name] = on ? (since[name] ?? t) : undefined) !== undefined && t - since[name] >= lasting) events[name] ??= since[name];
   }
-  // The walk: drive, park, trip after trip.
-  function advance(end: number) {
+  function advance(end: number) { // The walk: drive, park, trip after trip
     while (t < end - 1e-9) {
       const i = instant(), letsGo = !neutral && slipping === 0 && i.Tt > holds(i.sup.p, 0).torque;
       if (letsGo && letGo(i.we, i.wt)) continue;
@@ -259,28 +259,28 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
       watchAll(i);
       const stopsIn = i.acc < 0 && y[I.v] > 0 ? max(1e-9, -y[I.v] / i.acc) : Infinity;
       const calm = abs(y[I.gas] - pickup.baseGas) < 1e-6 && y[I.conv] + y[I.lines] + y[I.pass] > hu.converter + hu.coolerAndLines + hu.passages - 1e-9;
-      const h = step(end, min(stopsIn, fine * (slipping !== 0 ? (slipTime < 1 ? 0.0005 : 0.002) : calm ? 0.1 : 0.005)), rates, rates(i));
+      const most = slipping !== 0 ? (slipTime < 1 ? 0.0005 : 0.002) : calm ? 0.1 : i.sup.p < i.sup.set ? 0.0025 : 0.01;
+      const h = step(end, min(stopsIn, fine * most), rates, rates(i));
       [slipTime, lockSlipTime] = [slipTime + h, lockSlipTime > 10 || (i.saturated && i.slip > 150 * rpm) ? lockSlipTime + h : 0];
       [y[I.v], y[I.we]] = [h === stopsIn ? 0 : max(0, y[I.v]), max(idle, y[I.we])];
-      if (slipping * (y[I.wt] - turns() * y[I.v]) <= 0) slipping = 0;
+      const s = y[I.wt] - turns() * y[I.v], over = y[I.lack] <= 0 && slipping * s <= 0;
+      if (entering >= 0 && (over || t >= dueAt + 1 - 1e-9)) learn(t - dueAt);
+      [slipping, entering] = over ? [0, -1] : [y[I.lack] > 0 ? sign(s) || slipping : slipping, entering];
     }
   }
   function park(end: number) {
-    for (const n of [I.sx, I.rx, I.sy, I.ry, I.v, I.gas]) y[n] = n === I.gas ? pickup.baseGas : 0;
-    [gear, neutral, slipping, slid, lockOn, lockSlipTime, wish, theta, lateral, from, slope] = [0, true, 0, false, false, 0, 0, 0, 0, 0, 0];
+    for (const n of [I.sx, I.rx, I.sy, I.ry, I.v, I.lack, I.gas]) y[n] = n === I.gas ? pickup.baseGas : 0;
+    [entering, gear, neutral, slipping, slid, lockOn, lockSlipTime, wish, theta, lateral, from, slope] = [-1, 0, true, 0, false, false, 0, 0, 0, 0, 0, 0];
     const before = y[I.E], given = (T: number) => clutches.reduce((sum, k, n) => sum + k.steelMass * steel.c * (y[plate(n)] - T), before);
     y[I.E] = given(root((T) => { y[I.E] = given(T); return temperature() - T; }, 200, 1500));
     for (const start = t; t < end - 1e-9; samples.push(sample())) {
-      step(end, fine * (t - start < 200 ? 0.5 : 10), parkedRates);
-      clutches.forEach((_, n) => (y[plate(n)] = temperature()));
+      step(end, fine * (t - start < 200 ? 0.5 : 10), parkedRates); clutches.forEach((_, n) => (y[plate(n)] = temperature()));
     }
   }
   Object.assign(y, { [I.m]: density(b.fillTemperature) * (b.fill - fillShort), [I.conv]: hu.converter, [I.lines]: hu.coolerAndLines });
   [y[I.pass], y[I.coolant], y[I.E]] = [hu.passages, ambient, y[I.m] * energy(ambient) + b.heat.metal * (ambient - 273.15)];
   for (const { startsAt, ticks: q } of trips) {
-    park(startsAt);
-    advance(t + 2);
-    engage();
+    park(startsAt); theta = atan(q.grade[0]); advance(t + 2); engage();
     for (let n = 0; n < q.count && t < until; n++) {
       const dt = q.dt[n], v = y[I.v], plan = b.shiftPlan, T = temperature();
       [slope, tickAt, theta, lateral] = [(q.speed[n] - from) / dt, t, atan(q.grade[n]), q.lateral[n]];
@@ -291,10 +291,9 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
       const off = gear < lockUp.fromGear || T < lockUp.fluidAbove || (T > lockUp.hot && lockUp.whenHot === "releases");
       lockOn = !off && slipping === 0 && lockSlipTime <= 10 && (v > lockUp.onAbove || (lockOn && v >= lockUp.offBelow));
       advance(tickAt + dt);
-      from = q.speed[n];
-      samples.push(sample());
+      from = q.speed[n]; samples.push(sample());
     }
   }
   park(end.parkedUntil ?? t + 1e-6);
-  return { events, samples, slipEnergy: clutches.map((_, n) => y[plate(n) + 4]), damage: clutches.map((_, n) => damage(n)) };
+  return { events, samples, slipEnergy: clutches.map((_, n) => y[plate(n) + 4]), shiftEnergy, damage: clutches.map((_, n) => damage(n)) };
 }
