@@ -45,7 +45,7 @@ const quantile = (values: readonly number[], q: number) => [...values].sort((a, 
 
 const all: { name: string; share: number; halved: number | undefined }[] = [];
 const apart: { name: string; share: number }[] = [];
-let [handedOver, count, missing, more, halvedMissing] = [0, 0, 0, 0, 0];
+let [handedOver, parted, count, missing, more, halvedMissing] = [0, 0, 0, 0, 0, 0];
 const preparations: number[] = [];
 for (let seed = first; seed < first + weeks; seed++) {
   const { week, air, cases } = drawWeek(seed, perWeek);
@@ -62,14 +62,15 @@ for (let seed = first; seed < first + weeks; seed++) {
     if (keptIn !== "") writeFileSync(keptIn, JSON.stringify(kept));
     const duty = dutyHistory(prepared, plan);
     count++;
-    if (duty.handedOver) handedOver++;
+    if (duty.handedOver === "all") handedOver++;
+    if (duty.handedOver === "end") parted++;
     const { both, missing: lacks, more: extra } = compare(reference.usual, dated(duty.events));
     const steps = compare(reference.usual, reference.halved);
     halvedMissing += steps.missing.length + steps.more.length;
     for (const { event, share } of steps.both) apart.push({ name: event.name, share });
     missing += lacks.length;
     more += extra.length;
-    console.log(`${name}: ${both.length} events, worst ${percent(Math.max(0, ...both.map(({ share }) => Math.abs(share))))}${duty.handedOver ? ", handed over" : ""}`);
+    console.log(`${name}: ${both.length} events, worst ${percent(Math.max(0, ...both.map(({ share }) => Math.abs(share))))}${duty.handedOver === "nothing" ? "" : `, ${duty.handedOver} handed over`}`);
     for (const { event, other, share } of both) {
       const halved = steps.both.find((step) => step.event.name === event.name)?.share;
       all.push({ name: event.name, share, halved });
@@ -88,7 +89,7 @@ const summary = (name: string, shares: readonly number[]) =>
     `${name}: ${shares.length} events, median ${percent(quantile(shares, 0.5))}, 95th of a hundred ${percent(quantile(shares, 0.95))}, worst ${percent(Math.max(...shares))}, ${shares.filter((share) => share > 0.01).length} over 1 %`,
   );
 const size = ({ share }: { share: number }) => Math.abs(share);
-console.log(`\n${count} cases, ${handedOver} handed over; preparation ${quantile(preparations, 0.5).toFixed(2)} s, at most ${Math.max(...preparations).toFixed(2)} s`);
+console.log(`\n${count} cases, ${handedOver} handed over, of ${parted} the end; preparation ${quantile(preparations, 0.5).toFixed(2)} s, at most ${Math.max(...preparations).toFixed(2)} s`);
 for (const name of [...new Set(all.map((event) => event.name))].sort()) summary(`  ${name}`, all.filter((event) => event.name === name).map(size));
 summary("averaged against trip-resolved", all.map(size));
 summary("halved steps against usual ones, both trip-resolved", apart.map(size));

@@ -91,7 +91,7 @@ function walkPiece(
   longer: number,
 ): void {
   const from = beginPiece(frozen, pieces, index, lacking);
-  driveFrozen(frozen, kind, { told: (piece, held, since) => add(pieces[piece]!, { lacking, held: held.slice(), since: since.slice() }) }, from, index - from + 1, longer);
+  driveFrozen(frozen, kind, { told: (piece, held, since) => add(pieces[piece]!, { lacking, held: held.slice(), since: since.slice() }), untilBurnt: true }, from, index - from + 1, longer);
 }
 
 function add({ seen }: PieceSeen, shown: Seen): void {

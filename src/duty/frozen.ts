@@ -23,6 +23,8 @@ export interface Frozen {
   readonly measures: Measures;
   readonly engagement: Engagement;
   readonly severity: Severity;
+  /** The events after which nothing is as it was: a clutch of the gears burnt, no drive. */
+  readonly burns: readonly number[];
   /** For the piece on the way and the one before it: by event, the measure held for its time, and when it began [s since the trip's start]. */
   held: Float64Array;
   since: Float64Array;
@@ -60,6 +62,9 @@ export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number
     walk,
     measures,
     engagement: noEngagement(),
+    burns: measures.watchers.flatMap(({ name, clutch }, event) =>
+      (name === "damage 1" && clutch !== unit.build.lockUp.clutch.name) || name === "no drive" ? [event] : [],
+    ),
     severity: newSeverity(measures.watchers.map(({ lasting }) => lasting)),
     held: row(),
     since: new Float64Array(count),
@@ -160,6 +165,8 @@ export interface TripWatch {
   /** After every step, with its length [s]; false ends the drive. */
   readonly step?: (walk: Walk, seconds: number) => boolean;
   readonly tick?: (index: number) => void;
+  /** The drive ends when a clutch of the gears has burnt or the vehicle no longer drives. */
+  readonly untilBurnt?: boolean;
 }
 
 /**
@@ -195,7 +202,8 @@ export function driveFrozen(
     keepWorst(frozen);
     const seconds = state.running - before;
     before = state.running;
-    return watch.step?.(walk, seconds) ?? true;
+    const on = watch.step?.(walk, seconds) ?? true;
+    return on && !(watch.untilBurnt === true && isBurnt(frozen));
   };
   let piece = first;
   if (sound && first === 0) makeSound(state);
@@ -225,6 +233,9 @@ export function driveFrozen(
   if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
   if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
 }
+
+/** Whether a clutch has burnt in the piece on the way. */
+export const isBurnt = ({ burns, held }: Frozen): boolean => burns.some((event) => held[event]! > 0);
 
 function makeSound(state: State): void {
   state.char.fill(0);

@@ -2,7 +2,7 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeAir, takeLevel, takeOpening, weekAgeing } from "./flow.ts";
-import { airAt, between, tripLoses, walkWeek, WEEK, type March } from "./march.ts";
+import { airAt, between, spread, tripLoses, WEEK, type March } from "./march.ts";
 import type { Candidate, Threshold } from "./prepared.ts";
 
 /** An event of a duty-averaged history; names, clock, running, distance and lost as in the trip-resolved one. */
@@ -37,29 +37,9 @@ export function leastCritical({ candidates }: Threshold): number {
 
 /** Critical loss of a moment [kg] and its time in the trip [s], in the air whose weights were taken. */
 function mixedAt(values: Float64Array, airs: Float64Array): number {
-  let [sum, nearest, weight] = [0, 0, -Infinity];
-  for (let i = 0; i < airs.length; i++) {
-    sum += airs[i]! * values[i]!;
-    if (airs[i]! > weight) [weight, nearest] = [airs[i]!, values[i]!];
-  }
-  return Number.isFinite(sum) ? sum : nearest;
-}
-
-/** Spreads what a marched week loses over its stands and trips, as a walk of that week would. */
-export function spread(march: March, week: number): void {
-  if (march.walked === week) return;
-  const { lost, added, rate, order, lostAtStart, lostAtEnd } = march;
-  const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
-  walkWeek(march, week);
-  const walked = lost[week + 1]! - before;
-  const scale = walked > 0 ? (next - before) / walked : 1;
-  for (let i = 0; i < order.length; i++) {
-    lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
-    lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
-  }
-  lost[week + 1] = next;
-  added[week + 1] = fluid;
-  rate[week + 1] = slope;
+  let sum = 0;
+  for (let i = 0; i < airs.length; i++) sum += airs[i]! * values[i]!;
+  return sum;
 }
 
 /** Looks for the event in a week; true and written to `out` when it happens there. The week must have been marched. */

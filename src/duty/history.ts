@@ -1,20 +1,24 @@
 // A duty-averaged history: the leak marched week by week against what the week does to the unit at every loss.
 
 import type { Ending, Plan } from "../history/simulate.ts";
+import { endFrom, leastTrips, wholeHistory } from "./handover.ts";
 import { eventOf, happensIn, leastCritical, type DutyEvent, type Found } from "./happen.ts";
-import { begin, marchOn, newMarch, WEEK, type March } from "./march.ts";
-import type { Prepared } from "./prepared.ts";
+import { begin, clockAt, DAY, marchOn, newMarch, partsAt, runningAt, WEEK, type March } from "./march.ts";
+import type { Aftermath, Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
+
+/** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or the whole of a leak that is over within twenty trips. */
+export type HandedOver = "nothing" | "end" | "all";
 
 /** A history of averages. */
 export interface DutyHistory {
   readonly events: readonly DutyEvent[];
-  /** Fluid lost at the beginning of each week [kg]. */
+  /** Fluid lost at the beginning of each week [kg], as far as it was averaged. */
   readonly lost: Float64Array;
   readonly endedBy: Ending;
   /** Clock and running time at the end [s]. */
   readonly end: { readonly clock: number; readonly running: number };
-  readonly handedOver: boolean;
+  readonly handedOver: HandedOver;
 }
 
 /** The march of a prepared week: kept from plan to plan, so that thousands of histories allocate next to nothing. */
@@ -24,50 +28,147 @@ const spots = newSpots();
 const says = {
   full: "what clings under the vehicle has reached its capacity",
   spot: "1 g has fallen while standing",
+  opens: "as the case says",
 };
 
-/** The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. */
-export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+function marchOf(prepared: Prepared, plan: Plan): March {
   let march = marches.get(prepared);
   if (march === undefined) marches.set(prepared, (march = newMarch(prepared, plan)));
   begin(march, plan);
+  return march;
+}
+
+/**
+ * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
+ * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
+ */
+export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  const march = marchOf(prepared, plan);
   const { thresholds } = prepared;
-  const weeks = marchOn(march, enoughFor(prepared));
+  const reached = marchOn(march, enoughFor(prepared));
+  const parts = partsAt(march);
+  // From this midnight on it is walked.
+  const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
+  const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
   const events: DutyEvent[] = [];
   const found: Found = { week: 0, trip: 0, time: 0, lost: 0, candidate: null };
   const fired = new Uint8Array(thresholds.length);
   let ended: DutyEvent | undefined;
+  let burnt: { event: DutyEvent; kind: number; piece: number; tripFrom: number; time: number } | undefined;
   for (let week = 0; week < weeks && ended === undefined; week++) {
     const most = march.shortAtFirst + march.lost[week + 1]! - march.added[week]!;
     for (let t = 0; t < thresholds.length; t++) {
-      if (fired[t] === 1) continue;
       const threshold = thresholds[t]!;
-      if (leastCritical(threshold) > most || !happensIn(march, threshold, week, found)) continue;
-      fired[t] = 1;
+      if (fired[t] === 1 || leastCritical(threshold) > most || !happensIn(march, threshold, week, found)) continue;
       const event = eventOf(march, threshold.name, threshold.condition, threshold.clutch, found);
+      if (event.clock >= averagedUntil) continue;
+      fired[t] = 1;
       events.push(event);
-      const ends = event.name === "no drive" || (event.name === "vehicle falls behind" && plan.unit.driver.whenBehind === "stops");
-      if (ends && !(ended !== undefined && ended.clock < event.clock)) ended = event;
+      if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
+      if (event.name !== "damage 1" || event.clutch === prepared.unit.build.lockUp.clutch.name) continue;
+      if (burnt !== undefined && burnt.event.clock <= event.clock) continue;
+      const { kind, piece } = found.candidate!;
+      burnt = { event, kind, piece, tripFrom: event.running - found.time, time: found.time };
     }
+    if (burnt === undefined || (ended !== undefined && ended.clock < burnt.event.clock)) continue;
+    const after = afterBurning(march, burnt, prepared.aftermaths);
+    if (after === undefined) continue;
+    const { clock } = burnt.event;
+    const before = events.filter((event) => event.clock <= clock);
+    const more = after.filter(({ name, clutch }) => before.every((event) => event.name !== name || event.clutch !== clutch));
+    events.length = 0;
+    events.push(...before, ...more);
+    ended = events.find((event) => ends(event, plan));
+    if (ended === undefined) burnt = undefined;
   }
   findSpots(march, weeks, spots);
   if (spots.full.week >= 0) events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
   if (spots.spot.week >= 0) events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
-  if (march.leak !== null && march.opensAt < plan.span)
-    events.push({ name: "leak opens", condition: "as the case says", clock: march.opensAt, running: march.opensRunning, distance: Number.NaN, lost: 0 });
+  dated(march, plan, events);
+
+  let endedBy: Ending = ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped";
+  let handedOver: HandedOver = "nothing";
+  let end = ended === undefined ? { clock: plan.span, running: runningAt(march, plan.span) } : { clock: ended.clock, running: ended.running };
+  if (march.leak !== null && livesUnder(march, burnt?.event ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined))) {
+    const history = wholeHistory(plan);
+    const { clock, running } = history.end;
+    return { events: history.events, lost: march.lost.slice(0, 1), endedBy: history.endedBy, end: { clock, running }, handedOver: "all" };
+  }
+  if (ended === undefined && averagedUntil < plan.span && reached >= weeks) {
+    const { events: more, history } = endFrom(march, averagedUntil);
+    for (const event of more)
+      if (event.name !== "leak opens" && events.every(({ name, clutch }) => name !== event.name || clutch !== event.clutch)) events.push(event);
+    endedBy = history.endedBy;
+    handedOver = "end";
+    end = { clock: averagedUntil + history.end.clock, running: runningAt(march, averagedUntil) + history.end.running };
+  }
   events.sort((a, b) => a.clock - b.clock);
-  const until = ended?.clock ?? plan.span;
-  return {
-    events: events.filter(({ clock }) => clock <= until),
-    lost: march.lost.slice(0, weeks + 1),
-    endedBy: ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped",
-    end: { clock: until, running: ended?.running ?? (plan.span / WEEK) * march.weekTime },
-    handedOver: false,
+  return { events: events.filter(({ clock }) => clock <= end.clock), lost: march.lost.slice(0, weeks + 1), endedBy, end, handedOver };
+}
+
+const ends = ({ name }: DutyEvent, { unit }: Plan): boolean =>
+  name === "no drive" || (name === "vehicle falls behind" && unit.driver.whenBehind === "stops");
+
+/** Whether the leak is over within so few trips that averages say nothing. */
+function livesUnder(march: March, last: { readonly running: number } | undefined): boolean {
+  if (last === undefined || !(march.weekTime > 0)) return false;
+  const trips = march.order.length;
+  return ((last.running - march.opensRunning) / march.weekTime) * trips < leastTrips;
+}
+
+/** What the plan itself dates: the opening of the leak, fluid added in a stand. */
+function dated(march: March, plan: Plan, events: DutyEvent[]): void {
+  const at = (name: DutyEvent["name"], condition: string, clock: number): DutyEvent => {
+    const running = runningAt(march, clock);
+    return { name, condition, clock, running, distance: (running / march.weekTime) * march.weekDistance, lost: lostBy(march, clock) };
   };
+  if (march.leak !== null && march.opensAt < plan.span) events.push(at("leak opens", says.opens, march.opensAt));
+  for (const { at: clock, volume } of plan.topUps)
+    if (clock < plan.span) events.push(at("topped up", `${(volume * 1000).toFixed(2)} L added`, clock));
+}
+
+/** Lost by a moment [kg], evenly within its week. */
+function lostBy({ lost, opensAt }: March, clock: number): number {
+  const week = Math.floor(clock / WEEK);
+  return clock <= opensAt ? 0 : lost[week]! + (lost[week + 1]! - lost[week]!) * (clock / WEEK - week);
+}
+
+/** What came so shortly before the burn [s] belongs to it. */
+const JUST_BEFORE = 30;
+
+/** Events after a clutch has burnt, dated; undefined when that was not walked. */
+function afterBurning(
+  march: March,
+  burnt: { readonly event: DutyEvent; readonly kind: number; readonly piece: number; readonly tripFrom: number; readonly time: number },
+  aftermaths: readonly Aftermath[],
+): DutyEvent[] | undefined {
+  let nearest: Aftermath | undefined;
+  for (const aftermath of aftermaths)
+    if (aftermath.kind === burnt.kind && (nearest === undefined || Math.abs(aftermath.piece - burnt.piece) < Math.abs(nearest.piece - burnt.piece)))
+      nearest = aftermath;
+  const burns = nearest?.events.find(({ name }) => name === "damage 1");
+  if (nearest === undefined || burns === undefined) return undefined;
+  const week = Math.floor(burnt.event.clock / WEEK);
+  const perSecond = (march.lost[week + 1]! - march.lost[week]!) / march.weekTime;
+  return nearest.events
+    .filter(({ after }) => after >= burns.after - JUST_BEFORE)
+    .map(({ name, condition, clutch, after }): DutyEvent => {
+      const running = burnt.event.running + after - burns.after;
+      return {
+        name,
+        condition,
+        clock: clockAt(march, running),
+        running,
+        distance: burnt.event.distance,
+        lost: burnt.event.lost + perSecond * (after - burns.after),
+        ...(clutch === undefined ? {} : { clutch }),
+      };
+    });
 }
 
 function enoughFor({ thresholds }: Prepared): number {
   let enough = Infinity;
-  for (const threshold of thresholds) if (threshold.name === "no drive") enough = Math.min(enough, leastCritical(threshold));
-  return enough + 0.5;
+  for (const threshold of thresholds)
+    if (threshold.name === "no drive" || threshold.name === "damage 1") enough = Math.min(enough, leastCritical(threshold));
+  return enough + 0.6;
 }

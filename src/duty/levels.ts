@@ -27,7 +27,7 @@ export type WeekSeen = readonly (readonly PieceSeen[])[];
 /** Scale of the shapes at which a seep turns into a jet [m²]: between the two the tables are smooth. */
 export const middleShape = 1e-13;
 /** Levels that are still looked at after the first one at which a clutch burns within a piece of a trip. */
-const LEVELS_BEYOND = 2;
+const LEVELS_BEYOND = 1;
 
 /** Sums of one tick, and of what a trip's flow tables need. */
 interface Gathered {
@@ -43,7 +43,6 @@ interface Gathered {
 export function walkLevels(
   frozen: Frozen,
   { kinds, occurrences }: Kinds,
-  isLast: (held: Float64Array) => boolean,
   going: (level: number) => boolean,
 ): { climate: Climate; seen: WeekSeen } | undefined {
   const { walk } = frozen;
@@ -136,7 +135,7 @@ export function walkLevels(
         },
         told(index, held, since) {
           seen[k]![index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
-          if (levels === most && isLast(held)) levels = Math.min(most, level + 1 + LEVELS_BEYOND);
+          if (levels === most && frozen.burns.some((event) => held[event]! > 0)) levels = Math.min(most, level + 1 + LEVELS_BEYOND);
         },
         step({ now: { line, viscosity, density, lineInput, panDepth: depth, temperature } }, seconds) {
           // Before the cooler stands what the rest of the circuit needs; a vanishing leak changes nothing of it.
@@ -157,8 +156,18 @@ export function walkLevels(
           return true;
         },
         tick: flowed,
+        untilBurnt: true,
       });
       endPiece();
+      // Once a clutch has burnt the tables have nothing more to show: the rest of the trip is as at the level before.
+      for (let p = piece + 1; p < pieces[k]!; p++) {
+        const { starts } = seen[k]![p]!;
+        starts.push(starts.at(-1) ?? snapshotOf(frozen));
+        supplyLine.copyWithin(row(p), row(piece), row(piece) + count);
+        returnLine.copyWithin(row(p), row(piece), row(piece) + count);
+        const cell = level * all + offsets[k]! + p;
+        for (const values of [panDepth, panViscosity, panDensity]) values[cell] = values[cell - 1]!;
+      }
       ends[k] = snapshotOf(frozen);
       added[k] = state.trim - kept[k]! * begins[k]!;
       const n = times[k]!;

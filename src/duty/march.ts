@@ -190,13 +190,13 @@ function rateAt(march: March, week: number, lost: number, added: number): number
 
 /** Marches on until so much is lacking [kg] or the span is over; returns the week in which it stopped. */
 export function marchOn(march: March, enough: number): number {
-  const { plan, leak, lost, added, rate, weeks } = march;
+  const { plan, lost, added, rate, weeks } = march;
   lost[0] = 0;
   added[0] = 0;
   rate[0] = 0;
   const most = fullMass(march.prepared.unit);
   const opensIn = march.opensAt < Infinity ? Math.floor(march.opensAt / WEEK) : Infinity;
-  const partsIn = leak?.opening.kind === "crack" && march.weekTime > 0 ? Math.floor((march.opensRunning + leak.opening.partsAfter) / march.weekTime) : Infinity;
+  const partsIn = Math.floor(partsAt(march) / WEEK);
   let week = 0;
   while (week < weeks) {
     const entry = nextEntry(plan, week * WEEK);
@@ -212,6 +212,12 @@ export function marchOn(march: March, enough: number): number {
     if (march.shortAtFirst + lost[week]! - added[week]! > Math.min(enough, most)) break;
   }
   return week;
+}
+
+/** When the line parts [s since the start]; Infinity: never. */
+export function partsAt(march: March): number {
+  const opening = march.leak?.opening;
+  return opening?.kind === "crack" && march.opensRunning < Infinity ? clockAt(march, march.opensRunning + opening.partsAfter) : Infinity;
 }
 
 function nextEntry({ topUps }: Plan, from: number): number {
@@ -307,6 +313,23 @@ export function walkWeek(march: March, week: number): void {
   lost[week + 1] = now;
   added[week + 1] = fluid;
   rate[week + 1] = now - lost[week]!;
+}
+
+/** Spreads what a marched week loses over its stands and trips, as a walk of that week would. */
+export function spread(march: March, week: number): void {
+  if (march.walked === week) return;
+  const { lost, added, rate, order, lostAtStart, lostAtEnd } = march;
+  const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
+  walkWeek(march, week);
+  const walked = lost[week + 1]! - before;
+  const scale = walked > 0 ? (next - before) / walked : 1;
+  for (let i = 0; i < order.length; i++) {
+    lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
+    lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
+  }
+  lost[week + 1] = next;
+  added[week + 1] = fluid;
+  rate[week + 1] = slope;
 }
 
 /** Mass lost between two moments of a trip [s since its start], through the opening that was taken. */

@@ -7,7 +7,7 @@ import { newFrozen, type Frozen } from "./frozen.ts";
 import { kindsOf } from "./kinds.ts";
 import { walkLevels, type WeekSeen } from "./levels.ts";
 import { walkAftermath } from "./aftermath.ts";
-import type { Aftermath, Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
+import { levelStep, type Aftermath, type Candidate, type Climate, type Prepared, type Threshold } from "./prepared.ts";
 
 /** Called with the share done; return false to cancel. */
 export type Preparing = (share: number) => boolean;
@@ -19,8 +19,8 @@ export interface AirRange {
 }
 
 /** Up to this range of air [K] one climate will do, up to the next two. */
-const ONE_CLIMATE = 2;
-const TWO_CLIMATES = 8;
+const ONE_CLIMATE = 0.5;
+const TWO_CLIMATES = 3;
 
 function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within?: AirRange): number[] {
   const coldest = within?.coldest ?? meanTemperature - Math.abs(yearlySwing);
@@ -31,9 +31,9 @@ function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within
 }
 
 /** Moments that need this much more fluid lost than the earliest [kg] are never the first for a leak that lives twenty trips. */
-const FIRST_WITHIN = 0.5;
+const FIRST_WITHIN = 1.2;
 /** No event has more moments than this that may be the first. */
-const MOST_PLACES = 8;
+const MOST_PLACES = 10;
 /** Burns that are walked on from: so much more lost than at the first [kg], and no more than so many. */
 const BURNS_WITHIN = 0.3;
 const MOST_AFTERMATHS = 6;
@@ -52,10 +52,8 @@ export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, withi
   const walked: { frozen: Frozen; climate: Climate; seen: WeekSeen }[] = [];
   for (const [i, air] of airs.entries()) {
     const frozen = newFrozen(unit, air);
-    const burns = frozen.measures.watchers.map(({ name, clutch }) => (name === "damage 1" && clutch !== unit.build.lockUp.clutch.name) || name === "no drive");
-    const isLast = (held: Float64Array) => held.some((value, event) => burns[event]! && value > 0);
     const going = (level: number) => preparing?.((0.7 * (i + level / 20)) / airs.length) !== false;
-    const levels = walkLevels(frozen, kinds, isLast, going);
+    const levels = walkLevels(frozen, kinds, going);
     if (levels === undefined) return undefined;
     walked.push({ frozen, ...levels });
   }
@@ -76,8 +74,8 @@ export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, withi
       const time = new Float64Array(airs.length);
       walked.forEach(({ frozen, seen }, i) => {
         const found = criticalLoss(frozen, kinds.kinds[kind]!, piece, seen[kind]!, event, tolerance);
-        critical[i] = found?.critical ?? Infinity;
-        time[i] = found?.time ?? Number.NaN;
+        critical[i] = found?.critical ?? walked[i]!.climate.levels * levelStep;
+        time[i] = found?.time ?? kinds.kinds[kind]!.pieceTimes[piece]!;
       });
       candidates.push({ kind, piece, critical, time });
     }

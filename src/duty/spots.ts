@@ -1,8 +1,8 @@
 // What clings under the vehicle and what reaches the ground: the hiding place filled trip by trip, in closed form over driving and standing.
 
 import { hidingStep, type HidingPlace, type HidingStep } from "../physics/leak/hiding.ts";
-import { lostAt, spread, type Found } from "./happen.ts";
-import type { March } from "./march.ts";
+import { lostAt, type Found } from "./happen.ts";
+import { spread, type March } from "./march.ts";
 
 /** Fluid that makes a spot [kg]. */
 const SPOT = 0.001;

@@ -13,7 +13,7 @@ export const ranges = {
   hilliness: [0.3, 1],
   roundTime: [1200, 2400],
   meanAir: [0, 30],
-  yearlySwing: [0, 10],
+  yearlySwing: [0, 3],
   holeDiameter: [0.08e-3, 0.17e-3],
   panHole: [0.12e-3, 0.25e-3],
   firstClearance: [5e-6, 15e-6],
