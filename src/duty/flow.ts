@@ -7,7 +7,7 @@ import { leakFlow } from "../physics/leak/flow.ts";
 import { closedLeak, openingAt, type LeakNow } from "../physics/leaking.ts";
 import { columnArea, panArea, sinks } from "../physics/standing.ts";
 import { middleShape } from "./levels.ts";
-import { levelStep, shapes, type Climate, type Prepared } from "./prepared.ts";
+import { levelStep, panPieces, shapes, type Climate, type Prepared } from "./prepared.ts";
 
 /** Where the tables are read: between two levels, among up to three climates, at one opening. Written in place. */
 export interface Reading {
@@ -118,43 +118,32 @@ const returnWeek = (climate: Climate) => climate.returnWeek;
 const supplyLine = (climate: Climate) => climate.supplyLine;
 const returnLine = (climate: Climate) => climate.returnLine;
 
-/** Where a kind's pieces begin among all pieces, and how many there are. */
-export function firstPiece(prepared: Prepared, kind: number): number {
-  let first = 0;
-  for (let k = 0; k < kind; k++) first += prepared.kinds[k]!.pieces.length - 1;
-  return first;
-}
-
 /** Mass [kg] that a running week loses through the opening that was taken. */
 export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): number {
-  const { climates, occurrences, kinds } = prepared;
-  if (leak.place === "pan") {
-    let sum = 0;
-    for (let i = 0; i < occurrences.length; i++) {
-      const { kind } = occurrences[i]!;
-      sum += tripRunning(reading, prepared, leak, kind, kinds[kind]!.pieces.length - 1);
-    }
-    return sum;
-  }
-  return shaped(reading, climates, leak.place === "supply-line" ? supplyWeek : returnWeek, 0, shapes.length);
+  const { climates, times, firstPiece } = prepared;
+  if (leak.place !== "pan") return shaped(reading, climates, leak.place === "supply-line" ? supplyWeek : returnWeek, 0, shapes.length);
+  let sum = 0;
+  for (let k = 0; k < times.length; k++) sum += times[k]! * tripRunning(reading, prepared, leak, k, firstPiece[k + 1]! - firstPiece[k]!);
+  return sum;
 }
 
 /** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces. */
 export function tripRunning(reading: Reading, prepared: Prepared, leak: Leak, kind: number, pieces: number): number {
   if (pieces <= 0) return 0;
-  const { climates } = prepared;
-  const first = firstPiece(prepared, kind);
-  const all = firstPiece(prepared, prepared.kinds.length);
+  const { climates, firstPiece, kinds } = prepared;
+  const first = firstPiece[kind]!;
+  const all = firstPiece[kinds.length]!;
   if (leak.place !== "pan")
     return shaped(reading, climates, leak.place === "supply-line" ? supplyLine : returnLine, (first + pieces - 1) * shapes.length, all * shapes.length);
-  const { pieceTimes } = prepared.kinds[kind]!;
+  const { pieceTimes } = kinds[kind]!;
   let sum = 0;
-  for (let p = 0; p < pieces; p++) {
+  for (let p = 0; p < pieces; p += panPieces) {
     const depth = mixed(reading, climates, panDepth, first + p, all);
     const density = mixed(reading, climates, panDensity, first + p, all);
     const viscosity = mixed(reading, climates, panViscosity, first + p, all) * reading.thinned;
     const head = density * gravity * (depth - leak.height);
-    if (head > 0) sum += leakFlow(reading.opening, head, viscosity, density) * density * (pieceTimes[p + 1]! - pieceTimes[p]!);
+    const seconds = pieceTimes[Math.min(pieces, p + panPieces)]! - pieceTimes[p]!;
+    if (head > 0) sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
   }
   return sum;
 }
@@ -203,17 +192,12 @@ export function standLoses(reading: Reading, prepared: Prepared, leak: Leak, kin
 
 /** Mass [kg] that the stands of a week lose. */
 export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): number {
-  const { occurrences } = prepared;
+  const { standKinds } = prepared;
   if ((leak.place === "pan" || !(leak.lineAbove > 0)) && !reachesPan(reading, prepared, leak)) return 0;
   let sum = 0;
-  let [lastKind, lastStand, last] = [-1, -1, 0];
-  for (let i = 0; i < occurrences.length; i++) {
-    const { kind, stand } = occurrences[i]!;
-    if (kind !== lastKind || stand !== lastStand) {
-      last = standLoses(reading, prepared, leak, kind, stand, stand);
-      [lastKind, lastStand] = [kind, stand];
-    }
-    sum += last;
+  for (let i = 0; i < standKinds.length; i++) {
+    const { kind, stand, times } = standKinds[i]!;
+    sum += times * standLoses(reading, prepared, leak, kind, stand, stand);
   }
   return sum;
 }

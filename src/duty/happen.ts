@@ -3,7 +3,7 @@
 import type { EventName } from "../history/watch.ts";
 import { takeAir, takeLevel, takeOpening, weekAgeing } from "./flow.ts";
 import { airAt, between, spread, tripLoses, WEEK, type March } from "./march.ts";
-import type { Candidate, Threshold } from "./prepared.ts";
+import type { Candidate, Prepared } from "./prepared.ts";
 
 /** An event of a duty-averaged history; names, clock, running, distance and lost as in the trip-resolved one. */
 export interface DutyEvent {
@@ -28,52 +28,83 @@ export interface Found {
   candidate: Candidate | null;
 }
 
-/** Least loss [kg] at which the event can happen in any air that the week was prepared for. */
-export function leastCritical({ candidates }: Threshold): number {
-  let least = Infinity;
-  for (const { critical } of candidates) for (const value of critical) least = Math.min(least, value);
-  return least;
+/** A moment of one kind of trip and the event that comes there. */
+interface Moment {
+  readonly threshold: number;
+  readonly candidate: Candidate;
+  readonly least: number;
 }
 
-/** Critical loss of a moment [kg] and its time in the trip [s], in the air whose weights were taken. */
+/** Events that are looked for: which have come, and where; kept from plan to plan. */
+export interface Lookout {
+  /** By kind of trip, by rising least loss. */
+  readonly moments: readonly (readonly Moment[])[];
+  /** By event: the least loss at which it can come in any air that was prepared [kg lacking]. */
+  readonly least: Float64Array;
+  readonly come: Uint8Array;
+  readonly found: readonly Found[];
+}
+
+const leastOf = ({ critical }: Candidate): number => critical.reduce((least, value) => Math.min(least, value), Infinity);
+
+export function newLookout({ kinds, thresholds }: Prepared): Lookout {
+  const all = thresholds.flatMap(({ candidates }, threshold) =>
+    candidates.map((candidate) => ({ threshold, candidate, least: leastOf(candidate) })),
+  );
+  return {
+    moments: kinds.map((_, k) => all.filter(({ candidate }) => candidate.kind === k).sort((a, b) => a.least - b.least)),
+    least: Float64Array.from(thresholds, ({ candidates }) => Math.min(...candidates.map(leastOf))),
+    come: new Uint8Array(thresholds.length),
+    found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
+  };
+}
+
+/** A critical loss [kg] or a time in the trip [s], in the air whose weights were taken. */
 function mixedAt(values: Float64Array, airs: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < airs.length; i++) sum += airs[i]! * values[i]!;
   return sum;
 }
 
-/** Looks for the event in a week; true and written to `out` when it happens there. The week must have been marched. */
-export function happensIn(march: March, threshold: Threshold, week: number, out: Found): boolean {
+/** Looks through a marched week for every event that has not come; true when one does: `found` has its week then. */
+export function lookThrough(march: March, lookout: Lookout, week: number): boolean {
   const { prepared, reading, shortAtFirst, order, lostAtStart, lostAtEnd, addedAtStart } = march;
+  const { moments, least, come, found } = lookout;
+  const most = shortAtFirst + march.lost[week + 1]! - march.added[week]!;
+  let possible = false;
+  for (let t = 0; t < come.length && !possible; t++) possible = come[t] === 0 && least[t]! <= most;
+  if (!possible) return false;
   spread(march, week);
+  let some = false;
   for (let i = 0; i < order.length; i++) {
-    takeAir(reading, prepared.climates, airAt(march, week * WEEK + march.startsAt[i]!));
-    const { kind } = prepared.occurrences[order[i]!]!;
-    const atStart = shortAtFirst + lostAtStart[i]! - addedAtStart[i]!;
-    const atEnd = shortAtFirst + lostAtEnd[i]! - addedAtStart[i]!;
-    let first: Candidate | null = null;
-    let [firstTime, firstLost] = [Infinity, 0];
-    for (const candidate of threshold.candidates) {
-      if (candidate.kind !== kind) continue;
+    const list = moments[prepared.occurrences[order[i]!]!.kind]!;
+    const before = shortAtFirst - addedAtStart[i]!;
+    const atEnd = before + lostAtEnd[i]!;
+    let taken = false;
+    for (let m = 0; m < list.length; m++) {
+      const { threshold, candidate, least: needs } = list[m]!;
+      if (needs > atEnd) break;
+      const at = found[threshold]!;
+      // Once it has come, only an earlier moment of the same trip counts.
+      if (come[threshold] === 1 && (at.week !== week || at.trip !== i)) continue;
+      if (!taken) takeAir(reading, prepared.climates, airAt(march, week * WEEK + march.startsAt[i]!));
+      taken = true;
       const critical = mixedAt(candidate.critical, reading.airs);
-      if (!(critical <= atEnd)) continue;
+      if (critical > atEnd) continue;
       const time = mixedAt(candidate.time, reading.airs);
-      if (time >= firstTime) continue;
-      const lost = atEnd > atStart ? lostAt(march, week, i, time) : lostAtStart[i]!;
-      if (shortAtFirst + lost - addedAtStart[i]! < critical) continue;
-      first = candidate;
-      [firstTime, firstLost] = [time, lost];
-    }
-    if (first !== null) {
-      out.week = week;
-      out.trip = i;
-      out.time = firstTime;
-      out.lost = firstLost;
-      out.candidate = first;
-      return true;
+      if (come[threshold] === 1 && time >= at.time) continue;
+      const lost = lostAtEnd[i]! > lostAtStart[i]! ? lostAt(march, week, i, time) : lostAtStart[i]!;
+      if (before + lost < critical) continue;
+      come[threshold] = 1;
+      at.week = week;
+      at.trip = i;
+      at.time = time;
+      at.lost = lost;
+      at.candidate = candidate;
+      some = true;
     }
   }
-  return false;
+  return some;
 }
 
 /** Lost at a moment of a trip of the week that was walked last [kg]. */
@@ -83,13 +114,17 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
   const { kind } = prepared.occurrences[order[trip]!]!;
   const running = week * march.weekTime + march.timeBefore[trip]!;
   const whole = prepared.kinds[kind]!.time;
-  takeLevel(reading, prepared.climates, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
-  const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
-  takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
   const from = Math.max(0, march.opensRunning - running);
   if (time <= from) return lostAtStart[trip]!;
-  const all = tripLoses(march, kind, from, whole);
-  const share = all > 0 ? tripLoses(march, kind, from, time) / all : 0;
+  const place = week * order.length + trip;
+  if (march.opened !== place) {
+    march.opened = place;
+    takeLevel(reading, prepared.climates, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
+    const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
+    takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+    march.tripLoss = tripLoses(march, kind, from, whole);
+  }
+  const share = march.tripLoss > 0 ? tripLoses(march, kind, from, time) / march.tripLoss : 0;
   return lostAtStart[trip]! + (lostAtEnd[trip]! - lostAtStart[trip]!) * share;
 }
 

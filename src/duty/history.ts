@@ -2,7 +2,7 @@
 
 import type { Ending, Plan } from "../history/simulate.ts";
 import { endFrom, leastTrips, wholeHistory } from "./handover.ts";
-import { eventOf, happensIn, leastCritical, type DutyEvent, type Found } from "./happen.ts";
+import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
 import { begin, clockAt, DAY, marchOn, newMarch, partsAt, runningAt, WEEK, type March } from "./march.ts";
 import type { Aftermath, Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
@@ -21,8 +21,17 @@ export interface DutyHistory {
   readonly handedOver: HandedOver;
 }
 
-/** The march of a prepared week: kept from plan to plan, so that thousands of histories allocate next to nothing. */
-const marches = new WeakMap<Prepared, March>();
+/** What a prepared week is asked with: kept from plan to plan, so that thousands of histories allocate next to nothing. */
+interface Kept {
+  readonly march: March;
+  readonly lookout: Lookout;
+  readonly enough: number;
+}
+
+const kept = new WeakMap<Prepared, Kept>();
+
+/** The march goes on so much beyond the least loss that ends it [kg]: it may hang on the air, on a trip that comes once a week. */
+const BEYOND = 0.6;
 
 const spots = newSpots();
 const says = {
@@ -31,11 +40,16 @@ const says = {
   opens: "as the case says",
 };
 
-function marchOf(prepared: Prepared, plan: Plan): March {
-  let march = marches.get(prepared);
-  if (march === undefined) marches.set(prepared, (march = newMarch(prepared, plan)));
-  begin(march, plan);
-  return march;
+function keptOf(prepared: Prepared, plan: Plan): Kept {
+  let known = kept.get(prepared);
+  if (known === undefined) {
+    const lookout = newLookout(prepared);
+    known = { march: newMarch(prepared, plan), lookout, enough: enoughFor(prepared, lookout) };
+    kept.set(prepared, known);
+  }
+  begin(known.march, plan);
+  known.lookout.come.fill(0);
+  return known;
 }
 
 /**
@@ -43,32 +57,31 @@ function marchOf(prepared: Prepared, plan: Plan): March {
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
-  const march = marchOf(prepared, plan);
+  const { march, lookout, enough } = keptOf(prepared, plan);
   const { thresholds } = prepared;
-  const reached = marchOn(march, enoughFor(prepared));
+  const { come, found } = lookout;
+  const reached = marchOn(march, enough);
   const parts = partsAt(march);
   // From this midnight on it is walked.
   const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
   const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
   const events: DutyEvent[] = [];
-  const found: Found = { week: 0, trip: 0, time: 0, lost: 0, candidate: null };
-  const fired = new Uint8Array(thresholds.length);
   let ended: DutyEvent | undefined;
   let burnt: { event: DutyEvent; kind: number; piece: number; tripFrom: number; time: number } | undefined;
   for (let week = 0; week < weeks && ended === undefined; week++) {
-    const most = march.shortAtFirst + march.lost[week + 1]! - march.added[week]!;
+    if (!lookThrough(march, lookout, week)) continue;
     for (let t = 0; t < thresholds.length; t++) {
-      const threshold = thresholds[t]!;
-      if (fired[t] === 1 || leastCritical(threshold) > most || !happensIn(march, threshold, week, found)) continue;
-      const event = eventOf(march, threshold.name, threshold.condition, threshold.clutch, found);
+      const at = found[t]!;
+      if (come[t] === 0 || at.week !== week) continue;
+      const { name, condition, clutch } = thresholds[t]!;
+      const event = eventOf(march, name, condition, clutch, at);
       if (event.clock >= averagedUntil) continue;
-      fired[t] = 1;
       events.push(event);
       if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
       if (event.name !== "damage 1" || event.clutch === prepared.unit.build.lockUp.clutch.name) continue;
       if (burnt !== undefined && burnt.event.clock <= event.clock) continue;
-      const { kind, piece } = found.candidate!;
-      burnt = { event, kind, piece, tripFrom: event.running - found.time, time: found.time };
+      const { kind, piece } = at.candidate!;
+      burnt = { event, kind, piece, tripFrom: event.running - at.time, time: at.time };
     }
     if (burnt === undefined || (ended !== undefined && ended.clock < burnt.event.clock)) continue;
     const after = afterBurning(march, burnt, prepared.aftermaths);
@@ -166,9 +179,11 @@ function afterBurning(
     });
 }
 
-function enoughFor({ thresholds }: Prepared): number {
+/** So much lacking [kg] is enough: the worst has come whatever the air. */
+function enoughFor({ thresholds }: Prepared, { least }: Lookout): number {
   let enough = Infinity;
-  for (const threshold of thresholds)
-    if (threshold.name === "no drive" || threshold.name === "damage 1") enough = Math.min(enough, leastCritical(threshold));
-  return enough + 0.6;
+  thresholds.forEach(({ name }, t) => {
+    if (name === "no drive" || name === "damage 1") enough = Math.min(enough, least[t]!);
+  });
+  return enough + BEYOND;
 }

@@ -36,9 +36,20 @@ export interface Occurrence {
   readonly stand: number;
 }
 
+/** Stands of one length before one kind of trip [s], and how often the week has them. */
+export interface StandKind {
+  readonly kind: number;
+  readonly stand: number;
+  readonly times: number;
+}
+
 export interface Kinds {
   readonly kinds: readonly TripKind[];
   readonly occurrences: readonly Occurrence[];
+  readonly standKinds: readonly StandKind[];
+  /** Where a kind's pieces begin among all of them, one more at the end; and how often the week has the kind. */
+  readonly firstPiece: Int32Array;
+  readonly times: Int32Array;
 }
 
 /** Sorts the trips of a week into kinds. A week without trips has none. */
@@ -77,7 +88,17 @@ export function kindsOf(week: Week): Kinds {
     kinds.push(kindOf(trips[i]!.trip.ticks, Math.min(standBefore(i), 2 * COLD_AFTER), before));
   }
   trips.forEach(({ startsAt }, i) => occurrences.push({ kind: names.get(nameOf[i]!)!, startsAt, stand: standBefore(i) }));
-  return { kinds, occurrences };
+  const standKinds: { kind: number; stand: number; times: number }[] = [];
+  for (const { kind, stand } of occurrences) {
+    const same = standKinds.find((other) => other.kind === kind && Math.abs(other.stand - stand) < 1);
+    if (same === undefined) standKinds.push({ kind, stand, times: 1 });
+    else same.times++;
+  }
+  const firstPiece = new Int32Array(kinds.length + 1);
+  const times = new Int32Array(kinds.length);
+  kinds.forEach(({ pieces }, k) => (firstPiece[k + 1] = firstPiece[k]! + pieces.length - 1));
+  for (const { kind } of occurrences) times[kind]!++;
+  return { kinds, occurrences, standKinds, firstPiece, times };
 }
 
 function kindOf(ticks: Ticks, stand: number, before: number): TripKind {

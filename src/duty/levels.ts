@@ -4,7 +4,7 @@ import { fluidAgeingRate } from "../physics/fluid/ageing.ts";
 import { driveFrozen, lack, restore, snapshotOf, standFrozen, type Frozen, type Snapshot } from "./frozen.ts";
 import type { Kinds } from "./kinds.ts";
 import { trimGoingRound } from "./learned.ts";
-import { levelStep, shapes, type Climate } from "./prepared.ts";
+import { levelStep, panPieces, shapes, type Climate } from "./prepared.ts";
 
 /** How near a piece came to each event while so much was lacking [kg]; see `Severity`. */
 export interface Seen {
@@ -97,6 +97,7 @@ export function walkLevels(
 
       const sum: Gathered = { seconds: 0, supply: 0, back: 0, viscosity: 0, path: 0, liquid: 0 };
       let piece = 0;
+      let burnt = false;
       let [pieceSeconds, aged, supplySum, supplyWeight, returnSum, returnWeight] = [0, 0, 0, 0, 0, 0];
       const row = (p: number) => (level * all + offsets[k]! + p) * count;
       const flowed = () => {
@@ -114,7 +115,8 @@ export function walkLevels(
       };
       const endPiece = () => {
         flowed();
-        const cell = level * all + offsets[k]! + piece;
+        const cell = level * all + offsets[k]! + piece - (piece % panPieces);
+        if (piece % panPieces < panPieces - 1 && piece < pieces[k]! - 1 && !burnt) return;
         if (pieceSeconds > 0) {
           panDepth[cell]! /= pieceSeconds;
           panViscosity[cell]! /= pieceSeconds;
@@ -147,7 +149,7 @@ export function walkLevels(
           sum.viscosity += viscosity * seconds;
           sum.path += lineInput.pathViscosity * seconds;
           sum.liquid += (1 - line.lineGas) * seconds;
-          const cell = level * all + offsets[k]! + piece;
+          const cell = level * all + offsets[k]! + piece - (piece % panPieces);
           panDepth[cell]! += depth * seconds;
           panViscosity[cell]! += viscosity * seconds;
           panDensity[cell]! += density * seconds;
@@ -158,6 +160,7 @@ export function walkLevels(
         tick: flowed,
         untilBurnt: true,
       });
+      burnt = true;
       endPiece();
       // Once a clutch has burnt the tables have nothing more to show: the rest of the trip is as at the level before.
       for (let p = piece + 1; p < pieces[k]!; p++) {
@@ -166,7 +169,7 @@ export function walkLevels(
         supplyLine.copyWithin(row(p), row(piece), row(piece) + count);
         returnLine.copyWithin(row(p), row(piece), row(piece) + count);
         const cell = level * all + offsets[k]! + p;
-        for (const values of [panDepth, panViscosity, panDensity]) values[cell] = values[cell - 1]!;
+        if (p % panPieces === 0) for (const values of [panDepth, panViscosity, panDensity]) values[cell] = values[cell - panPieces]!;
       }
       ends[k] = snapshotOf(frozen);
       added[k] = state.trim - kept[k]! * begins[k]!;

@@ -38,6 +38,8 @@ export interface March {
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
   weekTime: number;
   weekDistance: number;
+  /** Seconds of a week in which the vehicle moves. */
+  readonly weekMoves: number;
   readonly timeBefore: Float64Array;
   readonly distanceBefore: Float64Array;
   /** When the leak opens: clock and running time [s]. */
@@ -52,6 +54,9 @@ export interface March {
   rate: Float64Array;
   /** The week that was walked last, trip by trip: lost at the start and end of each trip, and added by then [kg]. */
   walked: number;
+  /** The trip whose opening was taken last, counted from the start, and what that trip loses [kg]. */
+  opened: number;
+  tripLoss: number;
   readonly lostAtStart: Float64Array;
   readonly lostAtEnd: Float64Array;
   readonly addedAtStart: Float64Array;
@@ -69,6 +74,7 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     startsAt: row(),
     weekTime: 0,
     weekDistance: 0,
+    weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0), 0),
     timeBefore: row(),
     distanceBefore: row(),
     opensAt: Infinity,
@@ -79,6 +85,8 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     added: new Float64Array(64),
     rate: new Float64Array(64),
     walked: -1,
+    opened: -1,
+    tripLoss: 0,
     lostAtStart: row(),
     lostAtEnd: row(),
     addedAtStart: row(),
@@ -92,6 +100,7 @@ export function begin(march: March, plan: Plan): void {
   march.plan = plan;
   march.leak = plan.unit.leak;
   march.walked = -1;
+  march.opened = -1;
   const count = occurrences.length;
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
@@ -278,6 +287,7 @@ export function walkWeek(march: March, week: number): void {
   const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan, lostAtStart, lostAtEnd, addedAtStart } = march;
   const { occurrences, kinds, climates, unit } = prepared;
   march.walked = week;
+  march.opened = -1;
   let now = lost[week]!;
   let fluid = added[week]!;
   takeAir(reading, climates, airOf(march, week));
@@ -339,7 +349,8 @@ export function tripLoses(march: March, kind: number, from: number, to: number):
 
 function lostBy({ reading, prepared, leak }: March, kind: number, time: number): number {
   if (leak === null || !(time > 0)) return 0;
-  const { pieceTimes } = prepared.kinds[kind]!;
+  const { pieceTimes, time: whole } = prepared.kinds[kind]!;
+  if (time >= whole) return tripRunning(reading, prepared, leak, kind, pieceTimes.length - 1);
   let p = 1;
   while (p < pieceTimes.length - 1 && pieceTimes[p]! < time) p++;
   const before = tripRunning(reading, prepared, leak, kind, p - 1);

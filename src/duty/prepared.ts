@@ -2,13 +2,16 @@
 
 import type { Unit } from "../physics/build.ts";
 import type { EventName } from "../history/watch.ts";
-import type { Occurrence, TripKind } from "./kinds.ts";
+import type { Kinds } from "./kinds.ts";
 
 /** Fluid lacking from one level of the tables to the next [kg]. */
 export const levelStep = 0.25;
 
 /** Openings are tabulated by s = inertial/viscous² [m²]: how far their flow is from a seep (small) to a jet (large). */
 export const shapes = Float64Array.from({ length: 37 }, (_, i) => 10 ** (-18 + i / 3));
+
+/** So many pieces are one where the leak is at the pan, whose level changes slowly. */
+export const panPieces = 5;
 
 /** What a stand is to a leak, for each level and kind of trip that follows it. */
 export interface Stands {
@@ -38,7 +41,7 @@ export interface Climate {
   /** Pressure that a seep there sees, mean by its flow [Pa], by level. */
   readonly supplyPressure: Float64Array;
   readonly returnPressure: Float64Array;
-  /** By level, kind and piece: mean level in the pan [m], viscosity [Pa s], density [kg/m³]. */
+  /** By level and every `panPieces`th piece of each kind: mean level in the pan [m], viscosity [Pa s], density [kg/m³]. */
   readonly panDepth: Float64Array;
   readonly panViscosity: Float64Array;
   readonly panDensity: Float64Array;
@@ -72,11 +75,9 @@ export interface Aftermath {
   readonly events: readonly { readonly name: EventName; readonly clutch?: string; readonly condition: string; readonly after: number }[];
 }
 
-export interface Prepared {
+export interface Prepared extends Kinds {
   /** The unit without its leak. */
   readonly unit: Unit;
-  readonly kinds: readonly TripKind[];
-  readonly occurrences: readonly Occurrence[];
   readonly climates: readonly Climate[];
   readonly thresholds: readonly Threshold[];
   readonly aftermaths: readonly Aftermath[];

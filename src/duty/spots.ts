@@ -2,10 +2,12 @@
 
 import { hidingStep, type HidingPlace, type HidingStep } from "../physics/leak/hiding.ts";
 import { lostAt, type Found } from "./happen.ts";
-import { spread, type March } from "./march.ts";
+import { spread, WEEK, type March } from "./march.ts";
 
 /** Fluid that makes a spot [kg]. */
 const SPOT = 0.001;
+/** Far from full, as a share. */
+const FAR = 0.8;
 
 /** Where fluid that leaves clings, how much does, and when the hiding place was first full and a spot first on the ground; `week` -1: not yet. */
 export interface Spots {
@@ -37,7 +39,9 @@ export function findSpots(march: March, weeks: number, spots: Spots): void {
   if (leak === null || !(opensAt < Infinity)) return;
   const { density15 } = prepared.unit.fluid;
   spots.place = { capacity: leak.hiding.capacity * density15, carryOff: leak.hiding.carryOff };
-  for (let week = Math.floor(opensAt / (7 * 86400)); week < weeks; week++) {
+  const opensIn = Math.floor(opensAt / WEEK);
+  for (let week = opensIn; week < weeks; week++) {
+    if (week > opensIn && fillsSlowly(march, spots, week)) continue;
     spread(march, week);
     let before = march.lost[week]!;
     for (let i = 0; i < order.length; i++) {
@@ -49,6 +53,17 @@ export function findSpots(march: March, weeks: number, spots: Spots): void {
       if (spots.spot.week >= 0 && (spots.full.week >= 0 || spots.place.capacity === 0)) return;
     }
   }
+}
+
+/** A week that leaves the hiding place far from full: what it loses, lost evenly; true and held if so. */
+function fillsSlowly(march: March, spots: Spots, week: number): boolean {
+  const { place, held } = spots;
+  const more = march.lost[week + 1]! - march.lost[week]!;
+  if (held + more > FAR * place.capacity) return false;
+  const blown = place.carryOff * march.weekMoves;
+  const left = Math.exp(-blown);
+  spots.held = held * left + (blown > 1e-9 ? (more * (1 - left)) / blown : more);
+  return true;
 }
 
 /** A trip at once while nothing can run over, else piece by piece. */
