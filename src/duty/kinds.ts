@@ -34,6 +34,8 @@ export interface Occurrence {
   readonly kind: number;
   readonly startsAt: number;
   readonly stand: number;
+  /** Which of the week's kinds of stands that is. */
+  readonly standKind: number;
 }
 
 /** Stands of one length before one kind of trip [s], and how often the week has them. */
@@ -87,13 +89,14 @@ export function kindsOf(week: Week): Kinds {
     const before = names.get(nameOf[(i + trips.length - 1) % trips.length]!)!;
     kinds.push(kindOf(trips[i]!.trip.ticks, Math.min(standBefore(i), 2 * COLD_AFTER), before));
   }
-  trips.forEach(({ startsAt }, i) => occurrences.push({ kind: names.get(nameOf[i]!)!, startsAt, stand: standBefore(i) }));
   const standKinds: { kind: number; stand: number; times: number }[] = [];
-  for (const { kind, stand } of occurrences) {
-    const same = standKinds.find((other) => other.kind === kind && Math.abs(other.stand - stand) < 1);
-    if (same === undefined) standKinds.push({ kind, stand, times: 1 });
-    else same.times++;
-  }
+  trips.forEach(({ startsAt }, i) => {
+    const [kind, stand] = [names.get(nameOf[i]!)!, standBefore(i)];
+    let standKind = standKinds.findIndex((other) => other.kind === kind && Math.abs(other.stand - stand) < 1);
+    if (standKind < 0) standKind = standKinds.push({ kind, stand, times: 0 }) - 1;
+    standKinds[standKind]!.times++;
+    occurrences.push({ kind, startsAt, stand, standKind });
+  });
   const firstPiece = new Int32Array(kinds.length + 1);
   const times = new Int32Array(kinds.length);
   kinds.forEach(({ pieces }, k) => (firstPiece[k + 1] = firstPiece[k]! + pieces.length - 1));

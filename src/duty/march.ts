@@ -2,7 +2,7 @@
 // opens, parts or is topped up is walked trip by trip.
 
 import { ambientOn, type Plan } from "../history/simulate.ts";
-import type { Leak } from "../physics/build.ts";
+import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import {
   newReading,
@@ -57,6 +57,9 @@ export interface March {
   /** The trip whose opening was taken last, counted from the start, and what that trip loses [kg]. */
   opened: number;
   tripLoss: number;
+  /** What a trip and a stand of each kind lose in a week [kg]. */
+  readonly perKind: Float64Array;
+  readonly perStand: Float64Array;
   readonly lostAtStart: Float64Array;
   readonly lostAtEnd: Float64Array;
   readonly addedAtStart: Float64Array;
@@ -87,6 +90,8 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     walked: -1,
     opened: -1,
     tripLoss: 0,
+    perKind: new Float64Array(prepared.kinds.length),
+    perStand: new Float64Array(prepared.standKinds.length),
     lostAtStart: row(),
     lostAtEnd: row(),
     addedAtStart: row(),
@@ -212,7 +217,11 @@ export function marchOn(march: March, enough: number): number {
     const next = Math.min(weeks, week <= opensIn ? opensIn : Infinity, week <= partsIn ? partsIn : Infinity, Math.floor(entry / WEEK));
     if (next > week) {
       if (week <= opensIn) {
-        for (; week < next; week++) [lost[week + 1], added[week + 1], rate[week + 1]] = [0, added[week]!, 0];
+        for (; week < next; week++) {
+          lost[week + 1] = 0;
+          added[week + 1] = added[week]!;
+          rate[week + 1] = 0;
+        }
       } else week = stretch(march, week, next, enough);
     } else {
       walkWeek(march, week);
@@ -282,6 +291,16 @@ function stretch(march: March, from: number, until: number, enough: number): num
   return week;
 }
 
+/** Mass added [kg] by entries after a moment and up to another [s since the start]. */
+function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
+  let mass = 0;
+  for (let i = 0; i < topUps.length; i++) {
+    const { at, volume, temperature } = topUps[i]!;
+    if (at > from && at <= to) mass += volume * density(fluid.density15, temperature);
+  }
+  return mass;
+}
+
 /** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
 export function walkWeek(march: March, week: number): void {
   const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan, lostAtStart, lostAtEnd, addedAtStart } = march;
@@ -291,55 +310,75 @@ export function walkWeek(march: March, week: number): void {
   let now = lost[week]!;
   let fluid = added[week]!;
   takeAir(reading, climates, airOf(march, week));
-  const entered = (from: number, to: number) => {
-    for (const { at, volume, temperature } of plan.topUps)
-      if (at > week * WEEK + from && at <= week * WEEK + to) fluid += volume * density(unit.fluid.density15, temperature);
-  };
   let ended = -1e-6;
   for (let i = 0; i < order.length; i++) {
     const { kind, stand } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
     const clock = week * WEEK + startsAt[i]!;
     const running = week * march.weekTime + timeBefore[i]!;
-    entered(ended, startsAt[i]!);
+    fluid += entered(plan, unit, week * WEEK + ended, clock);
     const leaks = leak !== null && march.opensAt < clock + time;
+    const from = Math.max(0, march.opensRunning - running);
     if (leaks) {
       takeLevel(reading, climates, march.shortAtFirst + now - fluid);
-      const age = Math.max(0, running - march.opensRunning);
+      // One opening for the stand and the trip after it, as it is in the middle of the trip.
+      const age = Math.max(0, running + 0.5 * (time + from) - march.opensRunning);
       takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
       now += standLoses(reading, prepared, leak, kind, stand, Math.min(stand, clock - march.opensAt));
     }
     lostAtStart[i] = now;
     addedAtStart[i] = fluid;
-    if (leaks) {
-      const from = Math.max(0, march.opensRunning - running);
-      takeOpening(reading, prepared, leak, Math.max(0, running + 0.5 * (time + from) - march.opensRunning), week * weekAgeing(reading, prepared));
-      now += tripLoses(march, kind, from, time);
-    }
+    if (leaks) now += tripLoses(march, kind, from, time);
     lostAtEnd[i] = now;
     ended = startsAt[i]! + time;
   }
-  entered(ended, WEEK - 1e-6);
+  fluid += entered(plan, unit, week * WEEK + ended, (week + 1) * WEEK - 1e-6);
   lost[week + 1] = now;
   added[week + 1] = fluid;
   rate[week + 1] = now - lost[week]!;
 }
 
-/** Spreads what a marched week loses over its stands and trips, as a walk of that week would. */
+/** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
 export function spread(march: March, week: number): void {
   if (march.walked === week) return;
-  const { lost, added, rate, order, lostAtStart, lostAtEnd } = march;
+  const { lost, added, rate, order, lostAtStart, lostAtEnd, addedAtStart, prepared, reading, leak, timeBefore, weekTime } = march;
   const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
-  walkWeek(march, week);
-  const walked = lost[week + 1]! - before;
+  const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
+  const even = leak !== null && march.opensAt < week * WEEK && fluid === added[week]! && Math.abs(growth) < GROWTH_STEP;
+  let walked = 0;
+  if (even) {
+    const { kinds, occurrences, standKinds, climates } = prepared;
+    march.walked = week;
+    march.opened = -1;
+    takeAir(reading, climates, airOf(march, week));
+    takeLevel(reading, climates, march.shortAtFirst + 0.5 * (before + next) - fluid);
+    takeOpening(reading, prepared, leak, Math.max(0, (week + 0.5) * weekTime - march.opensRunning), week * weekAgeing(reading, prepared));
+    for (let k = 0; k < kinds.length; k++) march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+    for (let s = 0; s < standKinds.length; s++) {
+      const { kind, stand } = standKinds[s]!;
+      march.perStand[s] = standLoses(reading, prepared, leak, kind, stand, stand);
+    }
+    for (let i = 0; i < order.length; i++) {
+      const { kind, standKind } = occurrences[order[i]!]!;
+      const grown = 1 + growth * (timeBefore[i]! / weekTime - 0.5);
+      walked += march.perStand[standKind]! * grown;
+      lostAtStart[i] = before + walked;
+      walked += march.perKind[kind]! * grown;
+      lostAtEnd[i] = before + walked;
+      addedAtStart[i] = fluid;
+    }
+  } else {
+    walkWeek(march, week);
+    walked = lost[week + 1]! - before;
+    lost[week + 1] = next;
+    added[week + 1] = fluid;
+    rate[week + 1] = slope;
+  }
   const scale = walked > 0 ? (next - before) / walked : 1;
   for (let i = 0; i < order.length; i++) {
     lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
     lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
   }
-  lost[week + 1] = next;
-  added[week + 1] = fluid;
-  rate[week + 1] = slope;
 }
 
 /** Mass lost between two moments of a trip [s since its start], through the opening that was taken. */

@@ -98,17 +98,22 @@ function part(spots: Spots, week: number, trip: number, time: number, lost: numb
   const { step, place, full, spot } = spots;
   hidingStep(step, place, spots.held, more / seconds, moving, seconds);
   const share = more > 0 ? 1 - Math.min(1, step.overflow / more) : 0;
-  const note = (found: Found, at: number) => {
-    found.week = week;
-    found.trip = trip;
-    found.time = time + at * seconds;
-    found.lost = lost + at * more;
-  };
-  if (full.week < 0 && place.capacity > 0 && step.held >= place.capacity * (1 - 1e-9)) note(full, share);
+  if (full.week < 0 && place.capacity > 0 && step.held >= place.capacity * (1 - 1e-9))
+    note(full, week, trip, time + share * seconds, lost + share * more);
   if (!moving && step.overflow > 0) {
     const left = SPOT - spots.onGround;
-    if (spot.week < 0 && step.overflow >= left) note(spot, share + ((1 - share) * left) / step.overflow);
+    if (spot.week < 0 && step.overflow >= left) {
+      const at = share + ((1 - share) * left) / step.overflow;
+      note(spot, week, trip, time + at * seconds, lost + at * more);
+    }
     spots.onGround += step.overflow;
   }
   spots.held = step.held;
+}
+
+function note(found: Found, week: number, trip: number, time: number, lost: number): void {
+  found.week = week;
+  found.trip = trip;
+  found.time = time;
+  found.lost = lost;
 }

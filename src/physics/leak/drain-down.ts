@@ -44,8 +44,9 @@ export function drainTimeConstant(
   return (area * viscosity * opening.viscous) / (density * gravity);
 }
 
-/** Newton's steps come nearer from one side and end when they no longer do; none needs so many. */
+/** Newton's steps come nearer from one side and end when they no longer move it by this share; none needs so many. */
 const MOST_STEPS = 200;
+const SAME = 1e-8;
 
 /**
  * Height [m] left over the opening after so many seconds: `drainTime` read the other way. With y = ln(Q₁/Q₂) it says
@@ -72,8 +73,9 @@ export function levelAfter(
   for (let step = 0; step < MOST_STEPS; step++) {
     const left = Math.exp(-y);
     const next = y + (passed - a * y - jet * (1 - left)) / (a + jet * left);
-    if (!(next > y)) break;
-    y = next;
+    const near = next - y <= SAME * y; // each step squares what the last one left
+    if (next > y) y = next;
+    if (near) break;
   }
   const last = first * Math.exp(-y);
   return Math.min(from, ((a + b * last) * last) / weight);
