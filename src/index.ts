@@ -28,6 +28,9 @@ export type { EventName, HistoryEvent } from "./history/watch.ts";
 export { tripColumns, type CloseUp, type Look, type TripColumn, type TripRow } from "./history/record.ts";
 export type { Closure, Ledger } from "./history/ledger.ts";
 
+/** The same by averages over a prepared week, for thousands of histories. */
+export * as duty from "./names/duty.ts";
+
 /** What a unit is. */
 export type * from "./physics/build.ts";
 

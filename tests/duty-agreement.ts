@@ -25,15 +25,32 @@ interface Kept {
   readonly usual: readonly Dated[];
   readonly halved: readonly Dated[];
 }
-const kept: Record<string, Kept> = keptIn !== "" && existsSync(keptIn) ? (JSON.parse(readFileSync(keptIn, "utf8")) as Record<string, Kept>) : {};
-const dated = (events: readonly { name: string; clutch?: string; running: number; lost: number }[]): Dated[] =>
-  events.map(({ name, clutch, running, lost }) => ({ name: clutch === undefined ? name : `${name}, ${clutch}`, running, lost }));
+const kept: Record<string, Kept> =
+  keptIn !== "" && existsSync(keptIn)
+    ? (JSON.parse(readFileSync(keptIn, "utf8")) as Record<string, Kept>)
+    : {};
+const dated = (
+  events: readonly { name: string; clutch?: string; running: number; lost: number }[],
+): Dated[] =>
+  events.map(({ name, clutch, running, lost }) => ({
+    name: clutch === undefined ? name : `${name}, ${clutch}`,
+    running,
+    lost,
+  }));
 
 /** Differences in running hours as shares; events that only one of the two has. */
 function compare(from: readonly Dated[], to: readonly Dated[]) {
   const both = from.flatMap((event) => {
     const other = to.find(({ name }) => name === event.name);
-    return other === undefined ? [] : [{ event, other, share: other.running / event.running - 1 }];
+    return other === undefined
+      ? []
+      : [
+          {
+            event,
+            other,
+            share: event.running > 0 ? other.running / event.running - 1 : other.running > 1 ? Infinity : 0,
+          },
+        ];
   });
   const missing = from.filter(({ name }) => to.every((other) => other.name !== name));
   const more = to.filter(({ name }) => from.every((other) => other.name !== name));
@@ -41,7 +58,8 @@ function compare(from: readonly Dated[], to: readonly Dated[]) {
 }
 const hoursOf = (seconds: number) => (seconds / 3600).toFixed(3);
 const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
-const quantile = (values: readonly number[], q: number) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(q * values.length))] ?? Number.NaN;
+const quantile = (values: readonly number[], q: number) =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(q * values.length))] ?? Number.NaN;
 
 const all: { name: string; share: number; halved: number | undefined }[] = [];
 const apart: { name: string; share: number }[] = [];
@@ -70,7 +88,9 @@ for (let seed = first; seed < first + weeks; seed++) {
     for (const { event, share } of steps.both) apart.push({ name: event.name, share });
     missing += lacks.length;
     more += extra.length;
-    console.log(`${name}: ${both.length} events, worst ${percent(Math.max(0, ...both.map(({ share }) => Math.abs(share))))}${duty.handedOver === "nothing" ? "" : `, ${duty.handedOver} handed over`}`);
+    console.log(
+      `${name}: ${both.length} events, worst ${percent(Math.max(0, ...both.map(({ share }) => Math.abs(share))))}${duty.handedOver === "nothing" ? "" : `, ${duty.handedOver} handed over`}`,
+    );
     for (const { event, other, share } of both) {
       const halved = steps.both.find((step) => step.event.name === event.name)?.share;
       all.push({ name: event.name, share, halved });
@@ -79,7 +99,8 @@ for (let seed = first; seed < first + weeks; seed++) {
           `    ${event.name}: ${hoursOf(event.running)} h, ${(1000 * event.lost).toFixed(0)} g; averaged ${hoursOf(other.running)} h, ${(1000 * other.lost).toFixed(0)} g: ${percent(share)}; halved steps ${halved === undefined ? "without it" : percent(halved)}`,
         );
     }
-    for (const event of lacks) console.log(`    only trip-resolved: ${event.name} at ${hoursOf(event.running)} h`);
+    for (const event of lacks)
+      console.log(`    only trip-resolved: ${event.name} at ${hoursOf(event.running)} h`);
     for (const event of extra) console.log(`    only averaged: ${event.name} at ${hoursOf(event.running)} h`);
   }
 }
@@ -89,9 +110,17 @@ const summary = (name: string, shares: readonly number[]) =>
     `${name}: ${shares.length} events, median ${percent(quantile(shares, 0.5))}, 95th of a hundred ${percent(quantile(shares, 0.95))}, worst ${percent(Math.max(...shares))}, ${shares.filter((share) => share > 0.01).length} over 1 %`,
   );
 const size = ({ share }: { share: number }) => Math.abs(share);
-console.log(`\n${count} cases, ${handedOver} handed over, of ${parted} the end; preparation ${quantile(preparations, 0.5).toFixed(2)} s, at most ${Math.max(...preparations).toFixed(2)} s`);
-for (const name of [...new Set(all.map((event) => event.name))].sort()) summary(`  ${name}`, all.filter((event) => event.name === name).map(size));
+console.log(
+  `\n${count} cases, ${handedOver} handed over, of ${parted} the end; preparation ${quantile(preparations, 0.5).toFixed(2)} s, at most ${Math.max(...preparations).toFixed(2)} s`,
+);
+for (const name of [...new Set(all.map((event) => event.name))].sort())
+  summary(`  ${name}`, all.filter((event) => event.name === name).map(size));
 summary("averaged against trip-resolved", all.map(size));
 summary("halved steps against usual ones, both trip-resolved", apart.map(size));
-summary("averaged, where halved steps agree within 0.5 %", all.filter(({ halved }) => halved !== undefined && Math.abs(halved) < 0.005).map(size));
-console.log(`events that only one has: ${missing} trip-resolved, ${more} averaged; with halved steps ${halvedMissing}`);
+summary(
+  "averaged, where halved steps agree within 0.5 %",
+  all.filter(({ halved }) => halved !== undefined && Math.abs(halved) < 0.005).map(size),
+);
+console.log(
+  `events that only one has: ${missing} trip-resolved, ${more} averaged; with halved steps ${halvedMissing}`,
+);

@@ -13,11 +13,21 @@ const TRIPS = 5;
 const HAIR = 0.002;
 
 /** Walks on from a piece in which a clutch burns when so much is lacking [kg]. */
-export function walkAftermath(frozen: Frozen, kinds: Kinds, seen: WeekSeen, kind: number, piece: number, critical: number): Aftermath {
+export function walkAftermath(
+  frozen: Frozen,
+  kinds: Kinds,
+  seen: WeekSeen,
+  kind: number,
+  piece: number,
+  critical: number,
+): Aftermath {
   const { watchers } = frozen.measures;
   const events: { event: number; after: number }[] = [];
   const over = () => events.some(({ event }) => watchers[event]!.name === "no drive");
-  const first = Math.max(0, kinds.occurrences.findIndex((occurrence) => occurrence.kind === kind));
+  const first = Math.max(
+    0,
+    kinds.occurrences.findIndex((occurrence) => occurrence.kind === kind),
+  );
   const start = beginPiece(frozen, seen[kind]!, piece, critical + HAIR);
   let time = 0;
   for (let i = 0; i < TRIPS && !over(); i++) {
@@ -26,7 +36,8 @@ export function walkAftermath(frozen: Frozen, kinds: Kinds, seen: WeekSeen, kind
     if (i > 0) standFrozen(frozen, trip.stand, () => {});
     const told = (_: number, held: Float64Array, since: Float64Array) => {
       for (let event = 0; event < held.length; event++)
-        if (held[event]! > 0 && events.every((other) => other.event !== event)) events.push({ event, after: time + since[event]! });
+        if (held[event]! > 0 && events.every((other) => other.event !== event))
+          events.push({ event, after: time + since[event]! });
     };
     driveFrozen(frozen, driven, { told, step: () => !over() }, i === 0 ? start : 0, Infinity, 10, i === 0);
     time += driven.time;

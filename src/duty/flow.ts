@@ -59,10 +59,17 @@ export function takeLevel(reading: Reading, climates: readonly Climate[], lackin
 }
 
 /** Takes the leak's opening after so many running seconds [s], in fluid of an age; air and level are taken. */
-export function takeOpening(reading: Reading, { unit, climates }: Prepared, leak: Leak, age: number, fluidAge: number): void {
+export function takeOpening(
+  reading: Reading,
+  { unit, climates }: Prepared,
+  leak: Leak,
+  age: number,
+  fluidAge: number,
+): void {
   const { opening, parked, weights } = reading;
   const supply = leak.place === "supply-line";
-  const pressure = leak.place === "pan" ? 0 : mixed(reading, climates, supply ? supplyPressures : returnPressures, 0, 1);
+  const pressure =
+    leak.place === "pan" ? 0 : mixed(reading, climates, supply ? supplyPressures : returnPressures, 0, 1);
   openingAt(opening, leak.opening, age, pressure, true);
   openingAt(parked, leak.opening, age, 0, false);
   reading.thinned = 1 - unit.fluid.shearLoss * Math.min(1, fluidAge);
@@ -84,7 +91,13 @@ const supplyPressures = (climate: Climate) => climate.supplyPressure;
 const returnPressures = (climate: Climate) => climate.returnPressure;
 
 /** A table's value at the reading, between levels and climates; `at` is the place within a level and `width` a level's width. */
-function mixed(reading: Reading, climates: readonly Climate[], table: (climate: Climate) => Float64Array, at: number, width: number): number {
+function mixed(
+  reading: Reading,
+  climates: readonly Climate[],
+  table: (climate: Climate) => Float64Array,
+  at: number,
+  width: number,
+): number {
   const { airs, level, levelShare } = reading;
   let sum = 0;
   for (let i = 0; i < climates.length; i++) {
@@ -97,7 +110,13 @@ function mixed(reading: Reading, climates: readonly Climate[], table: (climate: 
 }
 
 /** The same with the four shapes weighed. */
-function shaped(reading: Reading, climates: readonly Climate[], table: (climate: Climate) => Float64Array, at: number, width: number): number {
+function shaped(
+  reading: Reading,
+  climates: readonly Climate[],
+  table: (climate: Climate) => Float64Array,
+  at: number,
+  width: number,
+): number {
   const { airs, level, levelShare, shape, weights } = reading;
   let sum = 0;
   for (let i = 0; i < climates.length; i++) {
@@ -121,20 +140,40 @@ const returnLine = (climate: Climate) => climate.returnLine;
 /** Mass [kg] that a running week loses through the opening that was taken. */
 export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): number {
   const { climates, times, firstPiece } = prepared;
-  if (leak.place !== "pan") return shaped(reading, climates, leak.place === "supply-line" ? supplyWeek : returnWeek, 0, shapes.length);
+  if (leak.place !== "pan")
+    return shaped(
+      reading,
+      climates,
+      leak.place === "supply-line" ? supplyWeek : returnWeek,
+      0,
+      shapes.length,
+    );
   let sum = 0;
-  for (let k = 0; k < times.length; k++) sum += times[k]! * tripRunning(reading, prepared, leak, k, firstPiece[k + 1]! - firstPiece[k]!);
+  for (let k = 0; k < times.length; k++)
+    sum += times[k]! * tripRunning(reading, prepared, leak, k, firstPiece[k + 1]! - firstPiece[k]!);
   return sum;
 }
 
 /** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces. */
-export function tripRunning(reading: Reading, prepared: Prepared, leak: Leak, kind: number, pieces: number): number {
+export function tripRunning(
+  reading: Reading,
+  prepared: Prepared,
+  leak: Leak,
+  kind: number,
+  pieces: number,
+): number {
   if (pieces <= 0) return 0;
   const { climates, firstPiece, kinds } = prepared;
   const first = firstPiece[kind]!;
   const all = firstPiece[kinds.length]!;
   if (leak.place !== "pan")
-    return shaped(reading, climates, leak.place === "supply-line" ? supplyLine : returnLine, (first + pieces - 1) * shapes.length, all * shapes.length);
+    return shaped(
+      reading,
+      climates,
+      leak.place === "supply-line" ? supplyLine : returnLine,
+      (first + pieces - 1) * shapes.length,
+      all * shapes.length,
+    );
   const { pieceTimes } = kinds[kind]!;
   let sum = 0;
   for (let p = 0; p < pieces; p += panPieces) {
@@ -158,13 +197,21 @@ const standDepth = (climate: Climate) => climate.stands.depth;
 const ageing = (climate: Climate) => climate.ageing;
 
 /** Share of the fluid's life that a week takes. */
-export const weekAgeing = (reading: Reading, { climates }: Prepared): number => mixed(reading, climates, ageing, 0, 1);
+export const weekAgeing = (reading: Reading, { climates }: Prepared): number =>
+  mixed(reading, climates, ageing, 0, 1);
 
 /**
  * Mass [kg] lost in the last `seconds` of a stand before a trip of a kind: first from the line's column above the hole, then from
  * what stands in the pan over it, at the viscosity that the whole stand amounts to.
  */
-export function standLoses(reading: Reading, prepared: Prepared, leak: Leak, kind: number, stand: number, seconds: number): number {
+export function standLoses(
+  reading: Reading,
+  prepared: Prepared,
+  leak: Leak,
+  kind: number,
+  stand: number,
+  seconds: number,
+): number {
   if (!(seconds > 0)) return 0;
   const { climates, kinds, unit } = prepared;
   const wide = kinds.length;
@@ -185,7 +232,10 @@ export function standLoses(reading: Reading, prepared: Prepared, leak: Leak, kin
     const floor = Math.max(0, over);
     if (column - lost / area >= floor || floor === 0) return lost * density;
     const left = seconds - drainTime(parked, area, column, floor, viscosity, density);
-    return (area * (column - floor) + sinks(parked, panArea(pan), floor, Math.max(0, left), viscosity, density)) * density;
+    return (
+      (area * (column - floor) + sinks(parked, panArea(pan), floor, Math.max(0, left), viscosity, density)) *
+      density
+    );
   }
   return sinks(parked, panArea(pan), over, seconds, viscosity, density) * density;
 }
@@ -203,6 +253,7 @@ export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): 
 }
 
 function reachesPan(reading: Reading, { climates, kinds }: Prepared, leak: Leak): boolean {
-  for (let k = 0; k < kinds.length; k++) if (mixed(reading, climates, standDepth, k, kinds.length) > leak.height) return true;
+  for (let k = 0; k < kinds.length; k++)
+    if (mixed(reading, climates, standDepth, k, kinds.length) > leak.height) return true;
   return false;
 }

@@ -89,8 +89,30 @@ export function lack(unit: Unit, state: State, missing: number): void {
 }
 
 export function snapshotOf({ walk }: Frozen): Snapshot {
-  const { state, scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver } = walk;
-  return { state: copyOf(state), scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver };
+  const {
+    state,
+    scheduled,
+    heldUp,
+    thrownOff,
+    sagRate,
+    engineTrend,
+    turbineTrend,
+    stride,
+    teaches,
+    flareOver,
+  } = walk;
+  return {
+    state: copyOf(state),
+    scheduled,
+    heldUp,
+    thrownOff,
+    sagRate,
+    engineTrend,
+    turbineTrend,
+    stride,
+    teaches,
+    flareOver,
+  };
 }
 
 /** Puts the unit back to a snapshot, or between two of the same moment: a share of the way from one loss to another. */
@@ -147,7 +169,11 @@ export function restore(frozen: Frozen, from: Snapshot, to: Snapshot = from, sha
 }
 
 /** Lets the unit stand for a time [s]; `look` sees every step. */
-export function standFrozen({ walk }: Frozen, seconds: number, look: (walk: Walk, seconds: number) => void): void {
+export function standFrozen(
+  { walk }: Frozen,
+  seconds: number,
+  look: (walk: Walk, seconds: number) => void,
+): void {
   let from = walk.state.clock;
   stand(walk, seconds, () => {
     look(walk, walk.state.clock - from);
@@ -226,7 +252,8 @@ export function driveFrozen(
       }
     }
     if (state.running - frozen.tripFrom >= until) break;
-    if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after)) break;
+    if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after))
+      break;
     watch.tick?.(i);
   }
   settle(walk);

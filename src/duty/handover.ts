@@ -1,22 +1,20 @@
-// Where averages end: a leak that lives under twenty trips, and a line that parts, are handed to the trip-resolved walk.
+// Where averages end: a line that parts empties the unit within minutes, and that end is handed to the trip-resolved walk.
 
-import { simulate, type History, type Plan } from "../history/simulate.ts";
+import { simulate, type History } from "../history/simulate.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { crackHalfLength } from "../physics/leaking.ts";
 import type { DutyEvent } from "./happen.ts";
 import { DAY, runningAt, spread, WEEK, type March } from "./march.ts";
 
-/** A leak is averaged if it lives for so many trips. */
-export const leastTrips = 20;
 /** Longest time that a handed-over end may take [s]: a parted line empties within minutes of driving. */
 const END_WITHIN = 14 * DAY;
 
-/** The whole history, trip by trip. */
-export const wholeHistory = (plan: Plan): History => simulate(plan);
-
 /** Events of the trip-resolved walk from a midnight [s since the start] on, dated since the start of the plan. */
-export function endFrom(march: March, midnight: number): { readonly events: readonly DutyEvent[]; readonly history: History } {
+export function endFrom(
+  march: March,
+  midnight: number,
+): { readonly events: readonly DutyEvent[]; readonly history: History } {
   const { plan, leak, shortAtFirst, prepared } = march;
   const day = Math.round(midnight / DAY);
   const running = runningAt(march, midnight);
@@ -30,22 +28,22 @@ export function endFrom(march: March, midnight: number): { readonly events: read
     weekday: (plan.weekday + day) % 7,
     dayOfYear: plan.dayOfYear + day,
     opens: opened ? { after: 0 } : { after: march.opensAt - midnight },
-    topUps: plan.topUps.filter(({ at }) => at > midnight).map((entry) => ({ ...entry, at: entry.at - midnight })),
+    topUps: plan.topUps
+      .filter(({ at }) => at > midnight)
+      .map((entry) => ({ ...entry, at: entry.at - midnight })),
     span: Math.min(END_WITHIN, plan.span - midnight),
     fillShort: (shortAtFirst + lacking) / density(density15, prepared.unit.build.fillTemperature),
   });
   const driven = Math.floor(midnight / WEEK) * march.weekDistance + distanceInto(march, midnight);
-  const events = history.events.map(
-    ({ name, clutch, condition, ...at }): DutyEvent => ({
-      name,
-      condition,
-      clock: at.clock + midnight,
-      running: at.running + running,
-      distance: at.distance + driven,
-      lost: at.lost + lost,
-      ...(clutch === undefined ? {} : { clutch }),
-    }),
-  );
+  const events = history.events.map(({ name, clutch, condition, ...at }): DutyEvent => ({
+    name,
+    condition,
+    clock: at.clock + midnight,
+    running: at.running + running,
+    distance: at.distance + driven,
+    lost: at.lost + lost,
+    ...(clutch === undefined ? {} : { clutch }),
+  }));
   return { events, history };
 }
 
@@ -66,7 +64,8 @@ function distanceInto({ prepared, order, startsAt, distanceBefore }: March, midn
   const into = midnight - Math.floor(midnight / WEEK) * WEEK;
   let driven = 0;
   for (let i = 0; i < order.length && startsAt[i]! < into; i++)
-    driven = distanceBefore[i]! + prepared.kinds[prepared.occurrences[order[i]!]!.kind]!.pieceDistances.at(-1)!;
+    driven =
+      distanceBefore[i]! + prepared.kinds[prepared.occurrences[order[i]!]!.kind]!.pieceDistances.at(-1)!;
   return driven;
 }
 
@@ -74,7 +73,14 @@ function distanceInto({ prepared, order, startsAt, distanceBefore }: March, midn
 function aged(opening: LeakOpening, age: number): LeakOpening {
   if (opening.kind === "hole") return opening;
   if (opening.kind === "crack")
-    return { ...opening, halfLength: crackHalfLength(opening, age), partsAfter: Math.max(1e-3, opening.partsAfter - age) };
+    return {
+      ...opening,
+      halfLength: crackHalfLength(opening, age),
+      partsAfter: Math.max(1e-3, opening.partsAfter - age),
+    };
   const { clearance, finalClearance, creepTime } = opening;
-  return { ...opening, clearance: finalClearance + (clearance - finalClearance) * Math.exp(-age / creepTime) };
+  return {
+    ...opening,
+    clearance: finalClearance + (clearance - finalClearance) * Math.exp(-age / creepTime),
+  };
 }

@@ -45,14 +45,17 @@ export interface Lookout {
   readonly found: readonly Found[];
 }
 
-const leastOf = ({ critical }: Candidate): number => critical.reduce((least, value) => Math.min(least, value), Infinity);
+const leastOf = ({ critical }: Candidate): number =>
+  critical.reduce((least, value) => Math.min(least, value), Infinity);
 
 export function newLookout({ kinds, thresholds }: Prepared): Lookout {
   const all = thresholds.flatMap(({ candidates }, threshold) =>
     candidates.map((candidate) => ({ threshold, candidate, least: leastOf(candidate) })),
   );
   return {
-    moments: kinds.map((_, k) => all.filter(({ candidate }) => candidate.kind === k).sort((a, b) => a.least - b.least)),
+    moments: kinds.map((_, k) =>
+      all.filter(({ candidate }) => candidate.kind === k).sort((a, b) => a.least - b.least),
+    ),
     least: Float64Array.from(thresholds, ({ candidates }) => Math.min(...candidates.map(leastOf))),
     come: new Uint8Array(thresholds.length),
     found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
@@ -63,6 +66,17 @@ export function newLookout({ kinds, thresholds }: Prepared): Lookout {
 function mixedAt(values: Float64Array, airs: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < airs.length; i++) sum += airs[i]! * values[i]!;
+  return sum;
+}
+
+/** Up to which loss the moment brings its event: the nearest climate says whether there is an end at all. */
+function endOf(until: Float64Array, airs: Float64Array): number {
+  let nearest = 0;
+  for (let i = 1; i < airs.length; i++) if (airs[i]! > airs[nearest]!) nearest = i;
+  const end = until[nearest]!;
+  if (end === Infinity) return Infinity;
+  let sum = 0;
+  for (let i = 0; i < airs.length; i++) sum += airs[i]! * (until[i]! < Infinity ? until[i]! : end);
   return sum;
 }
 
@@ -94,7 +108,7 @@ export function lookThrough(march: March, lookout: Lookout, week: number): boole
       const time = mixedAt(candidate.time, reading.airs);
       if (come[threshold] === 1 && time >= at.time) continue;
       const lost = lostAtEnd[i]! > lostAtStart[i]! ? lostAt(march, week, i, time) : lostAtStart[i]!;
-      if (before + lost < critical) continue;
+      if (before + lost < critical || before + lost > endOf(candidate.until, reading.airs)) continue;
       come[threshold] = 1;
       at.week = week;
       at.trip = i;
@@ -129,7 +143,13 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
 }
 
 /** The event at a moment that was found. */
-export function eventOf(march: March, name: EventName, condition: string, clutch: string | undefined, found: Found): DutyEvent {
+export function eventOf(
+  march: March,
+  name: EventName,
+  condition: string,
+  clutch: string | undefined,
+  found: Found,
+): DutyEvent {
   const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
   const { week, trip, time, lost } = found;
   const { pieceTimes, pieceDistances } = prepared.kinds[prepared.occurrences[order[trip]!]!.kind]!;
@@ -138,7 +158,10 @@ export function eventOf(march: March, name: EventName, condition: string, clutch
     condition,
     clock: week * WEEK + startsAt[trip]! + time,
     running: week * march.weekTime + timeBefore[trip]! + Math.max(0, time),
-    distance: week * march.weekDistance + distanceBefore[trip]! + between(pieceTimes, pieceDistances, Math.max(0, time)),
+    distance:
+      week * march.weekDistance +
+      distanceBefore[trip]! +
+      between(pieceTimes, pieceDistances, Math.max(0, time)),
     lost,
     ...(clutch === undefined ? {} : { clutch }),
   };

@@ -1,7 +1,7 @@
 // A duty-averaged history: the leak marched week by week against what the week does to the unit at every loss.
 
-import type { Ending, Plan } from "../history/simulate.ts";
-import { endFrom, leastTrips, wholeHistory } from "./handover.ts";
+import { simulate, type Ending, type Plan } from "../history/simulate.ts";
+import { endFrom } from "./handover.ts";
 import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
 import { begin, clockAt, DAY, marchOn, newMarch, partsAt, runningAt, WEEK, type March } from "./march.ts";
 import type { Aftermath, Prepared } from "./prepared.ts";
@@ -30,6 +30,8 @@ interface Kept {
 
 const kept = new WeakMap<Prepared, Kept>();
 
+/** A leak is averaged if it lives for so many trips, from its opening to a burnt clutch or no drive. */
+const leastTrips = 20;
 /** The march goes on so much beyond the least loss that ends it [kg]: it may hang on the air, on a trip that comes once a week. */
 const BEYOND = 0.6;
 
@@ -57,6 +59,8 @@ function keptOf(prepared: Prepared, plan: Plan): Kept {
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  // Without a trip there is nothing to average.
+  if (prepared.occurrences.length === 0) return whole(plan);
   const { march, lookout, enough } = keptOf(prepared, plan);
   const { thresholds } = prepared;
   const { come, found } = lookout;
@@ -88,35 +92,71 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
     if (after === undefined) continue;
     const { clock } = burnt.event;
     const before = events.filter((event) => event.clock <= clock);
-    const more = after.filter(({ name, clutch }) => before.every((event) => event.name !== name || event.clutch !== clutch));
+    const more = after.filter(({ name, clutch }) =>
+      before.every((event) => event.name !== name || event.clutch !== clutch),
+    );
     events.length = 0;
     events.push(...before, ...more);
     ended = events.find((event) => ends(event, plan));
     if (ended === undefined) burnt = undefined;
   }
   findSpots(march, weeks, spots);
-  if (spots.full.week >= 0) events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
-  if (spots.spot.week >= 0) events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
+  if (spots.full.week >= 0)
+    events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
+  if (spots.spot.week >= 0)
+    events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
   dated(march, plan, events);
 
-  let endedBy: Ending = ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped";
+  let endedBy: Ending =
+    ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped";
   let handedOver: HandedOver = "nothing";
-  let end = ended === undefined ? { clock: plan.span, running: runningAt(march, plan.span) } : { clock: ended.clock, running: ended.running };
-  if (march.leak !== null && livesUnder(march, burnt?.event ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined))) {
-    const history = wholeHistory(plan);
-    const { clock, running } = history.end;
-    return { events: history.events, lost: march.lost.slice(0, 1), endedBy: history.endedBy, end: { clock, running }, handedOver: "all" };
-  }
+  let end =
+    ended === undefined
+      ? { clock: plan.span, running: runningAt(march, plan.span) }
+      : { clock: ended.clock, running: ended.running };
+  if (
+    march.leak !== null &&
+    livesUnder(
+      march,
+      burnt?.event ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined),
+    )
+  )
+    return whole(plan);
   if (ended === undefined && averagedUntil < plan.span && reached >= weeks) {
     const { events: more, history } = endFrom(march, averagedUntil);
     for (const event of more)
-      if (event.name !== "leak opens" && events.every(({ name, clutch }) => name !== event.name || clutch !== event.clutch)) events.push(event);
+      if (
+        event.name !== "leak opens" &&
+        events.every(({ name, clutch }) => name !== event.name || clutch !== event.clutch)
+      )
+        events.push(event);
     endedBy = history.endedBy;
     handedOver = "end";
-    end = { clock: averagedUntil + history.end.clock, running: runningAt(march, averagedUntil) + history.end.running };
+    end = {
+      clock: averagedUntil + history.end.clock,
+      running: runningAt(march, averagedUntil) + history.end.running,
+    };
   }
   events.sort((a, b) => a.clock - b.clock);
-  return { events: events.filter(({ clock }) => clock <= end.clock), lost: march.lost.slice(0, weeks + 1), endedBy, end, handedOver };
+  return {
+    events: events.filter(({ clock }) => clock <= end.clock),
+    lost: march.lost.slice(0, weeks + 1),
+    endedBy,
+    end,
+    handedOver,
+  };
+}
+
+/** The trip-resolved history in the same form. */
+function whole(plan: Plan): DutyHistory {
+  const { events, endedBy, end } = simulate(plan);
+  return {
+    events,
+    lost: new Float64Array(1),
+    endedBy,
+    end: { clock: end.clock, running: end.running },
+    handedOver: "all",
+  };
 }
 
 const ends = ({ name }: DutyEvent, { unit }: Plan): boolean =>
@@ -133,9 +173,17 @@ function livesUnder(march: March, last: { readonly running: number } | undefined
 function dated(march: March, plan: Plan, events: DutyEvent[]): void {
   const at = (name: DutyEvent["name"], condition: string, clock: number): DutyEvent => {
     const running = runningAt(march, clock);
-    return { name, condition, clock, running, distance: (running / march.weekTime) * march.weekDistance, lost: lostBy(march, clock) };
+    return {
+      name,
+      condition,
+      clock,
+      running,
+      distance: (running / march.weekTime) * march.weekDistance,
+      lost: lostBy(march, clock),
+    };
   };
-  if (march.leak !== null && march.opensAt < plan.span) events.push(at("leak opens", says.opens, march.opensAt));
+  if (march.leak !== null && march.opensAt < plan.span)
+    events.push(at("leak opens", says.opens, march.opensAt));
   for (const { at: clock, volume } of plan.topUps)
     if (clock < plan.span) events.push(at("topped up", `${(volume * 1000).toFixed(2)} L added`, clock));
 }
@@ -152,12 +200,22 @@ const JUST_BEFORE = 30;
 /** Events after a clutch has burnt, dated; undefined when that was not walked. */
 function afterBurning(
   march: March,
-  burnt: { readonly event: DutyEvent; readonly kind: number; readonly piece: number; readonly tripFrom: number; readonly time: number },
+  burnt: {
+    readonly event: DutyEvent;
+    readonly kind: number;
+    readonly piece: number;
+    readonly tripFrom: number;
+    readonly time: number;
+  },
   aftermaths: readonly Aftermath[],
 ): DutyEvent[] | undefined {
   let nearest: Aftermath | undefined;
   for (const aftermath of aftermaths)
-    if (aftermath.kind === burnt.kind && (nearest === undefined || Math.abs(aftermath.piece - burnt.piece) < Math.abs(nearest.piece - burnt.piece)))
+    if (
+      aftermath.kind === burnt.kind &&
+      (nearest === undefined ||
+        Math.abs(aftermath.piece - burnt.piece) < Math.abs(nearest.piece - burnt.piece))
+    )
       nearest = aftermath;
   const burns = nearest?.events.find(({ name }) => name === "damage 1");
   if (nearest === undefined || burns === undefined) return undefined;

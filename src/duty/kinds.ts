@@ -56,7 +56,9 @@ export interface Kinds {
 
 /** Sorts the trips of a week into kinds. A week without trips has none. */
 export function kindsOf(week: Week): Kinds {
-  const trips = week.days.flatMap((day, d) => day.map((trip) => ({ trip, startsAt: d * 86400 + trip.startsAt })));
+  const trips = week.days.flatMap((day, d) =>
+    day.map((trip) => ({ trip, startsAt: d * 86400 + trip.startsAt })),
+  );
   const names = new Map<string, number>();
   const schedules = new Map<Ticks, number>();
   const nameOf: string[] = [];
@@ -68,7 +70,10 @@ export function kindsOf(week: Week): Kinds {
     return Math.max(0, trips[i]!.startsAt - ended);
   };
   // A short stand ties a trip to the one before it, whose kind must be known: the walk begins after a long stand if there is one.
-  const first = Math.max(0, trips.findIndex((_, i) => standBefore(i) >= COLD_AFTER));
+  const first = Math.max(
+    0,
+    trips.findIndex((_, i) => standBefore(i) >= COLD_AFTER),
+  );
   const order = trips.map((_, i) => (first + i) % trips.length);
   for (const i of order) {
     const { ticks } = trips[i]!.trip;

@@ -60,14 +60,27 @@ export function walkLevels(
   const [supplyPressure, returnPressure, ageing] = [table(1), table(1), table(1)];
   const [panDepth, panViscosity, panDensity] = [table(all), table(all), table(all)];
   const wide = kinds.length;
-  const stands = { seconds: table(wide), fluidity: table(wide), viscosity: table(wide), density: table(wide), depth: table(wide) };
-  const seen: PieceSeen[][] = pieces.map((n) => Array.from({ length: n }, () => ({ starts: [], moreTrim: [], seen: [] })));
+  const stands = {
+    seconds: table(wide),
+    fluidity: table(wide),
+    viscosity: table(wide),
+    density: table(wide),
+    depth: table(wide),
+  };
+  const seen: PieceSeen[][] = pieces.map((n) =>
+    Array.from({ length: n }, () => ({ starts: [], moreTrim: [], seen: [] })),
+  );
   const ends: Snapshot[] = [];
   const times = kinds.map((_, k) => occurrences.filter(({ kind }) => kind === k).length);
 
   const { trimLimit } = unit.build.shiftControl;
   const kept = new Float64Array(wide);
-  const [begins, added, round, roundBefore] = [0, 0, 0, 0].map(() => new Float64Array(wide)) as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const [begins, added, round, roundBefore] = [0, 0, 0, 0].map(() => new Float64Array(wide)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
 
   // A round of the full week first, so that every trip of the tables comes after the one that it comes after.
   for (const [k, kind] of kinds.entries()) {
@@ -92,7 +105,10 @@ export function walkLevels(
       });
       if (kind.stand > 0) stands.depth[at]! /= stands.fluidity[at]!;
       stands.seconds[at] = kind.stand;
-      begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, level < 2 ? round[k]! : 2 * round[k]! - roundBefore[k]!));
+      begins[k] = state.trim = Math.max(
+        -trimLimit,
+        Math.min(trimLimit, level < 2 ? round[k]! : 2 * round[k]! - roundBefore[k]!),
+      );
       stands.viscosity[at] = now.viscosity;
 
       const sum: Gathered = { seconds: 0, supply: 0, back: 0, viscosity: 0, path: 0, liquid: 0 };
@@ -104,7 +120,13 @@ export function walkLevels(
         const s = sum.seconds;
         if (!(s > 0)) return;
         const { density } = now;
-        const [supply, back, viscosity, path, liquid] = [sum.supply / s, sum.back / s, sum.viscosity / s, sum.path / s, sum.liquid / s];
+        const [supply, back, viscosity, path, liquid] = [
+          sum.supply / s,
+          sum.back / s,
+          sum.viscosity / s,
+          sum.path / s,
+          sum.liquid / s,
+        ];
         lose(supplyLine, row(piece), supply, viscosity, density, liquid, s);
         lose(returnLine, row(piece), back, path, density, liquid, s);
         supplySum += (supply * supply * s) / viscosity;
@@ -137,7 +159,8 @@ export function walkLevels(
         },
         told(index, held, since) {
           seen[k]![index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
-          if (levels === most && frozen.burns.some((event) => held[event]! > 0)) levels = Math.min(most, level + 1 + LEVELS_BEYOND);
+          if (levels === most && frozen.burns.some((event) => held[event]! > 0))
+            levels = Math.min(most, level + 1 + LEVELS_BEYOND);
         },
         step({ now: { line, viscosity, density, lineInput, panDepth: depth, temperature } }, seconds) {
           // Before the cooler stands what the rest of the circuit needs; a vanishing leak changes nothing of it.
@@ -166,10 +189,15 @@ export function walkLevels(
       for (let p = piece + 1; p < pieces[k]!; p++) {
         const { starts } = seen[k]![p]!;
         starts.push(starts.at(-1) ?? snapshotOf(frozen));
-        supplyLine.copyWithin(row(p), row(piece), row(piece) + count);
-        returnLine.copyWithin(row(p), row(piece), row(piece) + count);
+        const back = all * count;
+        for (const table of [supplyLine, returnLine])
+          for (let s = 0; s < count; s++)
+            table[row(p) + s] =
+              table[row(piece) + s]! +
+              (level > 0 ? table[row(p) - back + s]! - table[row(piece) - back + s]! : 0);
         const cell = level * all + offsets[k]! + p;
-        if (p % panPieces === 0) for (const values of [panDepth, panViscosity, panDensity]) values[cell] = values[cell - panPieces]!;
+        if (p % panPieces === 0 && level > 0)
+          for (const values of [panDepth, panViscosity, panDensity]) values[cell] = values[cell - all]!;
       }
       ends[k] = snapshotOf(frozen);
       added[k] = state.trim - kept[k]! * begins[k]!;
@@ -186,9 +214,9 @@ export function walkLevels(
     }
     roundBefore.set(round);
     trimGoingRound(occurrences, kept, added, trimLimit, round);
-    if (process.env.DBG) console.log(level, "begins", [...begins].map(Math.round).join(" "), "round", [...round].map(Math.round).join(" "), "kept", [...kept].map((x)=>x.toFixed(2)).join(" "));
     for (let k = 0; k < wide; k++)
-      for (let p = 0; p < pieces[k]!; p++) seen[k]![p]!.moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / pieces[k]!));
+      for (let p = 0; p < pieces[k]!; p++)
+        seen[k]![p]!.moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / pieces[k]!));
     supplyPressure[level]! /= Math.max(totals[0], 1e-300);
     returnPressure[level]! /= Math.max(totals[1], 1e-300);
     totals[0] = totals[1] = 0;

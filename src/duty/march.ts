@@ -77,7 +77,10 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     startsAt: row(),
     weekTime: 0,
     weekDistance: 0,
-    weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0), 0),
+    weekMoves: prepared.occurrences.reduce(
+      (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
+      0,
+    ),
     timeBefore: row(),
     distanceBefore: row(),
     opensAt: Infinity,
@@ -186,10 +189,12 @@ export function between(x: readonly number[], y: readonly number[], at: number):
 }
 
 /** Air at a moment [K]: its day's. */
-export const airAt = ({ plan }: March, clock: number): number => ambientOn(plan.unit, plan.dayOfYear + Math.floor(clock / DAY));
+export const airAt = ({ plan }: March, clock: number): number =>
+  ambientOn(plan.unit, plan.dayOfYear + Math.floor(clock / DAY));
 
 /** Air of a week [K]: its middle day's. */
-export const airOf = ({ plan }: March, week: number): number => ambientOn(plan.unit, plan.dayOfYear + 7 * week + 3);
+export const airOf = ({ plan }: March, week: number): number =>
+  ambientOn(plan.unit, plan.dayOfYear + 7 * week + 3);
 
 /** Loss per week [kg] at a moment [weeks] with so much lost and added. */
 function rateAt(march: March, week: number, lost: number, added: number): number {
@@ -214,7 +219,12 @@ export function marchOn(march: March, enough: number): number {
   let week = 0;
   while (week < weeks) {
     const entry = nextEntry(plan, week * WEEK);
-    const next = Math.min(weeks, week <= opensIn ? opensIn : Infinity, week <= partsIn ? partsIn : Infinity, Math.floor(entry / WEEK));
+    const next = Math.min(
+      weeks,
+      week <= opensIn ? opensIn : Infinity,
+      week <= partsIn ? partsIn : Infinity,
+      Math.floor(entry / WEEK),
+    );
     if (next > week) {
       if (week <= opensIn) {
         for (; week < next; week++) {
@@ -235,12 +245,15 @@ export function marchOn(march: March, enough: number): number {
 /** When the line parts [s since the start]; Infinity: never. */
 export function partsAt(march: March): number {
   const opening = march.leak?.opening;
-  return opening?.kind === "crack" && march.opensRunning < Infinity ? clockAt(march, march.opensRunning + opening.partsAfter) : Infinity;
+  return opening?.kind === "crack" && march.opensRunning < Infinity
+    ? clockAt(march, march.opensRunning + opening.partsAfter)
+    : Infinity;
 }
 
 function nextEntry({ topUps }: Plan, from: number): number {
   let next = Infinity;
-  for (let i = 0; i < topUps.length; i++) if (topUps[i]!.at >= from && topUps[i]!.at < next) next = topUps[i]!.at;
+  for (let i = 0; i < topUps.length; i++)
+    if (topUps[i]!.at >= from && topUps[i]!.at < next) next = topUps[i]!.at;
   return next;
 }
 
@@ -251,7 +264,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
   let week = from;
   let slope = rateAt(march, week, lost[week]!, fluid);
   rate[week] = slope;
-  let step = 1;
+  let step = 2;
   while (week < until) {
     const start = lost[week]!;
     if (shortAtFirst + start - fluid > enough) break;
@@ -303,7 +316,21 @@ function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): n
 
 /** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
 export function walkWeek(march: March, week: number): void {
-  const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan, lostAtStart, lostAtEnd, addedAtStart } = march;
+  const {
+    prepared,
+    reading,
+    leak,
+    order,
+    startsAt,
+    timeBefore,
+    lost,
+    added,
+    rate,
+    plan,
+    lostAtStart,
+    lostAtEnd,
+    addedAtStart,
+  } = march;
   const { occurrences, kinds, climates, unit } = prepared;
   march.walked = week;
   march.opened = -1;
@@ -341,10 +368,24 @@ export function walkWeek(march: March, week: number): void {
 /** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
 export function spread(march: March, week: number): void {
   if (march.walked === week) return;
-  const { lost, added, rate, order, lostAtStart, lostAtEnd, addedAtStart, prepared, reading, leak, timeBefore, weekTime } = march;
+  const {
+    lost,
+    added,
+    rate,
+    order,
+    lostAtStart,
+    lostAtEnd,
+    addedAtStart,
+    prepared,
+    reading,
+    leak,
+    timeBefore,
+    weekTime,
+  } = march;
   const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
   const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
-  const even = leak !== null && march.opensAt < week * WEEK && fluid === added[week]! && Math.abs(growth) < GROWTH_STEP;
+  const even =
+    leak !== null && march.opensAt < week * WEEK && fluid === added[week]! && Math.abs(growth) < GROWTH_STEP;
   let walked = 0;
   if (even) {
     const { kinds, occurrences, standKinds, climates } = prepared;
@@ -352,8 +393,15 @@ export function spread(march: March, week: number): void {
     march.opened = -1;
     takeAir(reading, climates, airOf(march, week));
     takeLevel(reading, climates, march.shortAtFirst + 0.5 * (before + next) - fluid);
-    takeOpening(reading, prepared, leak, Math.max(0, (week + 0.5) * weekTime - march.opensRunning), week * weekAgeing(reading, prepared));
-    for (let k = 0; k < kinds.length; k++) march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+    takeOpening(
+      reading,
+      prepared,
+      leak,
+      Math.max(0, (week + 0.5) * weekTime - march.opensRunning),
+      week * weekAgeing(reading, prepared),
+    );
+    for (let k = 0; k < kinds.length; k++)
+      march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
     for (let s = 0; s < standKinds.length; s++) {
       const { kind, stand } = standKinds[s]!;
       march.perStand[s] = standLoses(reading, prepared, leak, kind, stand, stand);
@@ -392,7 +440,12 @@ function lostBy({ reading, prepared, leak }: March, kind: number, time: number):
   if (time >= whole) return tripRunning(reading, prepared, leak, kind, pieceTimes.length - 1);
   let p = 1;
   while (p < pieceTimes.length - 1 && pieceTimes[p]! < time) p++;
+  if (time === pieceTimes[p]) return tripRunning(reading, prepared, leak, kind, p);
   const before = tripRunning(reading, prepared, leak, kind, p - 1);
   const after = tripRunning(reading, prepared, leak, kind, p);
-  return before + ((after - before) * (Math.min(time, pieceTimes[p]!) - pieceTimes[p - 1]!)) / (pieceTimes[p]! - pieceTimes[p - 1]!);
+  return (
+    before +
+    ((after - before) * (Math.min(time, pieceTimes[p]!) - pieceTimes[p - 1]!)) /
+      (pieceTimes[p]! - pieceTimes[p - 1]!)
+  );
 }

@@ -7,7 +7,14 @@ import { newFrozen, type Frozen } from "./frozen.ts";
 import { kindsOf } from "./kinds.ts";
 import { walkLevels, type WeekSeen } from "./levels.ts";
 import { walkAftermath } from "./aftermath.ts";
-import { levelStep, type Aftermath, type Candidate, type Climate, type Prepared, type Threshold } from "./prepared.ts";
+import {
+  levelStep,
+  type Aftermath,
+  type Candidate,
+  type Climate,
+  type Prepared,
+  type Threshold,
+} from "./prepared.ts";
 
 /** Called with the share done; return false to cancel. */
 export type Preparing = (share: number) => boolean;
@@ -32,6 +39,8 @@ function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within
 
 /** Moments that need this much more fluid lost than the earliest [kg] are never the first for a leak that lives twenty trips. */
 const FIRST_WITHIN = 1.2;
+/** An event is undone and comes back so often at most. */
+const MOST_WINDOWS = 2;
 /** No event has more moments than this that may be the first. */
 const MOST_PLACES = 10;
 /** Burns that are walked on from: so much more lost than at the first [kg], and no more than so many. */
@@ -45,7 +54,12 @@ const LATER_WITHIN = 0.03;
  * Walks the week with frozen losses in air of one to three temperatures (the year's coldest, mean and warmest) and finds what every
  * event takes. The unit's leak does not matter. Returns undefined when `preparing` said no.
  */
-export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, within?: AirRange): Prepared | undefined {
+export function prepareDuty(
+  unit: Unit,
+  week: Week,
+  preparing?: Preparing,
+  within?: AirRange,
+): Prepared | undefined {
   const kinds = kindsOf(week);
   const { build } = unit;
   const airs = airsOf(unit, within);
@@ -70,16 +84,30 @@ export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, withi
       }
     const candidates: Candidate[] = [];
     for (const { kind, piece, tolerance } of places.values()) {
-      const critical = new Float64Array(airs.length);
-      const time = new Float64Array(airs.length);
-      walked.forEach(({ frozen, seen }, i) => {
-        const found = criticalLoss(frozen, kinds.kinds[kind]!, piece, seen[kind]!, event, tolerance);
-        critical[i] = found?.critical ?? walked[i]!.climate.levels * levelStep;
-        time[i] = found?.time ?? kinds.kinds[kind]!.pieceTimes[piece]!;
-      });
-      candidates.push({ kind, piece, critical, time });
+      // More than once where more fluid lost undoes it for a while.
+      let from = airs.map(() => 0);
+      for (let window = 0; window < MOST_WINDOWS && from.some((loss) => loss < Infinity); window++) {
+        const [critical, until, time] = [0, 0, 0].map(() => new Float64Array(airs.length)) as [
+          Float64Array,
+          Float64Array,
+          Float64Array,
+        ];
+        from = walked.map(({ frozen, seen, climate }, i) => {
+          const start = from[i]!;
+          const found =
+            start < Infinity
+              ? criticalLoss(frozen, kinds.kinds[kind]!, piece, seen[kind]!, event, tolerance, start)
+              : undefined;
+          critical[i] = found?.critical ?? climate.levels * levelStep;
+          until[i] = found?.until ?? Infinity;
+          time[i] = found?.time ?? kinds.kinds[kind]!.pieceTimes[piece]!;
+          return until[i]!;
+        });
+        candidates.push({ kind, piece, critical, until, time });
+      }
     }
-    if (candidates.length > 0) thresholds.push({ name, condition, candidates, ...(clutch === undefined ? {} : { clutch }) });
+    if (candidates.length > 0)
+      thresholds.push({ name, condition, candidates, ...(clutch === undefined ? {} : { clutch }) });
   }
   const aftermaths: Aftermath[] = [];
   const { frozen, seen } = walked[walked.length >> 1]!;
@@ -95,12 +123,18 @@ export function prepareDuty(unit: Unit, week: Week, preparing?: Preparing, withi
 function burning(thresholds: readonly Threshold[], lockUp: string, climate: number) {
   const burns = thresholds
     .filter(({ name, clutch }) => name === "damage 1" && clutch !== lockUp)
-    .flatMap(({ candidates }) => candidates.map(({ kind, piece, critical }) => ({ kind, piece, critical: critical[climate]! })))
+    .flatMap(({ candidates }) =>
+      candidates.map(({ kind, piece, critical }) => ({ kind, piece, critical: critical[climate]! })),
+    )
     .filter(({ critical }) => critical < Infinity)
     .sort((a, b) => a.critical - b.critical);
   const least = burns[0]?.critical ?? 0;
   return burns
-    .filter(({ kind, piece, critical }, i) => critical < least + BURNS_WITHIN && burns.findIndex((other) => other.kind === kind && other.piece === piece) === i)
+    .filter(
+      ({ kind, piece, critical }, i) =>
+        critical < least + BURNS_WITHIN &&
+        burns.findIndex((other) => other.kind === kind && other.piece === piece) === i,
+    )
     .slice(0, MOST_AFTERMATHS);
 }
 
@@ -125,7 +159,8 @@ function firstPlaces(
     let before = Infinity;
     for (const other of found) if (other.kind === kind) before = Math.min(before, other.critical);
     if (before <= low + tolerance) continue;
-    if (before < Infinity && !happensAt(frozen, kinds[kind]!, piece, pieces, event, before - tolerance)) continue;
+    if (before < Infinity && !happensAt(frozen, kinds[kind]!, piece, pieces, event, before - tolerance))
+      continue;
     const at = criticalLoss(frozen, kinds[kind]!, piece, pieces, event, tolerance);
     if (at === undefined || at.critical >= before) continue;
     least = Math.min(least, at.critical);

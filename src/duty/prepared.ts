@@ -50,11 +50,12 @@ export interface Climate {
   readonly ageing: Float64Array;
 }
 
-/** A moment of a kind of trip at which an event happens once enough is lacking. By climate: how much [kg], and when [s since the trip began]. */
+/** A moment of a kind of trip at which an event happens once enough is lacking. By climate: how much [kg], up to how much, and when [s since the trip began]. */
 export interface Candidate {
   readonly kind: number;
   readonly piece: number;
   readonly critical: Float64Array;
+  readonly until: Float64Array;
   readonly time: Float64Array;
 }
 
@@ -72,7 +73,12 @@ export interface Aftermath {
   readonly piece: number;
   /** Loss at which it was walked [kg lacking]. */
   readonly critical: number;
-  readonly events: readonly { readonly name: EventName; readonly clutch?: string; readonly condition: string; readonly after: number }[];
+  readonly events: readonly {
+    readonly name: EventName;
+    readonly clutch?: string;
+    readonly condition: string;
+    readonly after: number;
+  }[];
 }
 
 export interface Prepared extends Kinds {

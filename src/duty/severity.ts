@@ -51,7 +51,8 @@ export function noteLook(severity: Severity, time: number, measures: Float64Arra
     const row = i * RING;
     values[row + (at & MASK)] = value;
     if (lasting[i]! === 0) continue;
-    while (tail[i]! > head[i]! && values[row + (rising[row + ((tail[i]! - 1) & MASK)]! & MASK)]! >= value) tail[i]!--;
+    while (tail[i]! > head[i]! && values[row + (rising[row + ((tail[i]! - 1) & MASK)]! & MASK)]! >= value)
+      tail[i]!--;
     rising[row + (tail[i]! & MASK)] = at;
     tail[i]!++;
     const from = time - lasting[i]!;

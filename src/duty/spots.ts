@@ -32,7 +32,7 @@ export const newSpots = (): Spots => ({
 
 /** Finds when the hiding place is full and when the first spot lies on the ground, within the weeks that were marched. */
 export function findSpots(march: March, weeks: number, spots: Spots): void {
-  const { leak, prepared, opensAt, order, lostAtStart, lostAtEnd } = march;
+  const { leak, prepared, opensAt, order, startsAt, lostAtStart, lostAtEnd } = march;
   spots.held = 0;
   spots.onGround = 0;
   spots.full.week = spots.spot.week = -1;
@@ -46,7 +46,9 @@ export function findSpots(march: March, weeks: number, spots: Spots): void {
     let before = march.lost[week]!;
     for (let i = 0; i < order.length; i++) {
       const { kind, stand } = prepared.occurrences[order[i]!]!;
-      passes(spots, week, i, -stand, before, lostAtStart[i]! - before, 0, stand); // before the trip starts
+      // It leaks for all of the stand before the trip, or since it opened.
+      const open = Math.min(stand, week * WEEK + startsAt[i]! - opensAt);
+      if (open > 0) passes(spots, week, i, -open, before, lostAtStart[i]! - before, 0, open);
       before = lostAtStart[i]!;
       if (lostAtEnd[i]! > before) drives(march, spots, week, i, kind);
       before = lostAtEnd[i]!;
@@ -87,14 +89,42 @@ function drives(march: March, spots: Spots, week: number, trip: number, kind: nu
 }
 
 /** Time passes, first moving, then still, while so much is lost evenly [kg]. */
-function passes(spots: Spots, week: number, trip: number, time: number, lost: number, more: number, moves: number, still: number): void {
+function passes(
+  spots: Spots,
+  week: number,
+  trip: number,
+  time: number,
+  lost: number,
+  more: number,
+  moves: number,
+  still: number,
+): void {
   const seconds = moves + still;
   if (!(seconds > 0)) return;
   if (moves > 0) part(spots, week, trip, time, lost, (more * moves) / seconds, moves, true);
-  if (still > 0) part(spots, week, trip, time + moves, lost + (more * moves) / seconds, (more * still) / seconds, still, false);
+  if (still > 0)
+    part(
+      spots,
+      week,
+      trip,
+      time + moves,
+      lost + (more * moves) / seconds,
+      (more * still) / seconds,
+      still,
+      false,
+    );
 }
 
-function part(spots: Spots, week: number, trip: number, time: number, lost: number, more: number, seconds: number, moving: boolean): void {
+function part(
+  spots: Spots,
+  week: number,
+  trip: number,
+  time: number,
+  lost: number,
+  more: number,
+  seconds: number,
+  moving: boolean,
+): void {
   const { step, place, full, spot } = spots;
   hidingStep(step, place, spots.held, more / seconds, moving, seconds);
   const share = more > 0 ? 1 - Math.min(1, step.overflow / more) : 0;

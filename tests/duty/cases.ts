@@ -66,7 +66,10 @@ export function drawWeek(seed: number, count: number): DutyWeek {
     { trace: round(), startsAt: clock(9), days: workdays },
     { trace: round(), startsAt: clock(10), days: [5] },
   ]);
-  const surroundings = { meanTemperature: celsius(even(ranges.meanAir)), yearlySwing: even(ranges.yearlySwing) };
+  const surroundings = {
+    meanTemperature: celsius(even(ranges.meanAir)),
+    yearlySwing: even(ranges.yearlySwing),
+  };
   const dayOfYear = Math.floor(365 * source());
   const unit = { ...van, surroundings };
   const met = Array.from({ length: span / 86400 + 1 }, (_, day) => ambientOn(unit, dayOfYear + day));
@@ -74,7 +77,11 @@ export function drawWeek(seed: number, count: number): DutyWeek {
   const opening = (place: LeakPlace): LeakOpening => {
     const kind = place === "pan" ? pick(["hole", "seal"] as const) : pick(["hole", "seal", "crack"] as const);
     if (kind === "hole")
-      return { kind, diameter: decades(place === "pan" ? ranges.panHole : ranges.holeDiameter), wall: 0.9e-3 };
+      return {
+        kind,
+        diameter: decades(place === "pan" ? ranges.panHole : ranges.holeDiameter),
+        wall: 0.9e-3,
+      };
     if (kind === "seal")
       return {
         kind,
@@ -108,7 +115,11 @@ export function drawWeek(seed: number, count: number): DutyWeek {
       hiding: { capacity: even(ranges.hiding), carryOff: even(ranges.carryOff) },
     });
     const byDistance = source() < 0.25;
-    const entry: TopUp = { at: days(Math.floor(20 + 40 * source())) + hours(22), volume: 0.5e-3, temperature: celsius(20) };
+    const entry: TopUp = {
+      at: days(Math.floor(20 + 40 * source())) + hours(22),
+      volume: 0.5e-3,
+      temperature: celsius(20),
+    };
     return {
       name: `${seed}.${i} ${leak.opening.kind}, ${place}`,
       plan: {

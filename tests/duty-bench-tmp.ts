@@ -1,0 +1,2 @@
+import { costOfDuty } from "./bench/duty.ts";
+console.log(costOfDuty());
