@@ -264,7 +264,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
   let week = from;
   let slope = rateAt(march, week, lost[week]!, fluid);
   rate[week] = slope;
-  let step = 2;
+  let step = 1;
   while (week < until) {
     const start = lost[week]!;
     if (shortAtFirst + start - fluid > enough) break;

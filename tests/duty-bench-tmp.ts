@@ -1,2 +1,0 @@
-import { costOfDuty } from "./bench/duty.ts";
-console.log(costOfDuty());
