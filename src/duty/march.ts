@@ -285,7 +285,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
         // It grows from trip to trip.
         walkWeek(march, week);
         week++;
-        slope = full;
+        rate[week] = slope = full;
         break;
       }
       for (let w = 1; w <= step; w++) {
