@@ -22,6 +22,7 @@ export {
   type Progress,
   type TopUp,
 } from "./history/simulate.ts";
+export type { Towed } from "./history/towing.ts";
 export { fadeSweep, gulpTime, type Cruise, type FadeRow } from "./history/fade.ts";
 export { margins } from "./history/margin.ts";
 export type { EventName, HistoryEvent } from "./history/watch.ts";
@@ -30,6 +31,9 @@ export type { Closure, Ledger } from "./history/ledger.ts";
 
 /** The same by averages over a prepared week, for thousands of histories. */
 export * as duty from "./names/duty.ts";
+
+/** The same again and again, over all that the uncertain numbers of a case may be. */
+export * as ensemble from "./names/ensemble.ts";
 
 /** What a unit is. */
 export type * from "./physics/build.ts";

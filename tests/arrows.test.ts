@@ -27,8 +27,10 @@ const mayImport: Record<string, string[]> = {
   inputs: ["units", "sources", "physics", "driving", "history", "bay", "errors"],
   lookback: ["history", "physics", "driving", "inputs", "errors"],
   decisions: ["history", "physics", "driving", "inputs", "errors"],
+  // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
+  ensemble: ["history", "bay", "inputs", "physics", "sources", "units", "errors"],
   // Pictures need units for their axes, and never the door.
-  plots: ["history", "bay", "physics", "errors", "units"],
+  plots: ["history", "bay", "ensemble", "physics", "errors", "units"],
 };
 // The public names, link by link.
 mayImport["names"] = Object.keys(mayImport);

@@ -8,6 +8,7 @@ import { slipContest, warmUpContest, type Contest } from "./bench/against-odex.t
 import { timeOf } from "./bench/clock.ts";
 import { costOfSeconds, type SecondKind } from "./bench/drive.ts";
 import { costOfDuty } from "./bench/duty.ts";
+import { costOfEnsemble } from "./bench/ensemble.ts";
 import { historyOf } from "./bench/memory.ts";
 import { soundUnit } from "./bench/van.ts";
 
@@ -117,6 +118,30 @@ rows.push(
   { what: "ten thousand of them in one thread, s", key: "dutyTenThousand_cpu_s", value: duty.tenThousand },
   { what: "their cost against the days a leak lives", key: "dutyByDays_exponent", value: duty.byDays },
   { what: "their cost against the runs", key: "dutyByRuns_exponent", value: duty.byRuns, target: "1" },
+);
+const count = process.argv.includes("--ensemble-200") ? 200 : 12;
+say(`an ensemble of ${count} members`);
+const members = await costOfEnsemble(count);
+rows.push(
+  {
+    what: `ensemble of the demo case, build varied, members a second on ${members.cores} cores`,
+    key: "ensembleMembers_per_s",
+    value: members.perSecond,
+  },
+  { what: "one member, processor time", key: "ensembleMember_cpu_s", value: members.each },
+  { what: "drawing one member", key: "ensembleDraw_cpu_ms", value: members.drawing },
+  {
+    what: "200 members at that processor time, were all cores free",
+    key: "ensemble200Free_s",
+    value: (201 * members.each) / members.cores,
+    target: "< 120",
+  },
+  {
+    what: `200 members by the clock${count === 200 ? "" : `, from the pace of ${count}`}`,
+    key: "ensemble200_s",
+    value: members.twoHundred,
+    target: "< 120",
+  },
 );
 
 if (process.argv.includes("--json"))

@@ -92,4 +92,5 @@ if (process.argv.includes("--json")) {
   );
   console.log(`${results.length - failed} passed, ${failed} failed`);
 }
+process.stdout.on("error", () => process.exit()); // the reader has had enough
 if (failed > 0 || results.length === 0) process.exitCode = 1;

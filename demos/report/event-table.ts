@@ -19,7 +19,7 @@ export function eventTable(given: Case, { events }: Pick<History, "events">): Ta
       { says: "date", whole: true },
       { says: "odometer", right: true },
       { says: "fluid lost", right: true },
-      { says: "stick, hot, idling", right: true },
+      { says: "stick, last hot look", right: true },
       { says: "fluid", right: true },
       { says: "drops/min", right: true },
       { says: "leak", whole: true },
@@ -37,9 +37,11 @@ function isHarm({ name }: HistoryEvent): boolean {
 
 function cells(given: Case, events: readonly HistoryEvent[], event: HistoryEvent): Cell[] {
   const { unit, start } = given;
-  const opened = events.find(({ name }) => name === "leak opens")?.running ?? Infinity;
+  const opened = events.find(({ name }) => name === "leak opens");
   const { temperature, leakFlow } = event;
-  const { drops, looks } = atTheLeak(unit, { age: event.running - opened, temperature, flow: leakFlow });
+  const age = event.running - (opened?.running ?? Infinity);
+  const calendar = event.clock - (opened?.clock ?? event.clock);
+  const { drops, looks } = atTheLeak(unit, { age, calendar, temperature, flow: leakFlow });
   return [
     wordsFor(event),
     dateOf(given, event.clock),

@@ -9,7 +9,8 @@ import { volumeOf } from "./event-table.ts";
 
 const endings: Record<Ending, string> = {
   "no drive": "It no longer drives: it stood still for 10 s while 3 m/s or more were wanted.",
-  "driver stopped": "The driver stopped, as the case says, when the vehicle fell behind.",
+  "driver stopped": "The driver stopped, as the case says, when he felt it or fell behind.",
+  "drove home": "The driver was home, by the way that the case gives him, and left it there.",
   "end of span": "The span of the case was over.",
   cancelled: "It was called off.",
 };

@@ -4,7 +4,9 @@ import { randomUUID } from "node:crypto";
 import {
   existsSync,
   mkdirSync,
+  mkdtempSync,
   readdirSync,
+  readFileSync,
   realpathSync,
   renameSync,
   rmSync,
@@ -13,19 +15,39 @@ import {
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 
-const own = /^(?:report\.html|[a-z0-9-]+\.svg)$/;
+const REPORT = "report.html";
+/** The last line of a report names all files that were written with it. */
+const written = (names: readonly string[]) => `\n<!-- written with this report: ${names.join(" ")} -->\n`;
+const writtenLine = /\n<!-- written with this report: (.*) -->\n$/;
 
-/** Why a folder must not be replaced, or null when it may: it is new, or its files are those of an earlier run. */
+/**
+ * Why a folder must not be replaced, or null when it may: it is new and can be made, or its files are those of an earlier run, by the
+ * list in that run's report.
+ */
 export function whyNot(folder: string): string | null {
-  if (!existsSync(folder)) return null;
-  if (!statSync(folder).isDirectory()) return `${folder} is a file, not a folder.`;
+  const unwritable = cannotWrite(folder);
+  if (unwritable !== null || !existsSync(folder)) return unwritable;
   const names = filesIn(folder);
-  const foreign = names.filter((name) => !own.test(name));
-  if (foreign.length > 0)
-    return `${folder} holds ${foreign.slice(0, 3).join(", ")}, which this program did not write. Name another folder.`;
-  if (names.length > 0 && !names.includes("report.html"))
-    return `${folder} holds pictures, but no report of this program. Name another folder.`;
-  return null;
+  const list = names.includes(REPORT) ? writtenLine.exec(readFileSync(join(folder, REPORT), "utf8")) : null;
+  const own = list === null ? [] : list[1]!.split(" ");
+  const foreign = names.filter((name) => !own.includes(name));
+  if (foreign.length === 0) return null;
+  return `${folder} holds ${foreign.slice(0, 3).join(", ")}, which this program did not write. Name another folder.`;
+}
+
+/** Tries to make and remove a folder where this one, or the first of its parents that is missing, would be made. */
+function cannotWrite(folder: string): string | null {
+  let place = resolve(folder);
+  if (existsSync(place) && !statSync(place).isDirectory()) return `${folder} is a file, not a folder.`;
+  do place = dirname(place);
+  while (!existsSync(place));
+  try {
+    rmSync(mkdtempSync(join(place, ".try-")), { recursive: true });
+    return null;
+  } catch (error) {
+    const why = error instanceof Error && "code" in error ? String(error.code) : String(error);
+    return `${folder} cannot be written: nothing can be made in ${place} (${why}). Name another folder.`;
+  }
 }
 
 /**
@@ -38,7 +60,10 @@ export function writeFolder(folder: string, files: ReadonlyMap<string, string>):
   const old = `${temporary}-old`;
   mkdirSync(temporary, { recursive: true });
   try {
-    for (const [name, text] of files) writeFileSync(join(temporary, name), text, { flush: true });
+    for (const [name, text] of files) {
+      const signed = name === REPORT ? text + written([...files.keys()]) : text;
+      writeFileSync(join(temporary, name), signed, { flush: true });
+    }
     if (existsSync(path)) renameSync(path, old);
     try {
       renameSync(temporary, path);

@@ -9,11 +9,15 @@ import { dropsPerMinute, dropVolume } from "../physics/leak/drop.ts";
 import type { GrowingOpening } from "../physics/leak/flow.ts";
 import { regime, type Regime } from "../physics/leak/regime.ts";
 import { sealClearance } from "../physics/leak/seal-creep.ts";
-import { crackHalfLength, hasParted, openingAt } from "../physics/leaking.ts";
+import { crackHalfLength, hasParted, mouthOf, openingAt } from "../physics/leaking.ts";
 
-/** How the leak runs: seconds of running since it opened, temperature of the fluid [K], flow [m³/s]. */
+/**
+ * How the leak runs: seconds of running since it opened, and by the calendar (what a pit counts; as many when left out),
+ * temperature of the fluid [K], flow [m³/s].
+ */
 export interface Running {
   readonly age: number;
+  readonly calendar?: number;
   readonly temperature: number;
   readonly flow: number;
 }
@@ -34,7 +38,7 @@ const MOST = 1e8;
  */
 export function atTheLeak(
   { leak, fluid }: Pick<Unit, "leak" | "fluid">,
-  { age, temperature, flow }: Running,
+  { age, calendar = age, temperature, flow }: Running,
 ): LeakLook {
   if (leak === null || age < 0) return { drops: 0, looks: "dry" };
   const rho = density(fluid.density15, temperature);
@@ -44,11 +48,12 @@ export function atTheLeak(
   const pressure = pressureBehind(
     leak.opening,
     age,
+    calendar,
     (path) => mu * path.viscous * flow + rho * path.inertial * flow * flow,
   );
   const looks = regime(
     flow,
-    exitDiameter(leak.opening, age, pressure),
+    exitDiameter(leak.opening, age, calendar, pressure),
     leak.dripRadius,
     rho,
     tension,
@@ -58,10 +63,15 @@ export function atTheLeak(
 }
 
 /** Pressure at which the opening passes the flow. A crack gapes wider under more, so that it is halved down upon. */
-function pressureBehind(opening: LeakOpening, age: number, needed: (path: GrowingOpening) => number): number {
+function pressureBehind(
+  opening: LeakOpening,
+  age: number,
+  calendar: number,
+  needed: (path: GrowingOpening) => number,
+): number {
   const path: GrowingOpening = { viscous: 0, inertial: 0 };
   const at = (pressure: number) => {
-    openingAt(path, opening, age, pressure, true);
+    openingAt(path, opening, age, pressure, true, calendar);
     return needed(path);
   };
   if (opening.kind !== "crack" || hasParted(opening, age)) return at(0);
@@ -75,8 +85,10 @@ function pressureBehind(opening: LeakOpening, age: number, needed: (path: Growin
 }
 
 /** Diameter of a circle as large as the opening [m]. */
-function exitDiameter(opening: LeakOpening, age: number, pressure: number): number {
+function exitDiameter(opening: LeakOpening, age: number, calendar: number, pressure: number): number {
   if (opening.kind === "hole") return opening.diameter;
+  if (opening.kind === "slot") return Math.sqrt((4 / Math.PI) * opening.length * opening.gap);
+  if (opening.kind === "pit" || opening.kind === "rub") return mouthOf(opening, age, calendar);
   if (opening.kind === "seal") {
     const { clearance, finalClearance, creepTime, diameter } = opening;
     return Math.sqrt(4 * diameter * sealClearance(clearance, finalClearance, creepTime, age));

@@ -4,76 +4,36 @@ import type { Leak } from "../physics/build.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import { drainTime } from "../physics/leak/drain-down.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
-import { closedLeak, openingAt, type LeakNow } from "../physics/leaking.ts";
+import { openingAt } from "../physics/leaking.ts";
 import { columnArea, panArea, sinks } from "../physics/standing.ts";
-import { middleShape } from "./levels.ts";
-import { levelStep, panPieces, shapes, type Climate, type Prepared } from "./prepared.ts";
+import { circuitPlaces, panPieces, shapes, type Climate, type Prepared } from "./prepared.ts";
+import { mixed, shaped, type Reading } from "./reading.ts";
+import { middleShape } from "./tabling.ts";
 
-/** Where the tables are read: between two levels, among up to three climates, at one opening. Written in place. */
-export interface Reading {
-  readonly opening: LeakNow;
-  /** Opening in a parked line: without bending and pressure. */
-  readonly parked: LeakNow;
-  /** Weights of the climates. */
-  readonly airs: Float64Array;
-  level: number;
-  levelShare: number;
-  /** First of four shapes, their weights, and what turns the table's value into mass. */
-  shape: number;
-  readonly weights: Float64Array;
-  factor: number;
-  /** Viscosity of the aged fluid over the new one's. */
-  thinned: number;
-}
+/** Whether a leak at this place can be averaged: one at the pan's rail follows the surface as it swings, which no table holds. */
+export const isTabled = ({ place }: Leak): boolean => place !== "pan-seam";
 
-export const newReading = (climates: number): Reading => ({
-  opening: closedLeak(),
-  parked: closedLeak(),
-  airs: new Float64Array(climates),
-  level: 0,
-  levelShare: 0,
-  shape: 0,
-  weights: new Float64Array(4),
-  factor: 0,
-  thinned: 1,
-});
+const placeOf = ({ place, fedBy }: Leak): number =>
+  place === "pan" || place === "pan-seam"
+    ? -1
+    : circuitPlaces.indexOf(place === "shaft-seal" ? fedBy : place);
 
-/** Weighs the climates for air of a temperature [K]: the parabola through three, or the only one. */
-export function takeAir(reading: Reading, climates: readonly Climate[], air: number): void {
-  const { airs } = reading;
-  for (let i = 0; i < climates.length; i++) {
-    let weight = 1;
-    for (let j = 0; j < climates.length; j++)
-      if (j !== i) weight *= (air - climates[j]!.air) / (climates[i]!.air - climates[j]!.air);
-    airs[i] = weight;
-  }
-}
-
-/** Goes to the loss [kg lacking] between two levels. */
-export function takeLevel(reading: Reading, climates: readonly Climate[], lacking: number): void {
-  let levels = Infinity;
-  for (let i = 0; i < climates.length; i++) levels = Math.min(levels, climates[i]!.levels);
-  const at = Math.max(0, Math.min(lacking / levelStep, levels - 1));
-  reading.level = Math.min(Math.floor(at), Math.max(0, levels - 2));
-  reading.levelShare = at - reading.level;
-}
-
-/** Takes the leak's opening after so many running seconds [s], in fluid of an age; air and level are taken. */
+/** Takes the leak's opening after so many seconds of running and in all, in fluid of an age; air and level are taken. */
 export function takeOpening(
   reading: Reading,
   { unit, climates }: Prepared,
   leak: Leak,
   age: number,
+  calendar: number,
   fluidAge: number,
 ): void {
   const { opening, parked, weights } = reading;
-  const supply = leak.place === "supply-line";
-  const pressure =
-    leak.place === "pan" ? 0 : mixed(reading, climates, supply ? supplyPressures : returnPressures, 0, 1);
-  openingAt(opening, leak.opening, age, pressure, true);
-  openingAt(parked, leak.opening, age, 0, false);
+  reading.place = placeOf(leak);
+  const pressure = reading.place < 0 ? 0 : mixed(reading, climates, pressures, 0, 1);
+  openingAt(opening, leak.opening, age, pressure, true, calendar);
+  openingAt(parked, leak.opening, age, 0, false, calendar);
   reading.thinned = 1 - unit.fluid.shearLoss * Math.min(1, fluidAge);
-  if (leak.place === "pan") return;
+  if (reading.place < 0) return;
   const viscous = opening.viscous * reading.thinned;
   const shape = opening.inertial / (viscous * viscous);
   const at = Math.max(0, Math.min(shapes.length - 1, 3 * (Math.log10(shape) + 18)));
@@ -87,67 +47,17 @@ export function takeOpening(
   reading.factor = viscous < 1e200 ? 1 / (viscous * Math.sqrt(1 + shape / middleShape)) : 0;
 }
 
-const supplyPressures = (climate: Climate) => climate.supplyPressure;
-const returnPressures = (climate: Climate) => climate.returnPressure;
-
-/** A table's value at the reading, between levels and climates; `at` is the place within a level and `width` a level's width. */
-function mixed(
-  reading: Reading,
-  climates: readonly Climate[],
-  table: (climate: Climate) => Float64Array,
-  at: number,
-  width: number,
-): number {
-  const { airs, level, levelShare } = reading;
-  let sum = 0;
-  for (let i = 0; i < climates.length; i++) {
-    const row = level * width + at;
-    const values = table(climates[i]!);
-    const low = values[row]!;
-    sum += airs[i]! * (low + levelShare * ((values[row + width] ?? low) - low));
-  }
-  return sum;
-}
-
-/** The same with the four shapes weighed. */
-function shaped(
-  reading: Reading,
-  climates: readonly Climate[],
-  table: (climate: Climate) => Float64Array,
-  at: number,
-  width: number,
-): number {
-  const { airs, level, levelShare, shape, weights } = reading;
-  let sum = 0;
-  for (let i = 0; i < climates.length; i++) {
-    const values = table(climates[i]!);
-    const row = level * width + at + shape;
-    let [low, high] = [0, 0];
-    for (let s = 0; s < 4; s++) {
-      low += weights[s]! * values[row + s]!;
-      high += weights[s]! * (values[row + width + s] ?? 0);
-    }
-    sum += airs[i]! * (low + levelShare * (high - low));
-  }
-  return reading.factor * sum;
-}
-
-const supplyWeek = (climate: Climate) => climate.supplyWeek;
-const returnWeek = (climate: Climate) => climate.returnWeek;
-const supplyLine = (climate: Climate) => climate.supplyLine;
-const returnLine = (climate: Climate) => climate.returnLine;
+const pressures = ({ circuit }: Climate, place: number) => circuit[place]!.pressure;
+const weeks = ({ circuit }: Climate, place: number) => circuit[place]!.week;
+const trips = ({ circuit }: Climate, place: number) => circuit[place]!.trips;
+const panDepth = (climate: Climate) => climate.panDepth;
+const panDensity = (climate: Climate) => climate.panDensity;
+const panViscosity = (climate: Climate) => climate.panViscosity;
 
 /** Mass [kg] that a running week loses through the opening that was taken. */
 export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): number {
   const { climates, times, firstPiece } = prepared;
-  if (leak.place !== "pan")
-    return shaped(
-      reading,
-      climates,
-      leak.place === "supply-line" ? supplyWeek : returnWeek,
-      0,
-      shapes.length,
-    );
+  if (reading.place >= 0) return shaped(reading, climates, weeks, 0, shapes.length);
   let sum = 0;
   for (let k = 0; k < times.length; k++)
     sum += times[k]! * tripRunning(reading, prepared, leak, k, firstPiece[k + 1]! - firstPiece[k]!);
@@ -166,14 +76,8 @@ export function tripRunning(
   const { climates, firstPiece, kinds } = prepared;
   const first = firstPiece[kind]!;
   const all = firstPiece[kinds.length]!;
-  if (leak.place !== "pan")
-    return shaped(
-      reading,
-      climates,
-      leak.place === "supply-line" ? supplyLine : returnLine,
-      (first + pieces - 1) * shapes.length,
-      all * shapes.length,
-    );
+  if (reading.place >= 0)
+    return shaped(reading, climates, trips, (first + pieces - 1) * shapes.length, all * shapes.length);
   const { pieceTimes } = kinds[kind]!;
   let sum = 0;
   for (let p = 0; p < pieces; p += panPieces) {
@@ -187,13 +91,14 @@ export function tripRunning(
   return sum;
 }
 
-const panDepth = (climate: Climate) => climate.panDepth;
-const panDensity = (climate: Climate) => climate.panDensity;
-const panViscosity = (climate: Climate) => climate.panViscosity;
 const fluidity = (climate: Climate) => climate.stands.fluidity;
 const coldViscosity = (climate: Climate) => climate.stands.viscosity;
 const standDensity = (climate: Climate) => climate.stands.density;
 const standDepth = (climate: Climate) => climate.stands.depth;
+const standHigh = (climate: Climate) => climate.stands.high;
+const levelBy = ({ place }: Leak) => (place === "shaft-seal" ? standHigh : standDepth);
+const hasColumn = ({ place, lineAbove }: Leak) =>
+  (place === "supply-line" || place === "return-line") && lineAbove > 0;
 const ageing = (climate: Climate) => climate.ageing;
 
 /** Share of the fluid's life that a week takes. */
@@ -215,8 +120,8 @@ export function standLoses(
   if (!(seconds > 0)) return 0;
   const { climates, kinds, unit } = prepared;
   const wide = kinds.length;
-  const column = leak.place === "pan" || !(leak.lineAbove > 0) ? 0 : leak.columnHeight;
-  const over = mixed(reading, climates, standDepth, kind, wide) - leak.height;
+  const column = hasColumn(leak) ? leak.columnHeight : 0;
+  const over = mixed(reading, climates, levelBy(leak), kind, wide) - leak.height;
   if (!(column > 0 || over > 0)) return 0;
   const density = mixed(reading, climates, standDensity, kind, wide);
   const cold = mixed(reading, climates, coldViscosity, kind, wide);
@@ -243,7 +148,7 @@ export function standLoses(
 /** Mass [kg] that the stands of a week lose. */
 export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): number {
   const { standKinds } = prepared;
-  if ((leak.place === "pan" || !(leak.lineAbove > 0)) && !reachesPan(reading, prepared, leak)) return 0;
+  if (!hasColumn(leak) && !reachesPan(reading, prepared, leak)) return 0;
   let sum = 0;
   for (let i = 0; i < standKinds.length; i++) {
     const { kind, stand, times } = standKinds[i]!;
@@ -254,6 +159,6 @@ export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): 
 
 function reachesPan(reading: Reading, { climates, kinds }: Prepared, leak: Leak): boolean {
   for (let k = 0; k < kinds.length; k++)
-    if (mixed(reading, climates, standDepth, k, kinds.length) > leak.height) return true;
+    if (mixed(reading, climates, levelBy(leak), k, kinds.length) > leak.height) return true;
   return false;
 }

@@ -69,18 +69,12 @@ function distanceInto({ prepared, order, startsAt, distanceBefore }: March, midn
   return driven;
 }
 
-/** The opening that one grows on from after so much running [s]: its own law, begun later. */
+/** The crack that one grows on from after so much running [s]: its own law, begun later. */
 function aged(opening: LeakOpening, age: number): LeakOpening {
-  if (opening.kind === "hole") return opening;
-  if (opening.kind === "crack")
-    return {
-      ...opening,
-      halfLength: crackHalfLength(opening, age),
-      partsAfter: Math.max(1e-3, opening.partsAfter - age),
-    };
-  const { clearance, finalClearance, creepTime } = opening;
+  if (opening.kind !== "crack") return opening;
   return {
     ...opening,
-    clearance: finalClearance + (clearance - finalClearance) * Math.exp(-age / creepTime),
+    halfLength: crackHalfLength(opening, age),
+    partsAfter: Math.max(1e-3, opening.partsAfter - age),
   };
 }

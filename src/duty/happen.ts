@@ -1,7 +1,8 @@
 // Which event happens when: in the first week in which enough is lacking, the first moment of its trips at which enough is lacking.
 
 import type { EventName } from "../history/watch.ts";
-import { takeAir, takeLevel, takeOpening, weekAgeing } from "./flow.ts";
+import { takeOpening, weekAgeing } from "./flow.ts";
+import { takeAir, takeLevel } from "./reading.ts";
 import { airAt, between, spread, tripLoses, WEEK, type March } from "./march.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
@@ -135,7 +136,8 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
     march.opened = place;
     takeLevel(reading, prepared.climates, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
-    takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+    const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
+    takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
     march.tripLoss = tripLoses(march, kind, from, whole);
   }
   const share = march.tripLoss > 0 ? tripLoses(march, kind, from, time) / march.tripLoss : 0;

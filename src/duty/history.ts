@@ -2,12 +2,13 @@
 
 import { simulate, type Ending, type Plan } from "../history/simulate.ts";
 import { endFrom } from "./handover.ts";
+import { isTabled } from "./flow.ts";
 import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
 import { begin, clockAt, DAY, marchOn, newMarch, partsAt, runningAt, WEEK, type March } from "./march.ts";
 import type { Aftermath, Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
 
-/** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or the whole of a leak that is over within twenty trips. */
+/** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
 export type HandedOver = "nothing" | "end" | "all";
 
 /** A history of averages. */
@@ -59,8 +60,7 @@ function keptOf(prepared: Prepared, plan: Plan): Kept {
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
-  // Without a trip there is nothing to average.
-  if (prepared.occurrences.length === 0) return whole(plan);
+  if (!mayAverage(prepared, plan)) return whole(plan);
   const { march, lookout, enough } = keptOf(prepared, plan);
   const { thresholds } = prepared;
   const { come, found } = lookout;
@@ -147,6 +147,14 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
   };
 }
 
+/** Without a trip there is nothing to average; what is towed, a seam at the rail and a driver who tops up or turns for home are not in the tables. */
+function mayAverage({ occurrences }: Prepared, { unit: { leak, driver }, towed }: Plan): boolean {
+  if (occurrences.length === 0 || towed !== undefined || (leak !== null && !isTabled(leak))) return false;
+  return [driver.atFirstFlare, driver.atFirstSlip].every(
+    ({ does }) => does === "carries on" || does === "stops",
+  );
+}
+
 /** The trip-resolved history in the same form. */
 function whole(plan: Plan): DutyHistory {
   const { events, endedBy, end } = simulate(plan);
@@ -159,8 +167,11 @@ function whole(plan: Plan): DutyHistory {
   };
 }
 
-const ends = ({ name }: DutyEvent, { unit }: Plan): boolean =>
-  name === "no drive" || (name === "vehicle falls behind" && unit.driver.whenBehind === "stops");
+const ends = ({ name }: DutyEvent, { unit: { driver } }: Plan): boolean =>
+  name === "no drive" ||
+  (name === "vehicle falls behind" && driver.whenBehind === "stops") ||
+  (name === "first flare" && driver.atFirstFlare.does === "stops") ||
+  (name === "first sustained slip" && driver.atFirstSlip.does === "stops");
 
 /** Whether the leak is over within so few trips that averages say nothing. */
 function livesUnder(march: March, last: { readonly running: number } | undefined): boolean {

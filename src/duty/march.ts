@@ -4,18 +4,8 @@
 import { ambientOn, type Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import {
-  newReading,
-  standLoses,
-  takeAir,
-  takeLevel,
-  takeOpening,
-  tripRunning,
-  weekAgeing,
-  weekRunning,
-  weekStanding,
-  type Reading,
-} from "./flow.ts";
+import { standLoses, takeOpening, tripRunning, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
+import { newReading, takeAir, takeLevel, type Reading } from "./reading.ts";
 import { fullMass } from "./frozen.ts";
 import type { Prepared } from "./prepared.ts";
 
@@ -140,7 +130,8 @@ export function begin(march: March, plan: Plan): void {
     march.opensAt = plan.opens.after;
     march.opensRunning = runningAt(march, plan.opens.after);
   } else if (distance > 0) {
-    march.opensRunning = runningAtDistance(march, plan.opens.distance);
+    march.opensRunning =
+      "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
     march.opensAt = clockAt(march, march.opensRunning);
   }
 }
@@ -203,7 +194,8 @@ function rateAt(march: March, week: number, lost: number, added: number): number
   takeAir(reading, prepared.climates, airOf(march, week));
   takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
   const age = Math.max(0, week * weekTime - march.opensRunning);
-  takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+  const calendar = Math.max(0, week * WEEK - march.opensAt);
+  takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
   return weekRunning(reading, prepared, leak) + weekStanding(reading, prepared, leak);
 }
 
@@ -350,7 +342,8 @@ export function walkWeek(march: March, week: number): void {
       takeLevel(reading, climates, march.shortAtFirst + now - fluid);
       // One opening for the stand and the trip after it, as it is in the middle of the trip.
       const age = Math.max(0, running + 0.5 * (time + from) - march.opensRunning);
-      takeOpening(reading, prepared, leak, age, week * weekAgeing(reading, prepared));
+      const calendar = Math.max(0, clock + 0.5 * time - march.opensAt);
+      takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
       now += standLoses(reading, prepared, leak, kind, stand, Math.min(stand, clock - march.opensAt));
     }
     lostAtStart[i] = now;
@@ -393,11 +386,13 @@ export function spread(march: March, week: number): void {
     march.opened = -1;
     takeAir(reading, climates, airOf(march, week));
     takeLevel(reading, climates, march.shortAtFirst + 0.5 * (before + next) - fluid);
+    const age = Math.max(0, (week + 0.5) * weekTime - march.opensRunning);
     takeOpening(
       reading,
       prepared,
       leak,
-      Math.max(0, (week + 0.5) * weekTime - march.opensRunning),
+      age,
+      (week + 0.5) * WEEK - march.opensAt,
       week * weekAgeing(reading, prepared),
     );
     for (let k = 0; k < kinds.length; k++)

@@ -23,24 +23,32 @@ export interface Stands {
   readonly density: Float64Array;
   /** Level in the pan, mean by how easily the fluid flows meanwhile [m]. */
   readonly depth: Float64Array;
+  /** The same with what stands over the pan's lid. */
+  readonly high: Float64Array;
+}
+
+/** Where the circuit may leak; a table each. */
+export const circuitPlaces = ["supply-line", "return-line", "converter-outlet", "lubrication"] as const;
+
+/** What leaks at one place of the circuit. */
+export interface PlaceTables {
+  /**
+   * Mass that an opening of unit `viscous` [1/m³] loses [kg/m³] from the start of a trip to the end of each piece, times √(1 + s/s₀),
+   * by level, kind, piece and shape.
+   */
+  readonly trips: Float64Array;
+  /** The same for the whole week, by level and shape. */
+  readonly week: Float64Array;
+  /** Pressure that a seep there sees, mean by its flow [Pa], by level. */
+  readonly pressure: Float64Array;
 }
 
 /** A week in air of one temperature, level by level. */
 export interface Climate {
   readonly air: number;
   readonly levels: number;
-  /**
-   * Mass that a line's opening of unit `viscous` [1/m³] loses [kg/m³] from the start of a trip to the end of each piece,
-   * times √(1 + s/s₀), by level, kind, piece and shape; supply line and return line.
-   */
-  readonly supplyLine: Float64Array;
-  readonly returnLine: Float64Array;
-  /** The same for the whole week, by level and shape. */
-  readonly supplyWeek: Float64Array;
-  readonly returnWeek: Float64Array;
-  /** Pressure that a seep there sees, mean by its flow [Pa], by level. */
-  readonly supplyPressure: Float64Array;
-  readonly returnPressure: Float64Array;
+  /** By place of the circuit, see `circuitPlaces`. */
+  readonly circuit: readonly PlaceTables[];
   /** By level and every `panPieces`th piece of each kind: mean level in the pan [m], viscosity [Pa s], density [kg/m³]. */
   readonly panDepth: Float64Array;
   readonly panViscosity: Float64Array;

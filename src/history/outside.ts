@@ -81,6 +81,7 @@ export function outsideOf(outside: Outside): string[] {
     const past = low < range.low ? low : high > range.high ? high : undefined;
     if (past === undefined) return [];
     const { law, quantity, unit } = range;
-    return [`${law} used at ${quantity} = ${past.toPrecision(4)} ${unit} (holds from ${range.low} to ${range.high} ${unit})`];
+    const of = unit === "1" ? "" : ` ${unit}`;
+    return [`${law} used at ${quantity} = ${past.toPrecision(4)}${of} (holds from ${range.low} to ${range.high}${of})`];
   });
 }

@@ -6,7 +6,7 @@ import { storedEnergy } from "../physics/state.ts";
 import { specificHeat } from "../physics/fluid/specific-heat.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
-import { meanDepth } from "../physics/sump/pan.ts";
+import { meanDepth, overLid } from "../physics/sump/pan.ts";
 import { columnArea, columnOver, panArea, sinks } from "../physics/standing.ts";
 import { finds } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
@@ -57,7 +57,10 @@ function parkedStep(walk: Walk, seconds: number): void {
   state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
   const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
   state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
-  now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
+  now.panVolume = Math.max(
+    0,
+    state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
+  );
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
@@ -68,16 +71,20 @@ function parkedStep(walk: Walk, seconds: number): void {
   state.clock += seconds;
 }
 
-/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan above the hole. */
+/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan (at rail and shaft seal over it too) above the hole. */
 function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
-  openingAt(opening, leak.opening, state.leakAge, 0, false);
-  const inLine = leak.place === "pan" ? 0 : Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove));
-  const over = now.panDepth - leak.height;
+  const exposed = state.clock + 0.5 * seconds - state.leakOpenedAt;
+  openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
+  const { pan } = build.sump;
+  const onLine = leak.place === "supply-line" || leak.place === "return-line";
+  const high = leak.place === "pan-seam" || leak.place === "shaft-seal" ? overLid(pan, now.panVolume) : 0;
+  const over = now.panDepth + high - leak.height;
+  const inLine = onLine ? Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove)) : 0;
   const column = columnOver(leak, inLine);
-  const area = column > over ? columnArea(leak) : panArea(build.sump.pan);
+  const area = column > over ? columnArea(leak) : panArea(pan);
   const lost = sinks(opening, area, Math.max(over, column), seconds, now.viscosity, now.density);
   if (column > over) state.lines -= Math.min(inLine, lost);
   return lost;
@@ -115,4 +122,3 @@ export function topUp(walk: Walk, mass: number, temperature: number): void {
   ledger.massAdded += mass;
   ledger.heatAdded += energy;
 }
-

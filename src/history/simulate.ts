@@ -1,6 +1,8 @@
 // A history: the unit driven through its weeks from before the first drip to burnt, or to the end of the span.
 
 import type { Week } from "../driving/pattern.ts";
+import { faceArea, type Clutch } from "../physics/clutch/geometry.ts";
+import { debris, type Debris } from "../physics/damage/debris.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
 import { fluidNow } from "../physics/chain.ts";
 import { shareLeft } from "../physics/holding.ts";
@@ -10,6 +12,7 @@ import { hasParted } from "../physics/leaking.ts";
 import { fresh, type State } from "../physics/state.ts";
 import { idleInNeutral } from "./idle.ts";
 import { closure, type Closure, type Ledger } from "./ledger.ts";
+import { feels, noResolve, pour } from "./reaction.ts";
 import { newMeasures, type Measures } from "./measures.ts";
 import { margins } from "./margin.ts";
 import { stand, topUp } from "./parked.ts";
@@ -19,6 +22,7 @@ import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, 
 import { engageFromRest, noEngagement } from "./shift.ts";
 import { tick } from "./tick.ts";
 import { eventAt, look, momentOf, newMoment, watcher, type HistoryEvent, type Moment } from "./watch.ts";
+import { towing, type Towed } from "./towing.ts";
 import { newWalk, type Walk } from "./walk.ts";
 
 const DAY = 86400;
@@ -39,19 +43,21 @@ export interface Plan {
   /** Weekday (0 is Monday) and day of the year (0 is 1 January) on which it starts, at midnight. */
   readonly weekday: number;
   readonly dayOfYear: number;
-  /** When the leak opens: after so many seconds, or so many metres. */
-  readonly opens: { readonly after: number } | { readonly distance: number };
+  /** When the leak opens: after so many seconds, so many metres, or so many seconds of running. */
+  readonly opens: { readonly after: number } | { readonly distance: number } | { readonly running: number };
   readonly topUps: readonly TopUp[];
   /** Longest time that it may take [s]. */
   readonly span: number;
   /** Fluid short of correct from the start [m³ at fill temperature]; negative for overfull. */
   readonly fillShort?: number;
+  /** What is towed, and when. */
+  readonly towed?: Towed;
   /** Steps while air is possible and while slipping [s]; halving them moves no event by a second. */
   readonly fine?: number;
   readonly finer?: number;
 }
 
-export type Ending = "no drive" | "driver stopped" | "end of span" | "cancelled";
+export type Ending = "no drive" | "driver stopped" | "drove home" | "end of span" | "cancelled";
 
 export interface ClutchFate {
   readonly name: string;
@@ -64,6 +70,8 @@ export interface ClutchFate {
   readonly slipEnergy: number;
   readonly shiftEnergy: number;
   readonly slips: number;
+  /** Lining that it has lost by then [kg]: in pan, filter and fluid, or gone with what leaked. */
+  readonly debris: Debris;
 }
 
 export interface History {
@@ -84,7 +92,8 @@ export type Progress = (share: number, state: State) => boolean;
 
 /** Runs a plan. Deterministic: the same plan gives the same numbers. */
 export function simulate(plan: Plan, progress?: Progress): History {
-  const { unit, week } = plan;
+  const { week } = plan;
+  const { unit, before: hitch } = towing(plan.unit, plan.towed);
   const { build } = unit;
   const ambientAtStart = ambientOn(unit, plan.dayOfYear);
   const walk = newWalk(unit, fresh(unit, ambientAtStart, plan.fillShort ?? 0), plan.fine, plan.finer);
@@ -105,6 +114,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const slips = new Float64Array(clutchCount);
   let wasSlipping = false;
   let warmest = 0;
+  const resolve = noResolve();
   let row = newRow();
   let ending: Ending | undefined;
 
@@ -114,6 +124,8 @@ export function simulate(plan: Plan, progress?: Progress): History {
       wantCloseUp(recent, event.name, event.clock);
     if (event.name === "no drive") ending = "no drive";
     if (event.name === "vehicle falls behind" && unit.driver.whenBehind === "stops") ending = "driver stopped";
+    if (event.name === "first flare") feels(event, unit.driver.atFirstFlare, resolve);
+    if (event.name === "first sustained slip") feels(event, unit.driver.atFirstSlip, resolve);
   };
   const tellNow = (name: HistoryEvent["name"], condition: string, clutch?: string) => {
     momentOf(state, now.temperature, now.leakFlow, moment);
@@ -139,6 +151,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
     if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
     wasSlipping = state.slipping;
     note(recent, walk);
+    if (state.distance >= resolve.stopsAt) ending ??= resolve.as;
     return ending === undefined;
   };
   const standUntil = (clock: number): boolean => {
@@ -160,6 +173,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const done = new Set<number>();
   const open = () => {
     state.leakAge = 0;
+    state.leakOpenedAt = state.clock;
     tellNow("leak opens", "as the case says");
   };
 
@@ -169,6 +183,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
     for (const trip of week.days[(plan.weekday + day) % 7]!) {
       if (!standUntil(Math.max(state.clock, day * DAY + trip.startsAt))) break days;
       row = newRow();
+      hitch((plan.weekday + day) % 7, state.clock);
       if (!idleInNeutral(walk, 2, build.engine.idleSpeed, after, trip.ticks.grade[0])) break days;
       engageFromRest(walk, engagement);
       measures.engaged(walk, engagement);
@@ -198,6 +213,9 @@ export function simulate(plan: Plan, progress?: Progress): History {
       closeRow(walk, row, measures);
       keep(trips, row);
       if (ending !== undefined) break days;
+      pour(walk, resolve, (says) => {
+        tellNow("topped up", says);
+      });
     }
     if (!standUntil(Math.min(plan.span, (day + 1) * DAY))) break;
     if (progress !== undefined && !progress(Math.min(1, state.clock / plan.span), state)) {
@@ -221,6 +239,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       slipEnergy: walk.slipEnergy[i]!,
       shiftEnergy: walk.shiftEnergy[i]!,
       slips: slips[i]!,
+      debris: debrisOf(build.clutches[i] ?? build.lockUp.clutch, state, i),
     })),
     ledger: walk.ledger,
     closure: closure(unit, state, walk.ledger),
@@ -230,15 +249,20 @@ export function simulate(plan: Plan, progress?: Progress): History {
   };
 }
 
+function debrisOf(clutch: Clutch, { wear, char }: State, i: number): Debris {
+  return debris(clutch.faces * faceArea(clutch), clutch.liningThickness, wear[i]!, char[i]!);
+}
+
 /** Air temperature on a day of the year [K]: coldest on 15 January. */
 export function ambientOn(unit: Unit, dayOfYear: number): number {
   const { meanTemperature, yearlySwing } = unit.surroundings;
   return meanTemperature - yearlySwing * Math.cos((2 * Math.PI * (dayOfYear - 14)) / 365.25);
 }
 
-/** Time until the leak opens [s], as far as that is within a tick towards a speed: by the clock, or by the metres at the mean speed. */
+/** Time until the leak opens [s], as far as that is within a tick towards a speed: by the clock, by running, or by the metres at the mean speed. */
 function untilOpen({ opens }: Plan, state: State, seconds: number, target: number): number {
   if ("after" in opens) return Math.max(0, opens.after - state.clock);
+  if ("running" in opens) return Math.max(0, opens.running - state.running);
   const left = opens.distance - state.distance;
   const mean = 0.5 * (state.speed + target);
   return left <= 0 ? 0 : left < mean * seconds ? left / mean : Infinity;

@@ -16,8 +16,7 @@ import { flow, lookAhead } from "./advance.ts";
 import type { Walk } from "./walk.ts";
 
 const GAMMA = 1 - Math.SQRT1_2;
-/** Implicit steps for each look at the pressure, or more where one would go wrong by so much of the speeds: at the kinks of converter and friction. */
-const SPINS = 2;
+/** A look at the pressure takes one implicit step, or more where it would go wrong by so much of the speeds: at the kinks of converter and friction. */
 const WRONG = 0.02;
 /** Shortest of them [s]. */
 const SHORTEST = 1e-4;
@@ -75,7 +74,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   const pumping = pumpTorque(build.pump, now.line.linePressure);
   const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, Math.atan(road.grade));
   const inertia = build.vehicle.mass * build.vehicle.rotating;
-  const longest = seconds / SPINS;
+  const longest = seconds;
   let h = longest;
   const { engine: engineBefore, turbine: turbineBefore } = state;
   let heat = 0;

@@ -10,13 +10,13 @@ import { sinceStart } from "./moments.ts";
 export function caseContradictions(tree: PlainCase, there: (path: string) => boolean, list: FaultList): void {
   if (there("fluid")) fluid(tree, list);
   if (there("leak") && tree.leak !== null) leak(tree.leak, list);
-  if (there("leak") && tree.leak !== null && there("build.sump"))
+  if (there("leak") && tree.leak !== null && there("build.sump")) inThePan(tree.leak, tree.build.sump.pan, list);
+  if (there("leak") && tree.leak?.kind === "rub" && tree.leak.wornAtStart !== undefined && there("opens"))
     list.want(
-      !(tree.leak.place === "pan" && tree.leak.height > tree.build.sump.pan.height),
-      "leak.height",
-      "a hole in the pan below its top",
-      `${tree.leak.height * 1e3} mm`,
-      '"5 mm"',
+      "after" in tree.opens && !(tree.opens.after > 0),
+      "opens",
+      "nothing, when leak.wornAtStart says when the wall is through",
+      "another moment",
     );
   if (there("fillShort") && there("build.fill"))
     list.want(
@@ -27,6 +27,20 @@ export function caseContradictions(tree: PlainCase, there: (path: string) => boo
       '"1 qt"',
     );
   if (there("start")) dates(tree, there, list);
+}
+
+function inThePan(
+  { place, height, x, y }: NonNullable<PlainCase["leak"]>,
+  pan: PlainCase["build"]["sump"]["pan"],
+  { want }: FaultList,
+): void {
+  const within = (value: number, most: number, path: string, expected: string) =>
+    want(!(value > most), path, expected, `${value * 1e3} mm`, '"5 mm"');
+  if (place === "pan" || place === "pan-seam")
+    within(height, pan.height, "leak.height", "a hole in the pan below its top");
+  if (place !== "pan-seam") return;
+  within(x, pan.length, "leak.x", "a place of the pan's rail");
+  within(y, pan.width, "leak.y", "a place of the pan's rail");
 }
 
 function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
@@ -52,8 +66,25 @@ function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
 }
 
 function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): void {
+  const onLine = opening.place === "supply-line" || opening.place === "return-line";
+  want(
+    onLine || opening.place === "pan" || !(opening.lineAbove > 0),
+    "leak.lineAbove",
+    "nothing: no line stands over a seam or a shaft's seal",
+    `${opening.lineAbove * 1e3} L`,
+    '"0 mL"',
+  );
   switch (opening.kind) {
     case "hole":
+      return;
+    case "slot":
+      want(
+        !(opening.gap > opening.length),
+        "leak.gap",
+        "a gap no higher than long",
+        `${opening.gap * 1e3} mm`,
+        '"20 um"',
+      );
       return;
     case "seal":
       want(
@@ -102,6 +133,39 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
         `${opening.wall * 1e3} mm`,
         '"0.9 mm"',
       );
+      return;
+    case "pit":
+      want(
+        !(opening.diameter > opening.bore),
+        "leak.diameter",
+        "a mouth no wider than the bore",
+        `${opening.diameter * 1e3} mm`,
+        '"0.3 mm"',
+      );
+      return;
+    case "rub":
+      want(onLine, "leak.place", "a line: only a tube is rubbed flat", opening.place, '"return-line"');
+      want(
+        !(opening.wall >= opening.tubeDiameter / 2),
+        "leak.wall",
+        "a wall thinner than the tube's radius",
+        `${opening.wall * 1e3} mm`,
+        '"0.9 mm"',
+      );
+      want(
+        !(opening.wornInHundredHours > opening.tubeDiameter / 2),
+        "leak.wornInHundredHours",
+        "no more than half the tube",
+        `${opening.wornInHundredHours * 1e3} mm`,
+        '"0.1 mm"',
+      );
+      want(
+        opening.wornAtStart === undefined || !(opening.wornAtStart > opening.wall),
+        "leak.wornAtStart",
+        "no more than the wall",
+        `${(opening.wornAtStart ?? 0) * 1e3} mm`,
+        '"0.4 mm"',
+      );
   }
 }
 
@@ -146,6 +210,15 @@ function dates(tree: PlainCase, there: (path: string) => boolean, { want }: Faul
         `${opens.odometer / 1e3} km`,
         '"60200 mi"',
       );
+  }
+  if (there("towed") && tree.towed !== undefined) {
+    const { from, until } = tree.towed;
+    const [begins, ends] = [sinceStart(tree, from ?? start.date), sinceStart(tree, until ?? start.date)];
+    if (from !== undefined) want(!Number.isNaN(begins) || !known, "towed.from", dateExpected, given(from), dateExample);
+    if (until !== undefined) {
+      want(!Number.isNaN(ends) || !known, "towed.until", dateExpected, given(until), dateExample);
+      want(!(ends < begins), "towed.until", "a date no earlier than towed.from", given(until), dateExample);
+    }
   }
   if (!there("entries")) return;
   tree.entries.forEach(({ date }, i) => {

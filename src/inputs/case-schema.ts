@@ -5,7 +5,7 @@ import { buildSchema } from "./build-schema.ts";
 import type { Plain } from "./gather.ts";
 import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share } from "./leaf.ts";
 import { leakSchema } from "./leak-schema.ts";
-import { weekSchema } from "./week-schema.ts";
+import { days, weekSchema } from "./week-schema.ts";
 
 const fluidSchema = v.strictObject({
   /** Two points, or three with a cold one. */
@@ -23,14 +23,15 @@ const fluidSchema = v.strictObject({
   shearLoss: orElse(plainNumber('"15 %"', between(0, 0.99)), "0"),
 });
 
-/** A moment: so long after the start, on a date, or at an odometer reading. */
+/** A moment: so long after the start, on a date, at an odometer reading, or after so many running hours. */
 const opensSchema = v.union(
   [
     v.strictObject({ date: v.string() }),
     v.strictObject({ after: quantity("time", atLeast(0, " s")) }),
     v.strictObject({ odometer: quantity("distance", atLeast(0, " m")) }),
+    v.strictObject({ running: quantity("time", atLeast(0, " s")) }),
   ],
-  "when the leak opens: a date, a time after the start, or an odometer reading",
+  "when the leak opens: a date, a time after the start, an odometer reading, or a running time",
 );
 
 const entrySchema = v.strictObject({
@@ -40,6 +41,30 @@ const entrySchema = v.strictObject({
   temperature: orElse(quantity("temperature"), "20 degC"),
 });
 
+/** What the driver does about what he feels for the first time. */
+const reactionSchema = v.optional(
+  v.variant("does", [
+    v.strictObject({ does: v.picklist(["carries on", "stops"]) }),
+    v.strictObject({ does: v.literal("drives home"), distance: quantity("distance", atLeast(0, " m")) }),
+    v.strictObject({
+      does: v.literal("tops up"),
+      volume: v.union([v.literal("to the full mark"), quantity("volume", above(0, " m³")).wrapped]),
+    }),
+  ]),
+  { does: "carries on" },
+);
+
+/** A trailer: on the given weekdays, from one date (from the start) to another (to the end). */
+const towedSchema = v.strictObject({
+  mass: quantity("mass", above(0, " kg")),
+  dragArea: quantity("area", atLeast(0, " m²")),
+  rolling: plainNumber("0.010", between(0, 0.1)),
+  rotating: orElse(plainNumber("1.02", between(1, 1.5)), "1.02"),
+  days: v.optional(days, "every day"),
+  from: v.exactOptional(v.string()),
+  until: v.exactOptional(v.string()),
+});
+
 export const caseSchema = v.strictObject({
   name: v.pipe(v.string(), v.nonEmpty()),
   about: v.exactOptional(v.string()),
@@ -47,11 +72,14 @@ export const caseSchema = v.strictObject({
   fluid: fluidSchema,
   leak: v.nullable(leakSchema),
   week: weekSchema,
+  towed: v.exactOptional(towedSchema),
   driver: v.optional(
     v.strictObject({
       pressOn: quantity("perSpeed", atLeast(0, " s/m")),
       easeOff: share(),
       whenBehind: v.picklist(["carries on", "stops"]),
+      atFirstFlare: reactionSchema,
+      atFirstSlip: reactionSchema,
     }),
     { pressOn: "0.05 s/m", easeOff: 1, whenBehind: "carries on" },
   ),

@@ -2,7 +2,9 @@
 
 import * as v from "valibot";
 import type { Week } from "../driving/pattern.ts";
+import { given } from "../units/parse.ts";
 import { codedError, type Fault } from "../errors.ts";
+import type { Towed } from "../history/towing.ts";
 import type { Build, Unit } from "../physics/build.ts";
 import { viscosityLine } from "../physics/fluid/viscosity.ts";
 import type { Sourced } from "../sources/origin.ts";
@@ -11,9 +13,9 @@ import { caseContradictions } from "./case-contradictions.ts";
 import { caseSchema, type CaseTree } from "./case-schema.ts";
 import { buildContradictions } from "./contradictions.ts";
 import { faultList } from "./fault-list.ts";
-import { faultOf, plain } from "./gather.ts";
+import { faultOf, plain, type Drawn } from "./gather.ts";
 import type { PlainBuild } from "./gears.ts";
-import { entriesOf, opensOf, type Entry, type Opens } from "./moments.ts";
+import { entriesOf, opensOf, towedOf, type Entry, type Opens } from "./moments.ts";
 import { toBuild } from "./to-build.ts";
 import { toLeak } from "./to-leak.ts";
 import { toWeek } from "./to-week.ts";
@@ -29,6 +31,8 @@ export interface Case {
   /** Fluid short of the correct fill from the start [m³ at the fill temperature]; negative when overfull. */
   readonly fillShort: number;
   readonly opens: Opens;
+  /** A trailer, and when it is towed. */
+  readonly towed?: Towed;
   /** In the order of time. */
   readonly entries: readonly Entry[];
   readonly seed: number;
@@ -42,42 +46,59 @@ export interface Case {
  * and parts that contradict each other. An empty sump, a severed line or a burnt clutch is a result, no fault.
  */
 export function readCase(json: unknown): Case {
-  const origins: Record<string, Sourced> = {};
+  return caseReader(json)();
+}
+
+/**
+ * Reads a case once, to be built as often as wanted with some of its numbers drawn anew: by path, in SI, within what their
+ * kind allows. Each call throws what `readCase` throws when the numbers contradict each other. The week stays as written.
+ */
+export function caseReader(json: unknown): (drawn?: Drawn) => Case {
+  if (typeof json !== "object" || json === null || Array.isArray(json))
+    throw codedError("bad-case", [{ path: "case", expected: "an object", given: given(json), example: '{ "name": "...", "build": { ... } }' }]);
   const parsed = v.safeParse(caseSchema, json);
-  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const shape = (parsed.issues ?? []).map(faultOf);
   const broken = brokenPaths(parsed.issues ?? []);
-  const tree = plain(parsed.output as CaseTree, "", list.faults, origins);
-  const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
+  let known: Week | null = null;
+  return (drawn = {}) => {
+    const origins: Record<string, Sourced> = {};
+    const list = faultList([...shape]);
+    const tree = plain(parsed.output as CaseTree, "", list.faults, origins, drawn);
+    const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
 
-  buildContradictions(
-    there("build") || isThere(tree, "build") ? tree.build : {},
-    (part) => there(`build.${part}`),
-    list,
-  );
-  caseContradictions(tree, there, list);
-  const week = there("week") ? toWeek(tree.week, there("seed") ? tree.seed : 0, list) : null;
-  if (list.faults.length > 0 || week === null) throw codedError("bad-case", distinct(list.faults));
+    buildContradictions(
+      there("build") || isThere(tree, "build") ? tree.build : {},
+      (part) => there(`build.${part}`),
+      list,
+    );
+    caseContradictions(tree, there, list);
+    const week = known ?? (there("week") ? toWeek(tree.week, there("seed") ? tree.seed : 0, list) : null);
+    if (list.faults.length > 0 || week === null) throw codedError("bad-case", distinct(list.faults));
+    known = week;
 
-  const { name, fluid, driver, surroundings, start, span, fillShort, seed } = tree;
-  const unitFluid = {
-    viscosity: viscosityLine(fluid.viscosity),
-    density15: fluid.density15,
-    shearLoss: fluid.shearLoss,
-  };
-  const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
-  if (list.faults.length > 0) throw codedError("bad-case", list.faults);
-  const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
-  return {
-    name,
-    unit,
-    week,
-    start,
-    span,
-    fillShort,
-    opens: opensOf(tree),
-    entries: entriesOf(tree),
-    seed,
-    origins,
+    const { name, fluid, driver, surroundings, start, span, fillShort, seed } = tree;
+    const unitFluid = {
+      viscosity: viscosityLine(fluid.viscosity),
+      density15: fluid.density15,
+      shearLoss: fluid.shearLoss,
+    };
+    const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
+    if (list.faults.length > 0) throw codedError("bad-case", list.faults);
+    const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
+    const towed = towedOf(tree);
+    return {
+      name,
+      unit,
+      week,
+      start,
+      span,
+      fillShort,
+      opens: opensOf(tree),
+      ...(towed === undefined ? {} : { towed }),
+      entries: entriesOf(tree),
+      seed,
+      origins,
+    };
   };
 }
 

@@ -15,19 +15,31 @@ export type Plain<T> = T extends Leaf
       ? { readonly [K in keyof T]: Plain<T[K]> }
       : T;
 
-/** Adds what is wrong with the leaves to `faults` and where they come from to `origins`. */
-export function plain<T>(tree: T, path: string, faults: Fault[], origins: Record<string, Sourced>): Plain<T> {
+/** SI numbers that take the place of those written, by their path in the case. */
+export type Drawn = Readonly<Record<string, number>>;
+
+/**
+ * Adds what is wrong with the leaves to `faults` and where they come from to `origins`, which tell what was written. A
+ * leaf whose path is in `drawn` gets the value from there.
+ */
+export function plain<T>(
+  tree: T,
+  path: string,
+  faults: Fault[],
+  origins: Record<string, Sourced>,
+  drawn: Drawn = {},
+): Plain<T> {
   if (isLeaf(tree)) {
     for (const fault of tree.faults) faults.push({ path, ...fault });
-    const { text, value, origin, range } = tree;
-    origins[path] = { text, value, origin, range };
-    return value as Plain<T>;
+    const { text, value, unit, whole, origin, range } = tree;
+    origins[path] = { text, value, unit, whole, origin, range };
+    return (Object.hasOwn(drawn, path) ? drawn[path] : value) as Plain<T>;
   }
   if (Array.isArray(tree))
-    return tree.map((item: unknown, i) => plain(item, `${path}[${i}]`, faults, origins)) as Plain<T>;
+    return tree.map((item: unknown, i) => plain(item, `${path}[${i}]`, faults, origins, drawn)) as Plain<T>;
   if (typeof tree === "object" && tree !== null)
     return Object.fromEntries(
-      Object.entries(tree).map(([key, item]) => [key, plain(item, join(path, key), faults, origins)]),
+      Object.entries(tree).map(([key, item]) => [key, plain(item, join(path, key), faults, origins, drawn)]),
     ) as Plain<T>;
   return tree as Plain<T>;
 }
@@ -41,6 +53,8 @@ export function faultOf(issue: BaseIssue<unknown>): Fault {
   );
   if (issue.type === "strict_object" && issue.expected === "never")
     return { path, expected: "only keys that are known here", given: "this key", example: "" };
+  if (issue.type === "strict_object" && issue.received === "undefined")
+    return { path, expected: "a value: it may not be missing", given: "nothing", example: "" };
   if (issue.type === "union")
     return { path, expected: issue.message, given: given(issue.input), example: "" };
   const named = (issue.expected ?? "").startsWith("(") || (issue.expected ?? "").startsWith('"');

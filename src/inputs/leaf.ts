@@ -19,6 +19,7 @@ export interface Leaf extends Sourced {
 export interface Limits {
   readonly words: string;
   readonly holds: (value: number) => boolean;
+  readonly whole?: true;
 }
 
 export const above = (low: number, unit = ""): Limits => ({
@@ -40,6 +41,7 @@ export const aboveTo = (low: number, high: number, unit = ""): Limits => ({
 export const wholeAtLeast = (low: number): Limits => ({
   words: `a whole number, ${low} or more`,
   holds: (value) => Number.isInteger(value) && value >= low,
+  whole: true,
 });
 const anything: Limits = { words: "", holds: () => true };
 
@@ -55,7 +57,7 @@ const nothing = Symbol("nothing");
 
 type Read = (text: unknown) => { readonly value: number } | { readonly wrong: string };
 
-function leafSchema(read: Read, expected: string, example: string, limits: Limits) {
+function leafSchema(read: Read, expected: string, example: string, limits: Limits, unit: string) {
   const wanted = limits.words === "" ? expected : `${expected}, ${limits.words}`;
   const transform = (input: unknown): Leaf => {
     const faults: FaultWithoutPath[] = [];
@@ -89,6 +91,8 @@ function leafSchema(read: Read, expected: string, example: string, limits: Limit
       leaf: true,
       text: text === nothing ? "" : typeof text === "string" ? text : given(text),
       value,
+      unit,
+      whole: limits.whole === true,
       origin,
       range,
       faults,
@@ -104,12 +108,13 @@ export function quantity(kind: Kind, limits: Limits = anything) {
     `${quantityKinds[kind].expected} with its unit`,
     exampleOf(kind),
     limits,
+    kind === "dripRate" ? "drops/min" : quantityKinds[kind].si,
   );
 }
 
 /** A number without dimension: 0.62, "0.62" or "62 %". */
 export function plainNumber(example: string, limits: Limits = anything) {
-  return leafSchema(readPlain, "a number without unit", example, limits);
+  return leafSchema(readPlain, "a number without unit", example, limits, "");
 }
 
 /** A share of one: 0.15 or "15 %". */

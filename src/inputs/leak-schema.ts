@@ -5,8 +5,13 @@ import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity } from 
 
 const length = () => quantity("length", above(0, " m"));
 const common = {
-  place: v.picklist(["supply-line", "return-line", "pan"]),
+  place: v.picklist(["supply-line", "return-line", "pan", "pan-seam", "shaft-seal"]),
   height: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  /** Where in the rail a seam leaks, counted from the pan's rear and right wall. */
+  x: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  y: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
+  /** What stands behind the seal of a shaft. */
+  fedBy: v.optional(v.picklist(["converter-outlet", "lubrication"]), "lubrication"),
   lineAbove: orElse(quantity("volume", atLeast(0, " m³")), "0 mL"),
   columnHeight: orElse(quantity("length", atLeast(0, " m")), "0 mm"),
   dripRadius: orElse(quantity("length", above(0, " m")), "3 mm"),
@@ -26,6 +31,7 @@ const gap = {
 
 export const leakSchema = v.variant("kind", [
   v.strictObject({ kind: v.literal("hole"), ...common, diameter: length(), wall: length() }),
+  v.strictObject({ kind: v.literal("slot"), ...common, length: length(), gap: length(), depth: length() }),
   v.strictObject({
     kind: v.literal("seal"),
     ...common,
@@ -62,6 +68,30 @@ export const leakSchema = v.variant("kind", [
     poisson: orElse(plainNumber("0.29", between(0, 0.5)), "0.29"),
     bendingStress: quantity("pressure", atLeast(0, " Pa")),
     restGap: quantity("length", atLeast(0, " m")),
+  }),
+  v.strictObject({
+    kind: v.literal("pit"),
+    ...common,
+    /** Decides the exponent of growth. */
+    material: v.picklist(["aluminium", "steel"]),
+    /** Width of the mouth so long after the wall was through, by the calendar. */
+    diameter: length(),
+    after: quantity("time", above(0, " s")),
+    wall: length(),
+    /** Bore of the line; on the pan the width of the rusted patch. */
+    bore: length(),
+  }),
+  v.strictObject({
+    kind: v.literal("rub"),
+    ...common,
+    tubeDiameter: length(),
+    wall: length(),
+    /** Length of what rubs, along the line. */
+    contact: length(),
+    /** Depth that the first hundred running hours rub off the new tube. */
+    wornInHundredHours: length(),
+    /** Depth that is gone when the case starts; the leak then opens when the wall is through. Left out: it opens as the case says. */
+    wornAtStart: v.exactOptional(quantity("length", atLeast(0, " m")).wrapped),
   }),
 ]);
 

@@ -6,7 +6,7 @@ import type { Case } from "./case.ts";
 
 /** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
 export function planOf(given: Case): Plan {
-  const { unit, week, span, opens, fillShort } = given;
+  const { unit, week, span, opens, fillShort, towed } = given;
   const date = new Date(`${given.start.date.slice(0, 10)}T00:00:00Z`);
   const newYear = Date.UTC(date.getUTCFullYear(), 0, 1);
   return {
@@ -14,10 +14,11 @@ export function planOf(given: Case): Plan {
     week,
     weekday: (date.getUTCDay() + 6) % 7,
     dayOfYear: Math.round((date.getTime() - newYear) / 86_400_000),
-    opens: "after" in opens ? opens : { distance: opens.odometer - given.start.odometer },
+    opens: "odometer" in opens ? { distance: opens.odometer - given.start.odometer } : opens,
     topUps: topUpsOf(given),
     span,
     fillShort,
+    ...(towed === undefined ? {} : { towed }),
   };
 }
 

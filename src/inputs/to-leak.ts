@@ -7,6 +7,7 @@ import { surfaceTension } from "../physics/fluid/surface-tension.ts";
 import { annulusOpening } from "../physics/leak/annulus.ts";
 import { dropVolume, flowFromDrops } from "../physics/leak/drop.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
+import { corrosionExponent } from "../physics/leak/pits.ts";
 import type { FaultList } from "./fault-list.ts";
 import type { Plain } from "./gather.ts";
 import type { LeakTree } from "./leak-schema.ts";
@@ -16,11 +17,14 @@ type Seep = Extract<PlainLeak, { kind: "seep" }>;
 
 /** Puts a checked leak into the shape of the physics; adds a fault when no gap gives the drops that were counted. */
 export function toLeak(leak: PlainLeak, fluid: Fluid, list: FaultList): Leak {
-  const { place, height, lineAbove, columnHeight, dripRadius, hiding } = leak;
+  const { place, height, x, y, fedBy, lineAbove, columnHeight, dripRadius, hiding } = leak;
   return {
     place,
     opening: openingOf(leak, fluid, list),
     height,
+    x,
+    y,
+    fedBy,
     lineAbove,
     columnHeight,
     dripRadius,
@@ -32,6 +36,8 @@ function openingOf(leak: PlainLeak, fluid: Fluid, list: FaultList): LeakOpening 
   switch (leak.kind) {
     case "hole":
       return { kind: "hole", diameter: leak.diameter, wall: leak.wall };
+    case "slot":
+      return { kind: "slot", length: leak.length, gap: leak.gap, depth: leak.depth };
     case "seal": {
       const { diameter, length, eccentricity, clearance, finalClearance, creepTime } = leak;
       return { kind: "seal", diameter, length, eccentricity, clearance, finalClearance, creepTime };
@@ -53,6 +59,16 @@ function openingOf(leak: PlainLeak, fluid: Fluid, list: FaultList): LeakOpening 
         bendingStress,
         restGap,
       };
+    }
+    case "pit": {
+      const { diameter, after, wall, bore, material } = leak;
+      const exponent = corrosionExponent[material === "steel" ? "steelRust" : "aluminiumPits"];
+      return { kind: "pit", diameter, after, exponent, wall, bore };
+    }
+    case "rub": {
+      const { tubeDiameter, wall, contact, wornInHundredHours } = leak;
+      const depthInHundredHours = wornInHundredHours;
+      return { kind: "rub", tubeRadius: tubeDiameter / 2, wall, contact, depthInHundredHours };
     }
   }
 }

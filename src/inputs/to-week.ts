@@ -68,7 +68,8 @@ function traceOf(trip: PlainTrip, seed: number, path: string): Trace | null {
   }
 }
 
-function daysOf(days: PlainTrip["days"]): readonly number[] {
+/** Weekdays by number, 0 is Monday. */
+export function daysOf(days: PlainTrip["days"]): readonly number[] {
   if (days === "every day") return everyDay;
   if (days === "workdays") return workdays;
   return days.map((day) => dayNames.indexOf(day));

@@ -5,7 +5,7 @@ import { aboveTo, between, orElse, plainNumber, quantity } from "./leaf.ts";
 
 export const dayNames = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
-const days = v.union(
+export const days = v.union(
   [v.picklist(["every day", "workdays"]), v.pipe(v.array(v.picklist(dayNames)), v.nonEmpty())],
   '"every day", "workdays" or a list of days such as ["Mon", "Thu"]',
 );

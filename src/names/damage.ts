@@ -2,6 +2,7 @@
 
 export * from "../physics/damage/arrhenius.ts";
 export * from "../physics/damage/damage-index.ts";
+export * from "../physics/damage/debris.ts";
 export * from "../physics/damage/glaze.ts";
 export * from "../physics/damage/insulation.ts";
 export * from "../physics/damage/miner.ts";

@@ -9,4 +9,5 @@ export * from "../physics/load/road-regression.ts";
 export * from "../physics/load/road.ts";
 export * from "../physics/load/shift.ts";
 export * from "../physics/load/stall.ts";
+export * from "../physics/load/towed.ts";
 export * from "../physics/load/van-train.ts";

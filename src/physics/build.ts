@@ -131,7 +131,12 @@ export interface Build {
   readonly ratedTurbineTorque: number;
 }
 
-export type LeakPlace = "supply-line" | "return-line" | "pan";
+/**
+ * Where it leaks: at the end of the supply or of the return line; through the pan, or past the rail that the pan hangs on; past
+ * the seal of a shaft. Pan and rail leak by the head over them, always; lines and seals by the circuit's pressure while running,
+ * parked by what stands over them.
+ */
+export type LeakPlace = "supply-line" | "return-line" | "pan" | "pan-seam" | "shaft-seal";
 
 /** A leak that keeps its size. */
 export interface Hole {
@@ -170,19 +175,67 @@ export interface FatigueCrack {
   readonly restGap: number;
 }
 
-export type LeakOpening = Hole | CreepingSeal | FatigueCrack;
+/**
+ * A corrosion pit that has come through the wall: its mouth widens with the time by the calendar, for rust goes on in the
+ * parked vehicle as long as it is damp, whether the engine runs or not.
+ */
+export interface CorrosionPit {
+  readonly kind: "pit";
+  /** Width of the mouth [m] at one time [s] after the wall was through, and the exponent of its growth. */
+  readonly diameter: number;
+  readonly after: number;
+  readonly exponent: number;
+  readonly wall: number;
+  /** Bore of the line, at which it ends; on the pan the width of the rusted patch [m]. */
+  readonly bore: number;
+}
+
+/** A line that something has rubbed through: a flat across the tube that goes deeper with running time, from through on. */
+export interface RubbedFlat {
+  readonly kind: "rub";
+  readonly tubeRadius: number;
+  readonly wall: number;
+  /** Length of the contact along the line [m]. */
+  readonly contact: number;
+  /** Depth that a hundred running hours rub off the new tube [m]. */
+  readonly depthInHundredHours: number;
+}
+
+/** A gap that keeps its size: a warped rail, a gasket that has shrunk. Length and height of the gap, and its depth along the flow [m]. */
+export interface Slot {
+  readonly kind: "slot";
+  readonly length: number;
+  readonly gap: number;
+  readonly depth: number;
+}
+
+export type LeakOpening = Hole | Slot | CreepingSeal | FatigueCrack | CorrosionPit | RubbedFlat;
 
 export interface Leak {
   readonly place: LeakPlace;
   readonly opening: LeakOpening;
   /** Height of the hole above the pan floor [m]. */
   readonly height: number;
+  /** Where in the pan's rail a seam leaks, as places in the pan are counted [m]. */
+  readonly x: number;
+  readonly y: number;
+  /** What stands behind a shaft's seal while running: the front one converter charge, the one at the output lubrication. */
+  readonly fedBy: "converter-outlet" | "lubrication";
   /** Fluid in the line above the hole that can reach it when parked [m³], and the height of that column [m]; none with a drain-back valve. */
   readonly lineAbove: number;
   readonly columnHeight: number;
   readonly dripRadius: number;
   readonly hiding: HidingPlace;
 }
+
+/** What the driver does about what he feels; a top-up comes at the end of the trip, cold from the bottle. */
+export type Reaction =
+  | { readonly does: "carries on" }
+  | { readonly does: "stops" }
+  /** Drives on along his schedule for a distance [m], then stops. */
+  | { readonly does: "drives home"; readonly distance: number }
+  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark. */
+  | { readonly does: "tops up"; readonly volume: number | "to the full mark" };
 
 /** What the driver does. */
 export interface Driver {
@@ -191,6 +244,8 @@ export interface Driver {
   /** Share of the pedal kept while a clutch is felt slipping (1: keeps it all). */
   readonly easeOff: number;
   readonly whenBehind: "carries on" | "stops";
+  readonly atFirstFlare: Reaction;
+  readonly atFirstSlip: Reaction;
 }
 
 /** Air temperature over the year: mean and half the swing, coldest in mid January [K]. */

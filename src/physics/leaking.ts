@@ -1,11 +1,13 @@
 // The leak as it is now: its opening after so many running hours, and on which side of the circuit it sits.
 
-import type { FatigueCrack, Leak, LeakOpening } from "./build.ts";
+import type { CorrosionPit, FatigueCrack, Leak, LeakOpening, RubbedFlat } from "./build.ts";
 import { annulusOpeningInto } from "./leak/annulus.ts";
 import { crackGap, crackOpeningInto } from "./leak/crack.ts";
 import { shut, type GrowingOpening } from "./leak/flow.ts";
 import { holeOpeningInto } from "./leak/hole.ts";
 import { parisBetween } from "./leak/paris.ts";
+import { pitMouth } from "./leak/pits.ts";
+import { rubbedMouth } from "./leak/rub-through.ts";
 import { sealClearance } from "./leak/seal-creep.ts";
 import type { State } from "./state.ts";
 import type { CoolerLeakPlace } from "./supply/cooler-circuit.ts";
@@ -14,7 +16,9 @@ export interface LeakNow {
   viscous: number;
   inertial: number;
   onLine: CoolerLeakPlace;
+  /** By the head of what is in the pan, over its floor or, on the rail, where it leaks. */
   atPan: boolean;
+  onRail: boolean;
   height: number;
 }
 
@@ -23,6 +27,7 @@ export const closedLeak = (): LeakNow => ({
   inertial: shut,
   onLine: "none",
   atPan: false,
+  onRail: false,
   height: 0,
 });
 
@@ -30,16 +35,19 @@ export const closedLeak = (): LeakNow => ({
 export function openingNow(leak: Leak | null, state: State, out: LeakNow): void {
   out.onLine = "none";
   out.atPan = false;
+  out.onRail = false;
   if (leak === null || state.leakAge < 0) return;
-  openingAt(out, leak.opening, state.leakAge, state.leakPressure, true);
+  openingAt(out, leak.opening, state.leakAge, state.leakPressure, true, state.clock - state.leakOpenedAt);
   out.height = leak.height;
-  if (leak.place === "pan") out.atPan = true;
+  out.onRail = leak.place === "pan-seam";
+  if (leak.place === "pan" || leak.place === "pan-seam") out.atPan = true;
+  else if (leak.place === "shaft-seal") out.onLine = leak.fedBy;
   else out.onLine = leak.place;
 }
 
 /**
- * The opening after `age` seconds of running. A crack gapes under bending (only while running) and pressure;
- * one that has grown to its end is a line parted at full bore.
+ * The opening after `age` seconds of running and `calendar` seconds in all, which a pit counts. A crack gapes under bending
+ * (only while running) and pressure; one that has grown to its end is a line parted at full bore.
  */
 export function openingAt(
   out: GrowingOpening,
@@ -47,8 +55,12 @@ export function openingAt(
   age: number,
   pressure: number,
   running: boolean,
+  calendar = age,
 ): void {
   if (opening.kind === "hole") holeOpeningInto(out, opening.diameter, opening.wall);
+  else if (opening.kind === "slot") crackOpeningInto(out, opening.length, opening.gap, opening.depth);
+  else if (opening.kind === "pit" || opening.kind === "rub")
+    holeOpeningInto(out, mouthOf(opening, age, calendar), opening.wall);
   else if (opening.kind === "seal") {
     const clearance = sealClearance(opening.clearance, opening.finalClearance, opening.creepTime, age);
     annulusOpeningInto(out, opening.diameter, clearance, opening.length, opening.eccentricity);
@@ -61,6 +73,14 @@ export function openingAt(
     const gape = crackGap(stress, half, opening.modulus, opening.tubeRadius, opening.wall, opening.poisson);
     crackOpeningInto(out, 2 * half, opening.restGap + gape, opening.wall);
   }
+}
+
+/** Diameter [m] of the mouth of a pit after so much of the calendar, or of a rubbed-through spot after so much running. */
+export function mouthOf(opening: CorrosionPit | RubbedFlat, age: number, calendar: number): number {
+  if (opening.kind === "pit")
+    return pitMouth(opening.diameter, opening.after, Math.max(0, calendar), opening.exponent, opening.bore);
+  const { tubeRadius, wall, contact, depthInHundredHours } = opening;
+  return rubbedMouth(tubeRadius, wall, contact, depthInHundredHours, age);
 }
 
 /** Half length of the crack after so much running: Paris growth between its first length and the one at which the line parts. */

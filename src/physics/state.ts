@@ -50,6 +50,8 @@ export interface State {
   /** Seconds the engine has run since the leak opened (negative: it has not), pressure inside it at the last look [Pa]. */
   leakAge: number;
   leakPressure: number;
+  /** The clock when the leak opened [s]: what rusts counts time by the calendar. */
+  leakOpenedAt: number;
   /** Lost fluid by where it is [kg]: in the hiding place, carried off on the road, on the ground where the vehicle stood. */
   hidden: number;
   onRoad: number;
@@ -100,6 +102,7 @@ export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
     glaze: new Float64Array(clutches),
     leakAge: -1,
     leakPressure: 0,
+    leakOpenedAt: 0,
     hidden: 0,
     onRoad: 0,
     onGround: 0,

@@ -51,8 +51,8 @@ export function flagsOf(
     .map((event) => ({ at: when(event), says: wordsFor(event), grave: grave.includes(event.name) }));
 }
 
-/** An event in few words: "front brake burnt", "first spot". */
-export function wordsFor({ name, clutch }: HistoryEvent): string {
+/** An event in few words: "front brake burnt", "first spot"; of whichever clutch is the first, "first clutch burnt". */
+export function wordsFor({ name, clutch }: Pick<HistoryEvent, "name" | "clutch">): string {
   const says = short[name] ?? name;
-  return clutch === undefined ? says : `${clutch} ${says}`;
+  return clutch === undefined ? (name === "damage 1" ? `first clutch ${says}` : says) : `${clutch} ${says}`;
 }

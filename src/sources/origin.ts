@@ -14,10 +14,15 @@ export interface Origin {
   readonly because?: string;
 }
 
-/** A number as it was written, its SI value, where it comes from and the range in which it may lie. */
+/**
+ * A number as it was written, its SI value with its unit ("" for none; drops are counted a minute), whether only whole
+ * numbers are possible, where it comes from and the range in which it may lie.
+ */
 export interface Sourced {
   readonly text: string;
   readonly value: number;
+  readonly unit: string;
+  readonly whole: boolean;
   readonly origin: Origin | null;
   readonly range: readonly [number, number] | null;
 }

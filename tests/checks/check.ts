@@ -14,6 +14,7 @@ export const links = [
   "damage",
   "load",
   "several links",
+  "ensemble",
 ] as const;
 export type Link = (typeof links)[number];
 

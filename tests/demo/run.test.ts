@@ -72,8 +72,7 @@ describe("a short case", { timeout }, () => {
   test("called off, it says so, writes nothing and leaves what was there", async () => {
     const folder = freshFolder();
     const out = join(folder, "out");
-    mkdirSync(out);
-    writeFileSync(join(out, "report.html"), "of yesterday");
+    writeFolder(out, new Map([["report.html", "of yesterday"]]));
     // Without a leak it would go on for years.
     let ended = false;
     const path = shortCase(folder, { leak: null, span: "8000 days" });
@@ -90,7 +89,7 @@ describe("a short case", { timeout }, () => {
     expect(said).toBe("");
     expect(code).toBe(130);
     expect(readdirSync(out)).toEqual(["report.html"]);
-    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("of yesterday");
+    expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^of yesterday\n/);
   });
 });
 
@@ -103,7 +102,7 @@ describe("the folder", () => {
     expect(whyNot(out)).toBeNull();
     writeFolder(out, new Map([["report.html", "two"]]));
     expect(readdirSync(out).sort()).toEqual(["mine", "report.html"]);
-    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("two");
+    expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^two\n/);
     expect(readFileSync(join(out, "mine", "kept.txt"), "utf8")).toBe("kept");
     expect(readdirSync(dirname(out))).toEqual(["out"]);
   });
@@ -112,7 +111,7 @@ describe("the folder", () => {
     const out = join(freshFolder(), "out");
     writeFolder(out, new Map([["report.html", "one"]]));
     expect(() => writeFolder(out, new Map([["report.html", "two"], ["no/such/folder.svg", ""]]))).toThrow(); // prettier-ignore
-    expect(readFileSync(join(out, "report.html"), "utf8")).toBe("one");
+    expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^one\n/);
     expect(readdirSync(dirname(out))).toEqual(["out"]);
   });
 
@@ -123,5 +122,22 @@ describe("the folder", () => {
     expect(whyNot(join(folder, "thesis.odt"))).toContain("is a file");
     expect(whyNot(join(folder, "new"))).toBeNull();
     expect(existsSync(join(folder, "new"))).toBe(false);
+  });
+
+  test("is not touched when a picture or a report in it is somebody else's", () => {
+    const out = join(freshFolder(), "out");
+    writeFolder(out, new Map([["report.html", "one"], ["own.svg", "one"]])); // prettier-ignore
+    writeFileSync(join(out, "photo.svg"), "mine");
+    expect(whyNot(out)).toContain("photo.svg");
+    const other = freshFolder();
+    writeFileSync(join(other, "report.html"), "mine");
+    expect(whyNot(other)).toContain("report.html");
+  });
+
+  test("that cannot be made is told before anything is computed", () => {
+    expect(whyNot("/proc/foo")).toMatch(/cannot be written.*\/proc/);
+    const file = join(freshFolder(), "file");
+    writeFileSync(file, "");
+    expect(whyNot(join(file, "below"))).toMatch(/cannot be written/);
   });
 });

@@ -20,8 +20,14 @@ const openings: fc.Arbitrary<LeakOpening> = fc.oneof(
     if (crack.kind !== "crack") throw new Error("the case has another leak now");
     return { ...crack, halfLength: half, partsAt: Math.max(1.5 * half, 7e-3), partsAfter: after };
   }),
+  fc
+    .record({ diameter: decades(-5, -2.5), after: decades(3, 7), exponent: between(0.2, 1) })
+    .map((pit): LeakOpening => ({ kind: "pit", ...pit, wall: 0.9e-3, bore: 8e-3 })),
+  fc
+    .record({ contact: decades(-4, -1.5), depthInHundredHours: decades(-6, -2.4) })
+    .map((rub): LeakOpening => ({ kind: "rub", ...rub, tubeRadius: 5e-3, wall: 0.9e-3 })),
 );
-const places = fc.constantFrom<LeakPlace>("supply-line", "return-line", "pan");
+const places = fc.constantFrom<LeakPlace>("supply-line", "return-line", "pan", "pan-seam", "shaft-seal");
 const leaks: fc.Arbitrary<Leak> = fc
   .record({
     opening: openings,

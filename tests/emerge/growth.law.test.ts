@@ -11,6 +11,7 @@ import { flowPower, shareInLast } from "../../src/physics/leak/power-growth.ts";
 import { regime } from "../../src/physics/leak/regime.ts";
 import { between } from "../between.ts";
 import { celsius, days, gap, hole, hours, named, plan, rounds, shipped, van } from "./van.ts";
+import { planOf } from "../../src/inputs/plan.ts";
 import { simulate } from "../../src/history/simulate.ts";
 
 const warm = celsius(85);
@@ -140,6 +141,14 @@ describe("in a history", () => {
     const share = (last.lost - nine.lost) / last.lost / (1 - nine.running / last.running);
     expect(share).toBeGreaterThan(0.9);
     expect(share).toBeLessThan(1.1);
+  });
+
+  it("the line of the case parts before the van has lost its drive, which it then does within minutes", () => {
+    const given = shipped("parting-crack");
+    const history = simulate(planOf(given));
+    const [parts, end] = [named(history, "line parts")!, named(history, "no drive")!];
+    expect(end.running - parts.running).toBeGreaterThan(0);
+    expect(end.running - parts.running).toBeLessThan(600);
   });
 
   it("the crack of the case loses more than half in the last tenth before it parts or the van stops", () => {

@@ -127,11 +127,15 @@ describe("a number with its origin", () => {
     expect(full.origins["build.pump.displacement"]).toEqual({
       text: "21 cm3/rev",
       value: 2.1e-5,
+      unit: "m^3",
+      whole: false,
       origin,
       range: [2e-5, 2.2e-5],
     });
     expect(plain.origins["build.pump.displacement"]).toMatchObject({
       value: 2.1e-5,
+      unit: "m^3",
+      whole: false,
       origin: null,
       range: null,
     });

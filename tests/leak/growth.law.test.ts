@@ -19,9 +19,18 @@ import {
   parisRange,
   stressIntensity,
 } from "../../src/physics/leak/paris.ts";
-import { corrosionDepth, corrosionTime, pitRange } from "../../src/physics/leak/pits.ts";
+import { corrosionDepth, corrosionTime, pitRange, pitMouth } from "../../src/physics/leak/pits.ts";
 import { runningTime, shareInLast } from "../../src/physics/leak/power-growth.ts";
-import { rubThroughTime, slidDistance, wearRange, wornVolume } from "../../src/physics/leak/rub-through.ts";
+import {
+  rubThroughTime,
+  slidDistance,
+  wearRange,
+  wornVolume,
+  flatArea,
+  flatDepth,
+  rubbedMouth,
+  timeToThrough,
+} from "../../src/physics/leak/rub-through.ts";
 import { boreStress, hoopStress, secondMoment } from "../../src/physics/leak/tube.ts";
 
 const refused = (work: () => unknown) => {
@@ -159,6 +168,64 @@ describe("pits, rubbing and the tube", () => {
       }),
     );
     expect(refused(() => hoopStress({ diameter: 1e-2, wall: 6e-3 }, 1e6))).toBe(true);
+  });
+});
+
+describe("a hole that has come through", () => {
+  const tube = { radius: 5e-3, wall: 0.9e-3 };
+  const mouth = (rate: number, seconds: number, contact = 20e-3) =>
+    rubbedMouth(tube.radius, tube.wall, contact, rate, seconds);
+
+  it("as a pit has the known width at the known time, none at first, the bore at last, and never heals", () => {
+    expect(pitMouth(0.3e-3, 1e7, 1e7, 1 / 3, 8e-3)).toBeCloseTo(0.3e-3, 15);
+    expect(pitMouth(0.3e-3, 1e7, 0, 1 / 3, 8e-3)).toBe(0);
+    expect(pitMouth(0.3e-3, 1e7, 1e15, 1 / 3, 8e-3)).toBe(8e-3);
+    fc.assert(
+      fc.property(between(0, 1e9), between(0, 1e9), between(0.1, 1), (t, more, n) => {
+        expect(pitMouth(1e-4, 1e6, t + more, n, 8e-3)).toBeGreaterThanOrEqual(
+          pitMouth(1e-4, 1e6, t, n, 8e-3),
+        );
+      }),
+    );
+  });
+
+  it("as a flat has the cross-section of a circular segment, nothing at no depth and half the tube at its radius", () => {
+    expect(flatArea(5e-3, 0)).toBe(0);
+    expect(flatArea(5e-3, 5e-3) / (Math.PI * 12.5e-6)).toBeCloseTo(1, 12);
+    // A shallow flat is a parabola's segment: two thirds of depth times chord.
+    expect(flatArea(5e-3, 1e-7) / ((2 / 3) * 1e-7 * 2 * Math.sqrt(2 * 5e-3 * 1e-7))).toBeCloseTo(1, 4);
+    fc.assert(
+      fc.property(between(1e-6, 5e-3), (depth) => {
+        expect(flatDepth(5e-3, flatArea(5e-3, depth)) / depth).toBeCloseTo(1, 8);
+      }),
+    );
+    expect(flatDepth(5e-3, 1)).toBe(5e-3);
+  });
+
+  it("by rubbing loses an equal volume each hour: the time to through is Archard's for that volume", () => {
+    const rate = 0.2e-3;
+    const time = timeToThrough(tube.radius, tube.wall, 0, rate);
+    const worn = flatArea(tube.radius, tube.wall) * 20e-3;
+    expect(time / rubThroughTime(worn, (flatArea(tube.radius, rate) * 20e-3) / 3.6e5)!).toBeCloseTo(1, 12);
+    // A flat widens as it deepens: depth goes as the 2/3 power of time while it is shallow.
+    expect(time / 3.6e5 / (tube.wall / rate) ** 1.5).toBeCloseTo(1, 1);
+    const half = timeToThrough(tube.radius, tube.wall, 0.45e-3, rate);
+    expect(half).toBeGreaterThan(time / 2);
+    expect(timeToThrough(tube.radius, tube.wall, tube.wall, rate)).toBe(0);
+  });
+
+  it("by rubbing starts shut, opens as deep as the wear since reaches into the bore, never heals, and ends at the bore", () => {
+    expect(mouth(0.2e-3, 0)).toBeCloseTo(0, 5);
+    const seconds = timeToThrough(tube.radius, tube.wall + 0.5e-3, tube.wall, 0.2e-3);
+    const chord = 2 * Math.sqrt(4.1e-3 ** 2 - 3.6e-3 ** 2);
+    expect(mouth(0.2e-3, seconds, 1e-3)).toBeCloseTo(Math.sqrt((4 / Math.PI) * 1e-3 * chord), 9);
+    expect(mouth(0.2e-3, 1e12)).toBeCloseTo(2 * 4.1e-3, 12);
+    fc.assert(
+      fc.property(between(0, 1e8), between(0, 1e8), between(1e-6, 5e-3), (t, more, rate) => {
+        expect(mouth(rate, t + more)).toBeGreaterThanOrEqual(mouth(rate, t));
+      }),
+    );
+    expect(refused(() => rubbedMouth(5e-3, 5e-3, 0.02, 1e-4, 0))).toBe(true);
   });
 });
 

@@ -58,8 +58,8 @@ export const chainMutations: readonly Mutation[] = [
   change(
     leak,
     "a hole in the pan leaks what is below it",
-    "now.panDepth - now.leak.height",
-    "now.panDepth + now.leak.height",
+    "over - now.leak.height",
+    "over + now.leak.height",
   ),
   change(
     driveline,

@@ -27,7 +27,7 @@ const circuit: CoolerCircuit = {
   bypassHot: 355,
 };
 const pump: Pump = { displacement: 20e-6, slip: 5e-8, dissolved: 0.2, exponent: 1.2, mechanical: 0.85 };
-const places: CoolerLeakPlace[] = ["supply-line", "return-line", "none"];
+const places: CoolerLeakPlace[] = ["converter-outlet", "supply-line", "return-line", "lubrication", "none"];
 const conditions = fc.record<BalanceConditions>({
   pump: fc.record<Pump>({
     displacement: between(5e-6, 40e-6),

@@ -5,12 +5,11 @@ import seep from "../../../reference-data/cases/slow-seep.json" with { type: "js
 import { simulate, type History, type Progress } from "../../../src/history/simulate.ts";
 import { readCase, type Case } from "../../../src/inputs/case.ts";
 import { planOf } from "../../../src/inputs/plan.ts";
-import type { LeakPlace } from "../../../src/physics/build.ts";
 
 /** What the reader sets: hole [m], where it is, and the van's mass with its load [kg]. */
 export interface Settings {
   readonly hole: number;
-  readonly place: LeakPlace;
+  readonly place: keyof typeof places;
   readonly mass: number;
   /** Longest time that is looked at [days]. */
   readonly days: number;

@@ -31,6 +31,22 @@ export function corrosionDepth(
   return knownDepth * (seconds / knownTime) ** exponent;
 }
 
+/**
+ * Width [m] of the mouth of a pit so many seconds after it came through the wall, from a width known at one time: the
+ * same power law counted from then on, for the pit goes on growing sideways as it has inwards (assumed), up to the bore.
+ * The seconds are those of the calendar: corrosion needs moisture, not a running engine.
+ */
+export function pitMouth(
+  knownWidth: number,
+  knownTime: number,
+  seconds: number,
+  exponent: number,
+  bore: number,
+): number {
+  if (!(bore >= 0 && bore < Infinity)) impossible("bore", bore, "0 m or more");
+  return Math.min(bore, corrosionDepth(knownWidth, knownTime, seconds, exponent));
+}
+
 /** Seconds of exposure until a depth [m] is reached, such as the wall: twice the wall of aluminium lasts 8 times as long. */
 export function corrosionTime(
   knownDepth: number,

@@ -33,3 +33,66 @@ export function rubThroughTime(volume: number, wearRate: number): number | undef
   if (!(wearRate >= 0 && wearRate < Infinity)) impossible("wearRate", wearRate, "0 m³/s or more");
   return wearRate === 0 ? undefined : volume / wearRate;
 }
+
+/** Running time for which the depth of a rubbed flat is told [s]. */
+const hundredHours = 360_000;
+
+/** Area [m²] of the flat's cross-section: what is gone of a round tube of an outer radius when rubbed to a depth [m, 0 to radius]. */
+export function flatArea(radius: number, depth: number): number {
+  if (!(radius > 0 && radius < Infinity)) impossible("radius", radius, "more than 0 m");
+  if (!(depth >= 0 && depth <= radius)) impossible("depth", depth, "0 m to the radius");
+  const angle = 2 * Math.asin(Math.sqrt(depth / (2 * radius)));
+  return radius * radius * (angle - 0.5 * Math.sin(2 * angle));
+}
+
+/** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by halving, at most the radius. */
+export function flatDepth(radius: number, area: number): number {
+  if (!(area >= 0 && area < Infinity)) impossible("area", area, "0 m² or more");
+  if (area >= flatArea(radius, radius)) return radius;
+  let low = 0;
+  let high = radius;
+  for (let halving = 0; halving < 60; halving += 1) {
+    const depth = 0.5 * (low + high);
+    if (flatArea(radius, depth) < area) low = depth;
+    else high = depth;
+  }
+  return 0.5 * (low + high);
+}
+
+function refuseTube(radius: number, wall: number, depthInHundredHours: number): void {
+  if (!(wall > 0 && wall < radius)) impossible("wall", wall, "more than 0 m, less than the radius");
+  if (!(depthInHundredHours > 0 && depthInHundredHours <= radius))
+    impossible("depthInHundredHours", depthInHundredHours, "more than 0 m, at most the radius");
+}
+
+/**
+ * Running seconds in which the flat goes from one depth [m] through the wall [m] of a tube of an outer radius [m]; 0 when
+ * it is through. Archard (1953): force, motion and hardness stay as they are, so an equal volume goes each hour, and the
+ * flat, which widens, deepens ever more slowly.
+ */
+export function timeToThrough(radius: number, wall: number, depth: number, depthInHundredHours: number): number {
+  refuseTube(radius, wall, depthInHundredHours);
+  const left = flatArea(radius, wall) - flatArea(radius, depth);
+  return left > 0 ? rubThroughTime(left, flatArea(radius, depthInHundredHours) / hundredHours)! : 0;
+}
+
+/**
+ * Diameter [m] of a round hole as large as the slot that the flat has opened so many running seconds after it came
+ * through: as long as the contact [m], as wide as the chord that the flat cuts from the bore. Ends at the bore.
+ */
+export function rubbedMouth(
+  radius: number,
+  wall: number,
+  contact: number,
+  depthInHundredHours: number,
+  seconds: number,
+): number {
+  refuseTube(radius, wall, depthInHundredHours);
+  if (!(contact > 0 && contact < Infinity)) impossible("contact", contact, "more than 0 m");
+  if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
+  const bore = radius - wall;
+  const gone = flatArea(radius, wall) + (flatArea(radius, depthInHundredHours) / hundredHours) * seconds;
+  const into = Math.max(0, flatDepth(radius, gone) - wall); // how far the flat reaches into the bore
+  const chord = 2 * Math.sqrt(into * (2 * bore - into));
+  return Math.min(2 * bore, Math.sqrt((4 / Math.PI) * contact * chord));
+}

@@ -37,6 +37,11 @@ export function meanDepth(pan: Pan, volume: number): number {
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
+/** How high the fluid that the pan cannot hold stands over its lid [m]: as if its walls went on upwards. */
+export function overLid(pan: Pan, volume: number): number {
+  return Math.max(0, volume - panCapacity(pan)) / (pan.free * pan.length * pan.width);
+}
+
 /**
  * Depth of fluid [m] at the place (x, y) under a plane surface with the slopes tiltX (positive: deeper at the
  * rear, x = 0) and tiltY (positive: deeper at y = 0), for the volume [m³] in the pan. Exact for every

@@ -28,8 +28,11 @@ export interface CoolerCircuit {
   readonly bypassHot: number;
 }
 
-/** Where the circuit leaks: at the end of the supply line, at the end of the return line, or not at all. */
-export type CoolerLeakPlace = "supply-line" | "return-line" | "none";
+/**
+ * Where the circuit leaks: at the converter's outlet, at the end of the supply line, at the end of the return line or where
+ * lubrication begins (the same pressure), or not at all.
+ */
+export type CoolerLeakPlace = "converter-outlet" | "supply-line" | "return-line" | "lubrication" | "none";
 
 /**
  * What the circuit works with: sump temperature [K], viscosities [Pa·s] of the fluid in the sump (bypass and
@@ -127,9 +130,10 @@ function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
   const beforeCooler = circuit.supplyLine * mu;
   const afterCooler = (circuit.cooler + circuit.returnLine) * mu;
   const ports = scratch;
-  const supplySide = at.leakPlace === "supply-line";
-  ports.upstream = supplySide ? beforeCooler : beforeCooler + afterCooler;
-  ports.downstream = supplySide ? afterCooler : 0;
+  if (at.leakPlace === "converter-outlet") ports.upstream = 0;
+  else ports.upstream = at.leakPlace === "supply-line" ? beforeCooler : beforeCooler + afterCooler;
+  if (at.leakPlace === "converter-outlet") ports.downstream = beforeCooler + afterCooler;
+  else ports.downstream = at.leakPlace === "supply-line" ? afterCooler : 0;
   ports.conductance = (1 - thermostatOpening(circuit, at.temperature)) / (circuit.bypass * at.viscosity);
   ports.lube = circuit.lube * at.viscosity;
   const series = beforeCooler + afterCooler;

@@ -1,0 +1,118 @@
+// The bands and the rankings as tables.
+
+import type { EventBand } from "../../src/ensemble/bands.ts";
+import type { Ensemble } from "../../src/ensemble/ensemble.ts";
+import { keyOf } from "../../src/ensemble/outcome.ts";
+import type { Band } from "../../src/ensemble/quantiles.ts";
+import type { RankTable } from "../../src/ensemble/ranks.ts";
+import type { VarianceTable } from "../../src/ensemble/variance.ts";
+import type { Case } from "../../src/inputs/case.ts";
+import { dateOf } from "../../src/inputs/plan.ts";
+import { wordsFor } from "../../src/plots/event-words.ts";
+import { inChosen, type Amount, type Table } from "../report/table.ts";
+import type { ShownKind } from "../../src/units/show.ts";
+
+const LATER = "later than the end";
+
+/** Damage marks below burnt, and those of single clutches, are left to the page's other tables. */
+export const isTold = ({ name, clutch }: EventBand): boolean =>
+  clutch === undefined && name !== "damage 0.1" && name !== "damage 0.5";
+
+export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble): Table {
+  const dates = (band: Band) => threeOf(band, (clock) => dateOf(given, clock).slice(0, 10));
+  const written = new Map(asWritten.events.map((event) => [keyOf(event), event]));
+  return {
+    title: `When it happens in ${outcomes.length} members: median, and from 5 to 95 %`,
+    columns: [
+      { says: "event" },
+      { says: "happens in", right: true },
+      { says: "date", whole: true },
+      { says: "running hours", right: true },
+      { says: "fluid lost", right: true },
+      { says: "odometer", right: true, onlyOnPage: true },
+      { says: "as written", right: true },
+    ],
+    rows: events
+      .filter(isTold)
+      .map((event) => [
+        wordsFor(event),
+        `${Math.round(100 * event.share)} %`,
+        dates(event.clock),
+        threeOf(event.running, (running) => (running / 3600).toFixed(1)),
+        inBoth(event.lost, "volume"),
+        inBoth(event.odometer, "distance"),
+        hoursText(written.get(event.key)?.running),
+      ]),
+    grave: (row) => {
+      const { name } = events.filter(isTold)[row]!;
+      return name.startsWith("damage") || name === "no drive" || name === "first sustained slip";
+    },
+  };
+}
+
+const hoursText = (running: number | undefined): string =>
+  running === undefined ? LATER : `${(running / 3600).toFixed(1)} h`;
+
+/** "median (5 % to 95 %)". */
+function threeOf(band: Band, text: (value: number) => string): string {
+  const one = (value: number | null | undefined) =>
+    value === null || value === undefined ? LATER : text(value);
+  const [low, middle, high] = [one(band[0]), one(band[2]), one(band[4])];
+  return low === high ? low : `${middle} (${low} to ${high})`;
+}
+
+const inBoth = (band: Band, kind: ShownKind): Amount => ({
+  US: threeOf(band, (value) => inChosen(value, kind, "US")),
+  SI: threeOf(band, (value) => inChosen(value, kind, "SI")),
+});
+
+const MOST = 8;
+const percent = (share: number): string => `${Math.round(100 * share)} %`;
+
+/** The inputs that bear most on an event. */
+export function rankTable({ inputs, chance, members, later }: RankTable, says: string): Table {
+  return {
+    title: `What "${says}" hangs on: ${members} members, ${later} of them ${LATER}; chance alone reaches ${chance.toFixed(2)}`,
+    columns: [
+      { says: "input" },
+      { says: "rank correlation", right: true },
+      { says: "nine tenths", right: true },
+      { says: "alone explains", right: true },
+      { says: "" },
+    ],
+    rows: inputs
+      .slice(0, MOST)
+      .map(({ path, correlation, interval: [low, high], share }) => [
+        path,
+        correlation.toFixed(2),
+        `${low.toFixed(2)} to ${high.toFixed(2)}`,
+        percent(share),
+        Math.abs(correlation) > chance
+          ? `larger means ${correlation > 0 ? "later" : "sooner"}`
+          : "no more than chance",
+      ]),
+  };
+}
+
+export function varianceTable(table: VarianceTable, says: string): Table {
+  const { rows, ended, logarithmic, inputs } = table;
+  return {
+    title: `Where the doubt about "${says}" comes from: ${rows} rows${logarithmic ? ", of the logarithm" : ""}; ${ended} histories ended before it and count with their end`,
+    columns: [
+      { says: "input" },
+      { says: "alone", right: true },
+      { says: "nine tenths", right: true },
+      { says: "with others", right: true },
+      { says: "nine tenths", right: true },
+    ],
+    rows: inputs
+      .slice(0, MOST)
+      .map(({ path, first, firstInterval, total, totalInterval }) => [
+        path,
+        percent(first),
+        firstInterval.map(percent).join(" to "),
+        percent(total),
+        totalInterval.map(percent).join(" to "),
+      ]),
+  };
+}

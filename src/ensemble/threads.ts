@@ -1,0 +1,59 @@
+// Node's threads, asked for at run time only, so that a browser can load this file too.
+
+import type { Hand } from "./hands.ts";
+
+interface Thread {
+  on(event: "message" | "error" | "exit", heard: (what: never) => void): void;
+  postMessage(message: unknown): void;
+  terminate(): Promise<unknown>;
+}
+interface Threads {
+  readonly Worker: new (file: URL) => Thread;
+  readonly parentPort: Port | null;
+}
+/** The end of a thread's line, in Node and in a browser. */
+export interface Port {
+  onmessage: ((event: { readonly data: unknown }) => void) | null;
+  postMessage(message: unknown): void;
+}
+interface Cores {
+  availableParallelism(): number;
+}
+
+/** A module of Node's own, or undefined where there is none: in a browser, or before Node 20.16. */
+function built<T>(name: string): T | undefined {
+  const { process } = globalThis as { process?: { getBuiltinModule?: (name: string) => unknown } };
+  return process?.getBuiltinModule?.(name) as T | undefined;
+}
+
+/** Cores that may be used: those of the machine as far as they are this program's. */
+export function cores(): number {
+  const navigator = (globalThis as { navigator?: { hardwareConcurrency?: number } }).navigator;
+  return built<Cores>("node:os")?.availableParallelism() ?? navigator?.hardwareConcurrency ?? 1;
+}
+
+/** The line to who started this thread. */
+export const ownPort = (): Port =>
+  built<Threads>("node:worker_threads")?.parentPort ?? (globalThis as unknown as Port);
+
+/** How to hire a thread that runs worker.ts; undefined where Node has none to give. */
+export function threads(): (() => Hand) | undefined {
+  const known = built<Threads>("node:worker_threads");
+  if (known === undefined) return undefined;
+  // In development the files are TypeScript, which has to be announced to a thread anew.
+  const file = import.meta.url.endsWith(".ts") ? "./development.mjs" : "./worker.js";
+  return () => {
+    const thread = new known.Worker(new URL(file, import.meta.url));
+    return {
+      listen(answered, broke) {
+        thread.on("message", answered);
+        thread.on("error", broke);
+        thread.on("exit", (code) =>
+          broke(new Error(`A computing thread ended early, with ${String(code)}.`)),
+        );
+      },
+      post: (message) => thread.postMessage(message),
+      dismiss: () => thread.terminate(),
+    };
+  };
+}
