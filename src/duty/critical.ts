@@ -1,10 +1,11 @@
 // The critical loss of an event: how much must be lacking for it to happen in a given piece of a given trip. Levels bracket it,
 // pieces walked again close the bracket; whatever a piece shows on the way serves every event.
 
-import { driveFrozen, fullMass, restore, type Frozen } from "./frozen.ts";
+import { driveFrozen, type Frozen } from "./frozen.ts";
 import type { TripKind } from "./kinds.ts";
 import type { PieceSeen, Seen, WeekSeen } from "./levels.ts";
 import { levelStep } from "./prepared.ts";
+import { fullMass, restore } from "./snapshot.ts";
 
 /** A moment that may be the first: the piece, and what is known of its critical loss [kg]. */
 export interface Bracketed {
@@ -90,7 +91,7 @@ export function beginPiece(
   const { starts, moreTrim } = pieces[from]!;
   const high = Math.min(last, level + 1);
   const share = high > level ? lacking / levelStep - level : 0;
-  restore(frozen, starts[level]!, starts[high]!, share);
+  restore(frozen.walk, starts[level]!, starts[high]!, share);
   const { state, unit } = frozen.walk;
   state.trim += moreTrim[level]! + (moreTrim[high]! - moreTrim[level]!) * share;
   state.mass = Math.max(0, fullMass(unit) - lacking);

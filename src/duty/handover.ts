@@ -5,7 +5,8 @@ import type { LeakOpening } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { crackHalfLength } from "../physics/leaking.ts";
 import type { DutyEvent } from "./happen.ts";
-import { DAY, runningAt, spread, WEEK, type March } from "./march.ts";
+import { DAY, runningAt, WEEK, type March } from "./course.ts";
+import { spread } from "./week.ts";
 
 /** Longest time that a handed-over end may take [s]: a parted line empties within minutes of driving. */
 const END_WITHIN = 14 * DAY;

@@ -3,7 +3,8 @@
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
-import { airAt, between, spread, tripLoses, WEEK, type March } from "./march.ts";
+import { airAt, between, WEEK, type March } from "./course.ts";
+import { spread, tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
 /** An event of a duty-averaged history; names, clock, running, distance and lost as in the trip-resolved one. */

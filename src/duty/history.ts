@@ -4,8 +4,10 @@ import { simulate, type Ending, type Plan } from "../history/simulate.ts";
 import { endFrom } from "./handover.ts";
 import { isTabled } from "./flow.ts";
 import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
-import { begin, clockAt, DAY, marchOn, newMarch, partsAt, runningAt, WEEK, type March } from "./march.ts";
-import type { Aftermath, Prepared } from "./prepared.ts";
+import { begin, DAY, newMarch, partsAt, runningAt, WEEK, type March } from "./course.ts";
+import { afterBurning, dated } from "./dating.ts";
+import { marchOn } from "./march.ts";
+import type { Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
 
 /** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
@@ -40,7 +42,6 @@ const spots = newSpots();
 const says = {
   full: "what clings under the vehicle has reached its capacity",
   spot: "1 g has fallen while standing",
-  opens: "as the case says",
 };
 
 function keptOf(prepared: Prepared, plan: Plan): Kept {
@@ -178,74 +179,6 @@ function livesUnder(march: March, last: { readonly running: number } | undefined
   if (last === undefined || !(march.weekTime > 0)) return false;
   const trips = march.order.length;
   return ((last.running - march.opensRunning) / march.weekTime) * trips < leastTrips;
-}
-
-/** What the plan itself dates: the opening of the leak, fluid added in a stand. */
-function dated(march: March, plan: Plan, events: DutyEvent[]): void {
-  const at = (name: DutyEvent["name"], condition: string, clock: number): DutyEvent => {
-    const running = runningAt(march, clock);
-    return {
-      name,
-      condition,
-      clock,
-      running,
-      distance: (running / march.weekTime) * march.weekDistance,
-      lost: lostBy(march, clock),
-    };
-  };
-  if (march.leak !== null && march.opensAt < plan.span)
-    events.push(at("leak opens", says.opens, march.opensAt));
-  for (const { at: clock, volume } of plan.topUps)
-    if (clock < plan.span) events.push(at("topped up", `${(volume * 1000).toFixed(2)} L added`, clock));
-}
-
-/** Lost by a moment [kg], evenly within its week. */
-function lostBy({ lost, opensAt }: March, clock: number): number {
-  const week = Math.floor(clock / WEEK);
-  return clock <= opensAt ? 0 : lost[week]! + (lost[week + 1]! - lost[week]!) * (clock / WEEK - week);
-}
-
-/** What came so shortly before the burn [s] belongs to it. */
-const JUST_BEFORE = 30;
-
-/** Events after a clutch has burnt, dated; undefined when that was not walked. */
-function afterBurning(
-  march: March,
-  burnt: {
-    readonly event: DutyEvent;
-    readonly kind: number;
-    readonly piece: number;
-    readonly tripFrom: number;
-    readonly time: number;
-  },
-  aftermaths: readonly Aftermath[],
-): DutyEvent[] | undefined {
-  let nearest: Aftermath | undefined;
-  for (const aftermath of aftermaths)
-    if (
-      aftermath.kind === burnt.kind &&
-      (nearest === undefined ||
-        Math.abs(aftermath.piece - burnt.piece) < Math.abs(nearest.piece - burnt.piece))
-    )
-      nearest = aftermath;
-  const burns = nearest?.events.find(({ name }) => name === "damage 1");
-  if (nearest === undefined || burns === undefined) return undefined;
-  const week = Math.floor(burnt.event.clock / WEEK);
-  const perSecond = (march.lost[week + 1]! - march.lost[week]!) / march.weekTime;
-  return nearest.events
-    .filter(({ after }) => after >= burns.after - JUST_BEFORE)
-    .map(({ name, condition, clutch, after }): DutyEvent => {
-      const running = burnt.event.running + after - burns.after;
-      return {
-        name,
-        condition,
-        clock: clockAt(march, running),
-        running,
-        distance: burnt.event.distance,
-        lost: burnt.event.lost + perSecond * (after - burns.after),
-        ...(clutch === undefined ? {} : { clutch }),
-      };
-    });
 }
 
 /** So much lacking [kg] is enough: the worst has come whatever the air. */

@@ -1,7 +1,8 @@
 // The week at one loss after another: flow tables, stands, and how near each piece of each trip came to each event.
 
 import { overLid } from "../physics/sump/pan.ts";
-import { driveFrozen, lack, restore, snapshotOf, standFrozen, type Frozen, type Snapshot } from "./frozen.ts";
+import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
+import { lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
 import { trimGoingRound } from "./learned.ts";
 import { levelStep, type Climate } from "./prepared.ts";
@@ -53,13 +54,13 @@ export function walkLevels(
     standFrozen(frozen, kind.stand, () => {});
     kept[k] = keptTrim(frozen, kind);
     driveFrozen(frozen, kind, {});
-    return snapshotOf(frozen);
+    return snapshotOf(frozen.walk);
   });
   let levels = most;
   for (let level = 0; level < levels; level++) {
     for (const [k, kind] of kinds.kinds.entries()) {
       if (!going(level)) return undefined;
-      restore(frozen, ends[kind.before]!);
+      restore(frozen.walk, ends[kind.before]!);
       lack(unit, state, level * levelStep);
       standAt(frozen, kind, stands, level * wide + k);
       // The trim goes on as it went from level to level.
@@ -67,7 +68,7 @@ export function walkLevels(
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
       if (driveAt(frozen, kinds, level, k, tabling, seen[k]!) && levels === most)
         levels = Math.min(most, level + 1 + LEVELS_BEYOND);
-      ends[k] = snapshotOf(frozen);
+      ends[k] = snapshotOf(frozen.walk);
       added[k] = state.trim - kept[k]! * begins[k]!;
     }
     before.set(round);
@@ -122,7 +123,7 @@ function driveAt(
   driveFrozen(frozen, kinds.kinds[k]!, {
     piece(index) {
       if (index > 0) nextPiece(tabling, now.density);
-      seen[index]!.starts.push(snapshotOf(frozen));
+      seen[index]!.starts.push(snapshotOf(frozen.walk));
     },
     told(index, held, since) {
       seen[index]!.seen.push({ lacking: level * levelStep, held: held.slice(), since: since.slice() });
@@ -137,7 +138,7 @@ function driveAt(
   });
   for (let p = tabling.piece + 1; p < seen.length; p++) {
     const { starts } = seen[p]!;
-    starts.push(starts.at(-1) ?? snapshotOf(frozen));
+    starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
   }
   endTrip(tabling, now.density, kinds.times[k]!);
   return burnt;
@@ -146,13 +147,13 @@ function driveAt(
 /** Share of the learned trim that is left after a trip of a kind; the walk is where it was afterwards. */
 function keptTrim(frozen: Frozen, kind: TripKind): number {
   const { state } = frozen.walk;
-  const from = snapshotOf(frozen);
+  const from = snapshotOf(frozen.walk);
   const ends = [0, TRIAL].map((trim) => {
-    restore(frozen, from);
+    restore(frozen.walk, from);
     state.trim = trim;
     driveFrozen(frozen, kind, {});
     return state.trim;
   });
-  restore(frozen, from);
+  restore(frozen.walk, from);
   return Math.max(0, Math.min(1, (ends[1]! - ends[0]!) / TRIAL));
 }

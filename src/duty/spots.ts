@@ -2,12 +2,13 @@
 
 import { hidingStep, type HidingPlace, type HidingStep } from "../physics/leak/hiding.ts";
 import { lostAt, type Found } from "./happen.ts";
-import { spread, WEEK, type March } from "./march.ts";
+import { WEEK, type March } from "./course.ts";
+import { spread } from "./week.ts";
 
 /** Fluid that makes a spot [kg]. */
 const SPOT = 0.001;
 /** Far from full, as a share. */
-const FAR = 0.8;
+const FAR = 0.95;
 
 /** Where fluid that leaves clings, how much does, and when the hiding place was first full and a spot first on the ground; `week` -1: not yet. */
 export interface Spots {
@@ -80,8 +81,44 @@ function drives(march: March, spots: Spots, week: number, trip: number, kind: nu
     return;
   }
   let before = from;
-  for (let p = 0; p < pieceMoves.length; p++) {
-    const after = p === pieceMoves.length - 1 ? to : lostAt(march, week, trip, pieceTimes[p + 1]!);
+  for (let first = 0; first < pieceMoves.length; first += GROUP) {
+    const last = Math.min(first + GROUP, pieceMoves.length);
+    const after = last === pieceMoves.length ? to : lostAt(march, week, trip, pieceTimes[last]!);
+    const seconds = pieceTimes[last]! - pieceTimes[first]!;
+    let groupMoves = 0;
+    for (let p = first; p < last; p++) groupMoves += pieceMoves[p]!;
+    const still = Math.max(0, seconds - groupMoves);
+    if (nothingNew(spots, after - before, still / seconds))
+      passes(spots, week, trip, pieceTimes[first]!, before, after - before, groupMoves, still);
+    else byPieces(march, spots, week, trip, kind, first, last, before, after);
+    before = after;
+  }
+}
+
+/** Pieces of a trip at once where nothing comes between them. */
+const GROUP = 6;
+
+/** Neither does the hiding place fill for the first time nor is there a spot while so much more is lost [kg], of which a share falls still. */
+function nothingNew({ place, held, full, onGround }: Spots, more: number, stillShare: number): boolean {
+  if (held + more < place.capacity) return true;
+  return (full.week >= 0 || place.capacity === 0) && onGround + 2 * more * stillShare < SPOT;
+}
+
+function byPieces(
+  march: March,
+  spots: Spots,
+  week: number,
+  trip: number,
+  kind: number,
+  first: number,
+  last: number,
+  from: number,
+  to: number,
+): void {
+  const { pieceTimes, pieceMoves } = march.prepared.kinds[kind]!;
+  let before = from;
+  for (let p = first; p < last; p++) {
+    const after = p === last - 1 ? to : lostAt(march, week, trip, pieceTimes[p + 1]!);
     const still = pieceTimes[p + 1]! - pieceTimes[p]! - pieceMoves[p]!;
     passes(spots, week, trip, pieceTimes[p]!, before, after - before, pieceMoves[p]!, Math.max(0, still));
     before = after;

@@ -1,6 +1,7 @@
 // What histories by averages cost: a week prepared, one history, its leak and loss alone, ten thousand, and how that grows.
 import { dutyHistory } from "../../src/duty/history.ts";
-import { begin, marchOn, newMarch } from "../../src/duty/march.ts";
+import { begin, newMarch } from "../../src/duty/course.ts";
+import { marchOn } from "../../src/duty/march.ts";
 import { prepareDuty } from "../../src/duty/prepare.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import type { Plan } from "../../src/history/simulate.ts";
