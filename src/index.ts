@@ -29,6 +29,9 @@ export type { EventName, HistoryEvent } from "./history/watch.ts";
 export { tripColumns, type CloseUp, type Look, type TripColumn, type TripRow } from "./history/record.ts";
 export type { Closure, Ledger } from "./history/ledger.ts";
 
+/** The same by averages over a prepared week, for thousands of histories. */
+export * as duty from "./names/duty.ts";
+
 /** The same again and again, over all that the uncertain numbers of a case may be. */
 export * as ensemble from "./names/ensemble.ts";
 

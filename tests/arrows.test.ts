@@ -18,6 +18,8 @@ const mayImport: Record<string, string[]> = {
   physics: ["physics/fluid", ...links, "errors"],
   driving: ["physics", "errors"],
   history: ["physics", "driving", "errors"],
+  // The second fidelity walks with the first and marches with its functions; nothing below knows of it.
+  duty: ["history", "physics", "driving", "errors"],
   // What a technician sees is derived from a history, so pictures may read it, and physics may not.
   // Its card prints readings in shop units, and says who sets each band.
   bay: ["physics", "history", "units", "sources", "errors"],

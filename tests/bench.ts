@@ -7,6 +7,7 @@ import { balance, stillBalance } from "../src/physics/supply/regulator.ts";
 import { slipContest, warmUpContest, type Contest } from "./bench/against-odex.ts";
 import { timeOf } from "./bench/clock.ts";
 import { costOfSeconds, type SecondKind } from "./bench/drive.ts";
+import { costOfDuty } from "./bench/duty.ts";
 import { costOfEnsemble } from "./bench/ensemble.ts";
 import { historyOf } from "./bench/memory.ts";
 import { soundUnit } from "./bench/van.ts";
@@ -92,6 +93,32 @@ rows.push(
   { what: "heap of a history of 360 days, MB", key: "heapAfter360Days_MB", value: year.heap, target: "flat" },
 );
 
+say("histories by averages");
+const duty = costOfDuty();
+rows.push(
+  {
+    what: "week prepared, air of one temperature, s",
+    key: "dutyPreparationOneClimate_cpu_s",
+    value: duty.oneClimate,
+    target: "< 5",
+  },
+  {
+    what: "week prepared, air of half a year, s",
+    key: "dutyPreparation_cpu_s",
+    value: duty.preparation,
+    target: "< 5",
+  },
+  {
+    what: "history by averages, all events, median",
+    key: "dutyHistory_cpu_us",
+    value: duty.history,
+    target: "< 50",
+  },
+  { what: "its leak and loss alone, median", key: "dutyMarch_cpu_us", value: duty.march, target: "< 20" },
+  { what: "ten thousand of them in one thread, s", key: "dutyTenThousand_cpu_s", value: duty.tenThousand },
+  { what: "their cost against the days a leak lives", key: "dutyByDays_exponent", value: duty.byDays },
+  { what: "their cost against the runs", key: "dutyByRuns_exponent", value: duty.byRuns, target: "1" },
+);
 const count = process.argv.includes("--ensemble-200") ? 200 : 12;
 say(`an ensemble of ${count} members`);
 const members = await costOfEnsemble(count);

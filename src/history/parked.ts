@@ -4,12 +4,10 @@
 import { fluidNow } from "../physics/chain.ts";
 import { storedEnergy } from "../physics/state.ts";
 import { specificHeat } from "../physics/fluid/specific-heat.ts";
-import { gravity } from "../physics/fluid/surroundings.ts";
-import { levelAfter } from "../physics/leak/drain-down.ts";
-import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
 import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
 import { meanDepth, overLid } from "../physics/sump/pan.ts";
+import { columnArea, columnOver, panArea, sinks } from "../physics/standing.ts";
 import { finds } from "./settle.ts";
 import { steelCapacity } from "./ledger.ts";
 import type { AfterStep } from "./tick.ts";
@@ -59,7 +57,10 @@ function parkedStep(walk: Walk, seconds: number): void {
   state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
   const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
   state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
-  now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
+  now.panVolume = Math.max(
+    0,
+    state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
+  );
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
@@ -82,11 +83,9 @@ function parkedLoss(walk: Walk, seconds: number): number {
   const high = leak.place === "pan-seam" || leak.place === "shaft-seal" ? overLid(pan, now.panVolume) : 0;
   const over = now.panDepth + high - leak.height;
   const inLine = onLine ? Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove)) : 0;
-  const column = inLine > 0 ? (leak.columnHeight * inLine) / leak.lineAbove : 0;
-  const head = Math.max(over, column);
-  if (!(head > 0) || leakFlow(opening, now.density * gravity * head, now.viscosity, now.density) <= 0) return 0;
-  const area = column > over ? leak.lineAbove / leak.columnHeight : pan.length * pan.width * pan.free;
-  const lost = area * (head - levelAfter(opening, area, head, seconds, now.viscosity, now.density));
+  const column = columnOver(leak, inLine);
+  const area = column > over ? columnArea(leak) : panArea(pan);
+  const lost = sinks(opening, area, Math.max(over, column), seconds, now.viscosity, now.density);
   if (column > over) state.lines -= Math.min(inLine, lost);
   return lost;
 }
@@ -123,4 +122,3 @@ export function topUp(walk: Walk, mass: number, temperature: number): void {
   ledger.massAdded += mass;
   ledger.heatAdded += energy;
 }
-

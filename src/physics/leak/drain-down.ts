@@ -44,7 +44,14 @@ export function drainTimeConstant(
   return (area * viscosity * opening.viscous) / (density * gravity);
 }
 
-/** Height [m] left over the opening after so many seconds: `drainTime` read the other way, by bracketing. */
+/** Newton's steps come nearer from one side and end when they no longer move it by this share; none needs so many. */
+const MOST_STEPS = 200;
+const SAME = 1e-8;
+
+/**
+ * Height [m] left over the opening after so many seconds: `drainTime` read the other way. With y = ln(Q₁/Q₂) it says
+ * a y + 2bQ₁(1 − e^(−y)) = ρg t/S, which rises and bends down: Newton's method comes to its root from below.
+ */
 export function levelAfter(
   opening: Opening,
   area: number,
@@ -54,15 +61,24 @@ export function levelAfter(
   density: number,
 ): number {
   if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
-  if (from === 0) return 0;
-  let low = 0;
-  let high = from;
-  for (let halving = 0; halving < 60; halving += 1) {
-    const level = (low + high) / 2;
-    if (level === 0 || drainTime(opening, area, from, level, viscosity, density) > seconds) low = level;
-    else high = level;
+  refuse(area, from, 0);
+  if (from === 0 || seconds === 0) return from;
+  const weight = density * gravity;
+  const first = leakFlow(opening, weight * from, viscosity, density);
+  const a = viscosity * opening.viscous;
+  const b = density * opening.inertial;
+  const passed = (weight * seconds) / area;
+  const jet = 2 * b * first;
+  let y = passed / (a + jet);
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const left = Math.exp(-y);
+    const next = y + (passed - a * y - jet * (1 - left)) / (a + jet * left);
+    const near = next - y <= SAME * y; // each step squares what the last one left
+    if (next > y) y = next;
+    if (near) break;
   }
-  return high;
+  const last = first * Math.exp(-y);
+  return Math.min(from, ((a + b * last) * last) / weight);
 }
 
 /**

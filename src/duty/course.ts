@@ -1,0 +1,189 @@
+// The course of a plan over its weeks: the order of its trips, when the leak opens, and the way from the clock to running time and back.
+
+import { ambientOn, type Plan } from "../history/simulate.ts";
+import type { Leak } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import type { Prepared } from "./prepared.ts";
+import { newReading, type Reading } from "./reading.ts";
+
+export const DAY = 86400;
+export const WEEK = 7 * DAY;
+
+/** A leak on its way through the weeks; written anew for every history. */
+export interface March {
+  readonly prepared: Prepared;
+  readonly reading: Reading;
+  plan: Plan;
+  leak: Leak | null;
+  /** Trips in the order in which they come in a week of this plan, and when each starts after the week's beginning [s]. */
+  readonly order: Int32Array;
+  readonly startsAt: Float64Array;
+  /** Running seconds and metres of a week, and how much of them lies before each trip. */
+  weekTime: number;
+  weekDistance: number;
+  /** Seconds of a week in which the vehicle moves. */
+  readonly weekMoves: number;
+  readonly timeBefore: Float64Array;
+  readonly distanceBefore: Float64Array;
+  /** When the leak opens: clock and running time [s]. */
+  opensAt: number;
+  opensRunning: number;
+  /** Lacking before the first day [kg], and whole weeks in the span. */
+  shortAtFirst: number;
+  weeks: number;
+  /** By week: lost and added so far at its beginning [kg], and loss per week there [kg]. */
+  lost: Float64Array;
+  added: Float64Array;
+  rate: Float64Array;
+  /** The week that was walked last, trip by trip: lost at the start and end of each trip, and added by then [kg]. */
+  walked: number;
+  /** The trip whose opening was taken last, counted from the start, and what that trip loses [kg]. */
+  opened: number;
+  tripLoss: number;
+  /** What a trip and a stand of each kind lose in a week [kg]. */
+  readonly perKind: Float64Array;
+  readonly perStand: Float64Array;
+  readonly lostAtStart: Float64Array;
+  readonly lostAtEnd: Float64Array;
+  readonly addedAtStart: Float64Array;
+}
+
+export function newMarch(prepared: Prepared, plan: Plan): March {
+  const count = prepared.occurrences.length;
+  const row = () => new Float64Array(count);
+  return {
+    prepared,
+    reading: newReading(prepared.climates.length),
+    plan,
+    leak: null,
+    order: new Int32Array(count),
+    startsAt: row(),
+    weekTime: 0,
+    weekDistance: 0,
+    weekMoves: prepared.occurrences.reduce(
+      (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
+      0,
+    ),
+    timeBefore: row(),
+    distanceBefore: row(),
+    opensAt: Infinity,
+    opensRunning: Infinity,
+    shortAtFirst: 0,
+    weeks: 0,
+    lost: new Float64Array(64),
+    added: new Float64Array(64),
+    rate: new Float64Array(64),
+    walked: -1,
+    opened: -1,
+    tripLoss: 0,
+    perKind: new Float64Array(prepared.kinds.length),
+    perStand: new Float64Array(prepared.standKinds.length),
+    lostAtStart: row(),
+    lostAtEnd: row(),
+    addedAtStart: row(),
+  };
+}
+
+/** Begins a plan: the order of the trips, and when the leak opens. */
+export function begin(march: March, plan: Plan): void {
+  const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
+  const { occurrences, kinds, unit } = prepared;
+  march.plan = plan;
+  march.leak = plan.unit.leak;
+  march.walked = -1;
+  march.opened = -1;
+  const count = occurrences.length;
+  let first = 0;
+  while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
+  let [time, distance] = [0, 0];
+  for (let i = 0; i < count; i++) {
+    const at = (first + i) % count;
+    const { kind, startsAt: monday } = occurrences[at]!;
+    order[i] = at;
+    startsAt[i] = monday - plan.weekday * DAY + (monday < plan.weekday * DAY ? WEEK : 0);
+    timeBefore[i] = time;
+    distanceBefore[i] = distance;
+    time += kinds[kind]!.time;
+    distance += kinds[kind]!.pieceDistances.at(-1)!;
+  }
+  march.weekTime = time;
+  march.weekDistance = distance;
+  march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
+  march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
+  if (march.lost.length < march.weeks + 1) {
+    const room = Math.max(2 * march.lost.length, march.weeks + 1);
+    march.lost = new Float64Array(room);
+    march.added = new Float64Array(room);
+    march.rate = new Float64Array(room);
+  }
+  march.opensAt = Infinity;
+  march.opensRunning = Infinity;
+  if (march.leak === null) return;
+  if ("after" in plan.opens) {
+    march.opensAt = plan.opens.after;
+    march.opensRunning = runningAt(march, plan.opens.after);
+  } else if (distance > 0) {
+    march.opensRunning =
+      "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
+    march.opensAt = clockAt(march, march.opensRunning);
+  }
+}
+
+/** Running seconds by a moment [s since the start]. */
+export function runningAt(march: March, clock: number): number {
+  const { startsAt, timeBefore, order, prepared, weekTime } = march;
+  const week = Math.floor(clock / WEEK);
+  const into = clock - week * WEEK;
+  let running = week * weekTime;
+  for (let i = 0; i < order.length; i++) {
+    if (startsAt[i]! > into) break;
+    const { time } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;
+    running = week * weekTime + timeBefore[i]! + Math.min(time, into - startsAt[i]!);
+  }
+  return running;
+}
+
+/** The moment [s since the start] at which the engine has run so long; the end of a trip rather than the start of the next. */
+export function clockAt(march: March, running: number): number {
+  const { startsAt, timeBefore, order, weekTime } = march;
+  if (!(weekTime > 0)) return Infinity;
+  const week = Math.floor(running / weekTime);
+  const into = running - week * weekTime;
+  let i = order.length - 1;
+  while (i > 0 && timeBefore[i]! > into) i--;
+  return week * WEEK + startsAt[i]! + into - timeBefore[i]!;
+}
+
+function runningAtDistance(march: March, distance: number): number {
+  const { distanceBefore, timeBefore, order, prepared, weekDistance, weekTime } = march;
+  const week = Math.floor(distance / weekDistance);
+  const into = distance - week * weekDistance;
+  let i = order.length - 1;
+  while (i > 0 && distanceBefore[i]! > into) i--;
+  const { pieceDistances, pieceTimes } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;
+  return week * weekTime + timeBefore[i]! + between(pieceDistances, pieceTimes, into - distanceBefore[i]!);
+}
+
+/** A straight line through rising points. */
+export function between(x: readonly number[], y: readonly number[], at: number): number {
+  let i = 1;
+  while (i < x.length - 1 && x[i]! < at) i++;
+  const width = x[i]! - x[i - 1]!;
+  return y[i - 1]! + (width > 0 ? ((y[i]! - y[i - 1]!) * Math.min(width, at - x[i - 1]!)) / width : 0);
+}
+
+/** Air at a moment [K]: its day's. */
+export const airAt = ({ plan }: March, clock: number): number =>
+  ambientOn(plan.unit, plan.dayOfYear + Math.floor(clock / DAY));
+
+/** Air of a week [K]: its middle day's. */
+export const airOf = ({ plan }: March, week: number): number =>
+  ambientOn(plan.unit, plan.dayOfYear + 7 * week + 3);
+
+/** When the line parts [s since the start]; Infinity: never. */
+export function partsAt(march: March): number {
+  const opening = march.leak?.opening;
+  return opening?.kind === "crack" && march.opensRunning < Infinity
+    ? clockAt(march, march.opensRunning + opening.partsAfter)
+    : Infinity;
+}

@@ -1,0 +1,187 @@
+// The trip-resolved walk with the loss frozen: the same ticks, shifts, slips and watched conditions as in a history, of a unit that
+// lacks a given mass and loses none. Every trip begins with sound linings, so that a trip tells what it does by itself.
+
+import { margins } from "../history/margin.ts";
+import { idleInNeutral } from "../history/idle.ts";
+import { newMeasures, type Measures } from "../history/measures.ts";
+import { stand } from "../history/parked.ts";
+import { settle } from "../history/settle.ts";
+import { engageFromRest, noEngagement, type Engagement } from "../history/shift.ts";
+import { tick } from "../history/tick.ts";
+import { newWalk, type Walk } from "../history/walk.ts";
+import { fluidNow } from "../physics/chain.ts";
+import type { Unit } from "../physics/build.ts";
+import { fresh, type State } from "../physics/state.ts";
+import { idleFirst, type TripKind } from "./kinds.ts";
+import { forget, heldFor, newSeverity, noteLook, type Severity } from "./severity.ts";
+
+/** A walk whose unit lacks fluid and leaks none, with the watch kept on it. */
+export interface Frozen {
+  readonly walk: Walk;
+  readonly measures: Measures;
+  readonly engagement: Engagement;
+  readonly severity: Severity;
+  /** The events after which nothing is as it was: a clutch of the gears burnt, no drive. */
+  readonly burns: readonly number[];
+  /** For the piece on the way and the one before it: by event, the measure held for its time, and when it began [s since the trip's start]. */
+  held: Float64Array;
+  since: Float64Array;
+  heldBefore: Float64Array;
+  sinceBefore: Float64Array;
+  /** Running time at the start of the trip and of the piece [s]. */
+  tripFrom: number;
+  pieceFrom: number;
+}
+
+/** A walk on a unit that is tight, in air of a temperature [K]; no trip has begun. */
+export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number): Frozen {
+  const tight: Unit = { ...unit, leak: null };
+  const walk = newWalk(tight, fresh(tight, air), fine, finer);
+  walk.road.ambient = air;
+  fluidNow(tight, walk.state, walk.now);
+  const measures = newMeasures(walk, margins(tight));
+  const count = measures.watchers.length;
+  const row = () => new Float64Array(count).fill(-Infinity);
+  return {
+    walk,
+    measures,
+    engagement: noEngagement(),
+    burns: measures.watchers.flatMap(({ name, clutch }, event) =>
+      (name === "damage 1" && clutch !== unit.build.lockUp.clutch.name) || name === "no drive" ? [event] : [],
+    ),
+    severity: newSeverity(measures.watchers.map(({ lasting }) => lasting)),
+    held: row(),
+    since: new Float64Array(count),
+    heldBefore: row(),
+    sinceBefore: new Float64Array(count),
+    tripFrom: 0,
+    pieceFrom: 0,
+  };
+}
+
+/** Lets the unit stand for a time [s]; `look` sees every step. */
+export function standFrozen(
+  { walk }: Frozen,
+  seconds: number,
+  look: (walk: Walk, seconds: number) => void,
+): void {
+  let from = walk.state.clock;
+  stand(walk, seconds, () => {
+    look(walk, walk.state.clock - from);
+    from = walk.state.clock;
+    return true;
+  });
+}
+
+/** What is told while a trip is driven; each may be left out. */
+export interface TripWatch {
+  /** Before a piece begins, and with the piece's index. */
+  readonly piece?: (index: number) => void;
+  /** When all that began in a piece is known. */
+  readonly told?: (index: number, held: Float64Array, since: Float64Array) => void;
+  /** After every step, with its length [s]; false ends the drive. */
+  readonly step?: (walk: Walk, seconds: number) => boolean;
+  readonly tick?: (index: number) => void;
+  /** The drive ends when a clutch of the gears has burnt or the vehicle no longer drives. */
+  readonly untilBurnt?: boolean;
+}
+
+/**
+ * Drives a trip, or from one of its pieces on until `pieces` of them are done and whatever began in them has lasted as long as it
+ * must (at most `longer` seconds). Linings are made sound at the beginning of the trip if `sound`.
+ */
+export function driveFrozen(
+  frozen: Frozen,
+  kind: TripKind,
+  watch: TripWatch,
+  first = 0,
+  pieces = Infinity,
+  longer = 10,
+  sound = true,
+): void {
+  const { walk, measures, engagement, severity } = frozen;
+  const { state, unit } = walk;
+  const { ticks } = kind;
+  const count = kind.pieces.length - 1;
+  const last = Math.min(count, first + pieces);
+  frozen.tripFrom = state.running - kind.pieceTimes[first]!;
+  frozen.pieceFrom = state.running;
+  forget(severity);
+  frozen.held.fill(-Infinity);
+  frozen.heldBefore.fill(-Infinity);
+  measures.values.fill(-1);
+  engagement.time = 0;
+  engagement.energy = 0;
+  let before = state.running;
+  const after = (): boolean => {
+    measures.take(walk, engagement);
+    noteLook(severity, state.running, measures.values);
+    keepWorst(frozen);
+    const seconds = state.running - before;
+    before = state.running;
+    const on = watch.step?.(walk, seconds) ?? true;
+    return on && !(watch.untilBurnt === true && isBurnt(frozen));
+  };
+  let piece = first;
+  if (sound && first === 0) makeSound(state);
+  watch.piece?.(first);
+  if (first === 0) {
+    if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after, ticks.grade[0])) return;
+    engageFromRest(walk, engagement);
+    measures.engaged(walk, engagement);
+  }
+  const until = last === count ? Infinity : kind.pieceTimes[last]! + longer;
+  for (let i = kind.pieces[first]!; i < ticks.count; i++) {
+    while (i === kind.pieces[piece + 1]) {
+      if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
+      piece++;
+      settle(walk);
+      nextPiece(frozen);
+      if (piece < last) {
+        measures.values.fill(-1);
+        watch.piece?.(piece);
+      }
+    }
+    if (state.running - frozen.tripFrom >= until) break;
+    if (!tick(walk, ticks.dt[i]!, ticks.speed[i]!, ticks.grade[i]!, ticks.lateral[i]!, engagement, after))
+      break;
+    watch.tick?.(i);
+  }
+  settle(walk);
+  if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
+  if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
+}
+
+/** Whether a clutch has burnt in the piece on the way. */
+export const isBurnt = ({ burns, held }: Frozen): boolean => burns.some((event) => held[event]! > 0);
+
+function makeSound(state: State): void {
+  state.char.fill(0);
+  state.glaze.fill(0);
+  state.wear.fill(0);
+}
+
+function nextPiece(frozen: Frozen): void {
+  const { held, since } = frozen;
+  frozen.held = frozen.heldBefore;
+  frozen.since = frozen.sinceBefore;
+  frozen.heldBefore = held;
+  frozen.sinceBefore = since;
+  frozen.held.fill(-Infinity);
+  frozen.pieceFrom = frozen.walk.state.running;
+}
+
+function keepWorst(frozen: Frozen): void {
+  const { severity, pieceFrom, tripFrom } = frozen;
+  const { running } = frozen.walk.state;
+  for (let i = 0; i < severity.lasting.length; i++) {
+    const worst = heldFor(severity, i);
+    const began = running - severity.lasting[i]!;
+    const here = began >= pieceFrom;
+    const held = here ? frozen.held : frozen.heldBefore;
+    if (!(worst > held[i]!)) continue;
+    // Below zero the nearest it came; above zero it is dated when it first happened.
+    if (!(held[i]! > 0)) (here ? frozen.since : frozen.sinceBefore)[i] = began - tripFrom;
+    held[i] = worst;
+  }
+}

@@ -1,0 +1,81 @@
+// Where averages end: a line that parts empties the unit within minutes, and that end is handed to the trip-resolved walk.
+
+import { simulate, type History } from "../history/simulate.ts";
+import type { LeakOpening } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import { crackHalfLength } from "../physics/leaking.ts";
+import type { DutyEvent } from "./happen.ts";
+import { DAY, runningAt, WEEK, type March } from "./course.ts";
+import { spread } from "./week.ts";
+
+/** Longest time that a handed-over end may take [s]: a parted line empties within minutes of driving. */
+const END_WITHIN = 14 * DAY;
+
+/** Events of the trip-resolved walk from a midnight [s since the start] on, dated since the start of the plan. */
+export function endFrom(
+  march: March,
+  midnight: number,
+): { readonly events: readonly DutyEvent[]; readonly history: History } {
+  const { plan, leak, shortAtFirst, prepared } = march;
+  const day = Math.round(midnight / DAY);
+  const running = runningAt(march, midnight);
+  const { lost, lacking } = atMidnight(march, midnight);
+  const { density15 } = prepared.unit.fluid;
+  const age = Math.max(0, running - march.opensRunning);
+  const opened = march.opensAt < midnight;
+  const history = simulate({
+    ...plan,
+    unit: { ...plan.unit, leak: leak === null ? null : { ...leak, opening: aged(leak.opening, age) } },
+    weekday: (plan.weekday + day) % 7,
+    dayOfYear: plan.dayOfYear + day,
+    opens: opened ? { after: 0 } : { after: march.opensAt - midnight },
+    topUps: plan.topUps
+      .filter(({ at }) => at > midnight)
+      .map((entry) => ({ ...entry, at: entry.at - midnight })),
+    span: Math.min(END_WITHIN, plan.span - midnight),
+    fillShort: (shortAtFirst + lacking) / density(density15, prepared.unit.build.fillTemperature),
+  });
+  const driven = Math.floor(midnight / WEEK) * march.weekDistance + distanceInto(march, midnight);
+  const events = history.events.map(({ name, clutch, condition, ...at }): DutyEvent => ({
+    name,
+    condition,
+    clock: at.clock + midnight,
+    running: at.running + running,
+    distance: at.distance + driven,
+    lost: at.lost + lost,
+    ...(clutch === undefined ? {} : { clutch }),
+  }));
+  return { events, history };
+}
+
+function atMidnight(march: March, midnight: number): { lost: number; lacking: number } {
+  const week = Math.floor(midnight / WEEK);
+  spread(march, week);
+  const { startsAt, order, lostAtEnd, addedAtStart } = march;
+  let lost = march.lost[week]!;
+  let fluid = march.added[week]!;
+  for (let i = 0; i < order.length && week * WEEK + startsAt[i]! < midnight; i++) {
+    lost = lostAtEnd[i]!;
+    fluid = addedAtStart[i]!;
+  }
+  return { lost, lacking: lost - fluid };
+}
+
+function distanceInto({ prepared, order, startsAt, distanceBefore }: March, midnight: number): number {
+  const into = midnight - Math.floor(midnight / WEEK) * WEEK;
+  let driven = 0;
+  for (let i = 0; i < order.length && startsAt[i]! < into; i++)
+    driven =
+      distanceBefore[i]! + prepared.kinds[prepared.occurrences[order[i]!]!.kind]!.pieceDistances.at(-1)!;
+  return driven;
+}
+
+/** The crack that one grows on from after so much running [s]: its own law, begun later. */
+function aged(opening: LeakOpening, age: number): LeakOpening {
+  if (opening.kind !== "crack") return opening;
+  return {
+    ...opening,
+    halfLength: crackHalfLength(opening, age),
+    partsAfter: Math.max(1e-3, opening.partsAfter - age),
+  };
+}

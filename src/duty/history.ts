@@ -1,0 +1,191 @@
+// A duty-averaged history: the leak marched week by week against what the week does to the unit at every loss.
+
+import { simulate, type Ending, type Plan } from "../history/simulate.ts";
+import { endFrom } from "./handover.ts";
+import { isTabled } from "./flow.ts";
+import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
+import { begin, DAY, newMarch, partsAt, runningAt, WEEK, type March } from "./course.ts";
+import { afterBurning, dated } from "./dating.ts";
+import { marchOn } from "./march.ts";
+import type { Prepared } from "./prepared.ts";
+import { findSpots, newSpots } from "./spots.ts";
+
+/** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
+export type HandedOver = "nothing" | "end" | "all";
+
+/** A history of averages. */
+export interface DutyHistory {
+  readonly events: readonly DutyEvent[];
+  /** Fluid lost at the beginning of each week [kg], as far as it was averaged. */
+  readonly lost: Float64Array;
+  readonly endedBy: Ending;
+  /** Clock and running time at the end [s]. */
+  readonly end: { readonly clock: number; readonly running: number };
+  readonly handedOver: HandedOver;
+}
+
+/** What a prepared week is asked with: kept from plan to plan, so that thousands of histories allocate next to nothing. */
+interface Kept {
+  readonly march: March;
+  readonly lookout: Lookout;
+  readonly enough: number;
+}
+
+const kept = new WeakMap<Prepared, Kept>();
+
+/** A leak is averaged if it lives for so many trips, from its opening to a burnt clutch or no drive. */
+const leastTrips = 20;
+/** The march goes on so much beyond the least loss that ends it [kg]: it may hang on the air, on a trip that comes once a week. */
+const BEYOND = 0.6;
+
+const spots = newSpots();
+const says = {
+  full: "what clings under the vehicle has reached its capacity",
+  spot: "1 g has fallen while standing",
+};
+
+function keptOf(prepared: Prepared, plan: Plan): Kept {
+  let known = kept.get(prepared);
+  if (known === undefined) {
+    const lookout = newLookout(prepared);
+    known = { march: newMarch(prepared, plan), lookout, enough: enoughFor(prepared, lookout) };
+    kept.set(prepared, known);
+  }
+  begin(known.march, plan);
+  known.lookout.come.fill(0);
+  return known;
+}
+
+/**
+ * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
+ * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
+ */
+export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  if (!mayAverage(prepared, plan)) return whole(plan);
+  const { march, lookout, enough } = keptOf(prepared, plan);
+  const { thresholds } = prepared;
+  const { come, found } = lookout;
+  const reached = marchOn(march, enough);
+  const parts = partsAt(march);
+  // From this midnight on it is walked.
+  const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
+  const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
+  const events: DutyEvent[] = [];
+  let ended: DutyEvent | undefined;
+  let burnt: { event: DutyEvent; kind: number; piece: number; tripFrom: number; time: number } | undefined;
+  for (let week = 0; week < weeks && ended === undefined; week++) {
+    if (!lookThrough(march, lookout, week)) continue;
+    for (let t = 0; t < thresholds.length; t++) {
+      const at = found[t]!;
+      if (come[t] === 0 || at.week !== week) continue;
+      const { name, condition, clutch } = thresholds[t]!;
+      const event = eventOf(march, name, condition, clutch, at);
+      if (event.clock >= averagedUntil) continue;
+      events.push(event);
+      if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
+      if (event.name !== "damage 1" || event.clutch === prepared.unit.build.lockUp.clutch.name) continue;
+      if (burnt !== undefined && burnt.event.clock <= event.clock) continue;
+      const { kind, piece } = at.candidate!;
+      burnt = { event, kind, piece, tripFrom: event.running - at.time, time: at.time };
+    }
+    if (burnt === undefined || (ended !== undefined && ended.clock < burnt.event.clock)) continue;
+    const after = afterBurning(march, burnt, prepared.aftermaths);
+    if (after === undefined) continue;
+    const { clock } = burnt.event;
+    const before = events.filter((event) => event.clock <= clock);
+    const more = after.filter(({ name, clutch }) =>
+      before.every((event) => event.name !== name || event.clutch !== clutch),
+    );
+    events.length = 0;
+    events.push(...before, ...more);
+    ended = events.find((event) => ends(event, plan));
+    if (ended === undefined) burnt = undefined;
+  }
+  findSpots(march, weeks, spots);
+  if (spots.full.week >= 0)
+    events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
+  if (spots.spot.week >= 0)
+    events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
+  dated(march, plan, events);
+
+  let endedBy: Ending =
+    ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped";
+  let handedOver: HandedOver = "nothing";
+  let end =
+    ended === undefined
+      ? { clock: plan.span, running: runningAt(march, plan.span) }
+      : { clock: ended.clock, running: ended.running };
+  if (
+    march.leak !== null &&
+    livesUnder(
+      march,
+      burnt?.event ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined),
+    )
+  )
+    return whole(plan);
+  if (ended === undefined && averagedUntil < plan.span && reached >= weeks) {
+    const { events: more, history } = endFrom(march, averagedUntil);
+    for (const event of more)
+      if (
+        event.name !== "leak opens" &&
+        events.every(({ name, clutch }) => name !== event.name || clutch !== event.clutch)
+      )
+        events.push(event);
+    endedBy = history.endedBy;
+    handedOver = "end";
+    end = {
+      clock: averagedUntil + history.end.clock,
+      running: runningAt(march, averagedUntil) + history.end.running,
+    };
+  }
+  events.sort((a, b) => a.clock - b.clock);
+  return {
+    events: events.filter(({ clock }) => clock <= end.clock),
+    lost: march.lost.slice(0, weeks + 1),
+    endedBy,
+    end,
+    handedOver,
+  };
+}
+
+/** Without a trip there is nothing to average; what is towed, a seam at the rail and a driver who tops up or turns for home are not in the tables. */
+function mayAverage({ occurrences }: Prepared, { unit: { leak, driver }, towed }: Plan): boolean {
+  if (occurrences.length === 0 || towed !== undefined || (leak !== null && !isTabled(leak))) return false;
+  return [driver.atFirstFlare, driver.atFirstSlip].every(
+    ({ does }) => does === "carries on" || does === "stops",
+  );
+}
+
+/** The trip-resolved history in the same form. */
+function whole(plan: Plan): DutyHistory {
+  const { events, endedBy, end } = simulate(plan);
+  return {
+    events,
+    lost: new Float64Array(1),
+    endedBy,
+    end: { clock: end.clock, running: end.running },
+    handedOver: "all",
+  };
+}
+
+const ends = ({ name }: DutyEvent, { unit: { driver } }: Plan): boolean =>
+  name === "no drive" ||
+  (name === "vehicle falls behind" && driver.whenBehind === "stops") ||
+  (name === "first flare" && driver.atFirstFlare.does === "stops") ||
+  (name === "first sustained slip" && driver.atFirstSlip.does === "stops");
+
+/** Whether the leak is over within so few trips that averages say nothing. */
+function livesUnder(march: March, last: { readonly running: number } | undefined): boolean {
+  if (last === undefined || !(march.weekTime > 0)) return false;
+  const trips = march.order.length;
+  return ((last.running - march.opensRunning) / march.weekTime) * trips < leastTrips;
+}
+
+/** So much lacking [kg] is enough: the worst has come whatever the air. */
+function enoughFor({ thresholds }: Prepared, { least }: Lookout): number {
+  let enough = Infinity;
+  thresholds.forEach(({ name }, t) => {
+    if (name === "no drive" || name === "damage 1") enough = Math.min(enough, least[t]!);
+  });
+  return enough + BEYOND;
+}

@@ -1,0 +1,114 @@
+// The loss from week to week. Whole weeks are marched together, by steps as long as growth and season allow; a week in which the leak
+// opens, parts or is topped up is walked trip by trip.
+
+import type { Plan } from "../history/simulate.ts";
+import { airOf, partsAt, WEEK, type March } from "./course.ts";
+import { takeOpening, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
+import { takeAir, takeLevel } from "./reading.ts";
+import { fullMass } from "./snapshot.ts";
+import { growthOfAWeek, walkWeek } from "./week.ts";
+
+/** Longest step [weeks], and most change of the air in one [K]. */
+const LONGEST_STEP = 16;
+const AIR_STEP = 4;
+
+/** Loss per week [kg] at a moment [weeks] with so much lost and added. */
+function rateAt(march: March, week: number, lost: number, added: number): number {
+  const { prepared, reading, leak, weekTime } = march;
+  if (leak === null) return 0;
+  takeAir(reading, prepared.climates, airOf(march, week));
+  takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
+  const age = Math.max(0, week * weekTime - march.opensRunning);
+  const calendar = Math.max(0, week * WEEK - march.opensAt);
+  takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
+  return weekRunning(reading, prepared, leak) + weekStanding(reading, prepared, leak);
+}
+
+/** Marches on until so much is lacking [kg] or the span is over; returns the week in which it stopped. */
+export function marchOn(march: March, enough: number): number {
+  const { plan, lost, added, rate, weeks } = march;
+  lost[0] = 0;
+  added[0] = 0;
+  rate[0] = 0;
+  const most = fullMass(march.prepared.unit);
+  const opensIn = march.opensAt < Infinity ? Math.floor(march.opensAt / WEEK) : Infinity;
+  const partsIn = Math.floor(partsAt(march) / WEEK);
+  let week = 0;
+  while (week < weeks) {
+    const entry = nextEntry(plan, week * WEEK);
+    const next = Math.min(
+      weeks,
+      week <= opensIn ? opensIn : Infinity,
+      week <= partsIn ? partsIn : Infinity,
+      Math.floor(entry / WEEK),
+    );
+    if (next > week) {
+      if (week <= opensIn) {
+        for (; week < next; week++) {
+          lost[week + 1] = 0;
+          added[week + 1] = added[week]!;
+          rate[week + 1] = 0;
+        }
+      } else week = stretch(march, week, next, enough);
+    } else {
+      walkWeek(march, week);
+      week++;
+    }
+    if (march.shortAtFirst + lost[week]! - added[week]! > Math.min(enough, most)) break;
+  }
+  return week;
+}
+
+function nextEntry({ topUps }: Plan, from: number): number {
+  let next = Infinity;
+  for (let i = 0; i < topUps.length; i++)
+    if (topUps[i]!.at >= from && topUps[i]!.at < next) next = topUps[i]!.at;
+  return next;
+}
+
+/** Whole weeks with nothing dated in them, by Simpson's rule with a cubic between; returns the week reached. */
+function stretch(march: March, from: number, until: number, enough: number): number {
+  const { lost, added, rate, shortAtFirst } = march;
+  const fluid = added[from]!;
+  let week = from;
+  let slope = rateAt(march, week, lost[week]!, fluid);
+  rate[week] = slope;
+  let step = 1;
+  while (week < until) {
+    const start = lost[week]!;
+    if (shortAtFirst + start - fluid > enough) break;
+    const air = airOf(march, week);
+    step = Math.min(step, until - week, LONGEST_STEP);
+    while (step > 1 && Math.abs(airOf(march, week + step) - air) > AIR_STEP) step >>= 1;
+    for (;;) {
+      const full = rateAt(march, week + step, start + step * slope, fluid);
+      const change = Math.abs(full - slope) / Math.max(full, slope, 1e-12);
+      if (step > 1 && change > 2 * growthOfAWeek) {
+        step >>= 1;
+        continue;
+      }
+      if (change > growthOfAWeek) {
+        // It grows from trip to trip.
+        walkWeek(march, week);
+        week++;
+        rate[week] = slope = full;
+        break;
+      }
+      // What is lost hardly changes the rate, so a foreseen loss will do in the middle and at the end.
+      const half = rateAt(march, week + 0.5 * step, start + step * (0.375 * slope + 0.125 * full), fluid);
+      const grown = start + (step / 6) * (slope + 4 * half + full);
+      for (let w = 1; w <= step; w++) {
+        const s = w / step;
+        const [p, q] = [s * s * (3 - 2 * s), s * (1 - s)];
+        lost[week + w] = start + (grown - start) * p + step * q * ((1 - s) * slope - s * full);
+        added[week + w] = fluid;
+        rate[week + w] = slope + (full - slope) * s;
+      }
+      week += step;
+      slope = full;
+      if (change < 0.5 * growthOfAWeek) step *= 2;
+      break;
+    }
+  }
+  return week;
+}

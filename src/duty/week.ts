@@ -1,0 +1,165 @@
+// One week, trip by trip: walked from its beginning, or what was marched spread over its stands and trips.
+
+import type { Plan } from "../history/simulate.ts";
+import type { Unit } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import { airOf, WEEK, type March } from "./course.ts";
+import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
+import { takeAir, takeLevel } from "./reading.ts";
+
+/** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
+export const growthOfAWeek = 0.3;
+
+/** Mass added [kg] by entries after a moment and up to another [s since the start]. */
+function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
+  let mass = 0;
+  for (let i = 0; i < topUps.length; i++) {
+    const { at, volume, temperature } = topUps[i]!;
+    if (at > from && at <= to) mass += volume * density(fluid.density15, temperature);
+  }
+  return mass;
+}
+
+/** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
+export function walkWeek(march: March, week: number): void {
+  const {
+    prepared,
+    reading,
+    leak,
+    order,
+    startsAt,
+    timeBefore,
+    lost,
+    added,
+    rate,
+    plan,
+    lostAtStart,
+    lostAtEnd,
+    addedAtStart,
+  } = march;
+  const { occurrences, kinds, climates, unit } = prepared;
+  march.walked = week;
+  march.opened = -1;
+  let now = lost[week]!;
+  let fluid = added[week]!;
+  takeAir(reading, climates, airOf(march, week));
+  let ended = -1e-6;
+  for (let i = 0; i < order.length; i++) {
+    const { kind, stand } = occurrences[order[i]!]!;
+    const { time } = kinds[kind]!;
+    const clock = week * WEEK + startsAt[i]!;
+    const running = week * march.weekTime + timeBefore[i]!;
+    fluid += entered(plan, unit, week * WEEK + ended, clock);
+    const leaks = leak !== null && march.opensAt < clock + time;
+    const from = Math.max(0, march.opensRunning - running);
+    if (leaks) {
+      takeLevel(reading, climates, march.shortAtFirst + now - fluid);
+      // One opening for the stand and the trip after it, as it is in the middle of the trip.
+      const age = Math.max(0, running + 0.5 * (time + from) - march.opensRunning);
+      const calendar = Math.max(0, clock + 0.5 * time - march.opensAt);
+      takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
+      now += standLoses(reading, prepared, leak, kind, stand, Math.min(stand, clock - march.opensAt));
+    }
+    lostAtStart[i] = now;
+    addedAtStart[i] = fluid;
+    if (leaks) now += tripLoses(march, kind, from, time);
+    lostAtEnd[i] = now;
+    ended = startsAt[i]! + time;
+  }
+  fluid += entered(plan, unit, week * WEEK + ended, (week + 1) * WEEK - 1e-6);
+  lost[week + 1] = now;
+  added[week + 1] = fluid;
+  rate[week + 1] = now - lost[week]!;
+}
+
+/** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
+export function spread(march: March, week: number): void {
+  if (march.walked === week) return;
+  const {
+    lost,
+    added,
+    rate,
+    order,
+    lostAtStart,
+    lostAtEnd,
+    addedAtStart,
+    prepared,
+    reading,
+    leak,
+    timeBefore,
+    weekTime,
+  } = march;
+  const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
+  const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
+  const even =
+    leak !== null &&
+    march.opensAt < week * WEEK &&
+    fluid === added[week]! &&
+    Math.abs(growth) < growthOfAWeek;
+  let walked = 0;
+  if (even) {
+    const { kinds, occurrences, standKinds, climates } = prepared;
+    march.walked = week;
+    march.opened = -1;
+    takeAir(reading, climates, airOf(march, week));
+    takeLevel(reading, climates, march.shortAtFirst + 0.5 * (before + next) - fluid);
+    const age = Math.max(0, (week + 0.5) * weekTime - march.opensRunning);
+    takeOpening(
+      reading,
+      prepared,
+      leak,
+      age,
+      (week + 0.5) * WEEK - march.opensAt,
+      week * weekAgeing(reading, prepared),
+    );
+    for (let k = 0; k < kinds.length; k++)
+      march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+    for (let s = 0; s < standKinds.length; s++) {
+      const { kind, stand } = standKinds[s]!;
+      march.perStand[s] = standLoses(reading, prepared, leak, kind, stand, stand);
+    }
+    for (let i = 0; i < order.length; i++) {
+      const { kind, standKind } = occurrences[order[i]!]!;
+      const grown = 1 + growth * (timeBefore[i]! / weekTime - 0.5);
+      walked += march.perStand[standKind]! * grown;
+      lostAtStart[i] = before + walked;
+      walked += march.perKind[kind]! * grown;
+      lostAtEnd[i] = before + walked;
+      addedAtStart[i] = fluid;
+    }
+  } else {
+    walkWeek(march, week);
+    walked = lost[week + 1]! - before;
+    lost[week + 1] = next;
+    added[week + 1] = fluid;
+    rate[week + 1] = slope;
+  }
+  const scale = walked > 0 ? (next - before) / walked : 1;
+  for (let i = 0; i < order.length; i++) {
+    lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
+    lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
+  }
+}
+
+/** Mass lost between two moments of a trip [s since its start], through the opening that was taken. */
+export function tripLoses(march: March, kind: number, from: number, to: number): number {
+  return lostBy(march, kind, to) - lostBy(march, kind, from);
+}
+
+function lostBy({ reading, prepared, leak }: March, kind: number, time: number): number {
+  if (leak === null || !(time > 0)) return 0;
+  const { pieceTimes, time: whole } = prepared.kinds[kind]!;
+  if (time >= whole) return tripRunning(reading, prepared, leak, kind, pieceTimes.length - 1);
+  // Pieces last little more than a minute: it is not far from here.
+  let p = Math.max(1, Math.min(pieceTimes.length - 1, Math.floor(time / 70)));
+  while (p > 1 && pieceTimes[p - 1]! >= time) p--;
+  while (p < pieceTimes.length - 1 && pieceTimes[p]! < time) p++;
+  if (time === pieceTimes[p]) return tripRunning(reading, prepared, leak, kind, p);
+  const before = tripRunning(reading, prepared, leak, kind, p - 1);
+  const after = tripRunning(reading, prepared, leak, kind, p);
+  return (
+    before +
+    ((after - before) * (Math.min(time, pieceTimes[p]!) - pieceTimes[p - 1]!)) /
+      (pieceTimes[p]! - pieceTimes[p - 1]!)
+  );
+}

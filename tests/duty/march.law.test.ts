@@ -1,0 +1,130 @@
+// What any duty-averaged history keeps to, whatever the leak: on a small week, prepared once.
+import fc from "fast-check";
+import { beforeAll, describe, expect, it } from "vitest";
+import { nedc } from "../../src/driving/nedc.ts";
+import { dutyHistory } from "../../src/duty/history.ts";
+import { prepareDuty } from "../../src/duty/prepare.ts";
+import type { Prepared } from "../../src/duty/prepared.ts";
+import type { Plan } from "../../src/history/simulate.ts";
+import { density } from "../../src/physics/fluid/density.ts";
+import { between } from "../between.ts";
+import { celsius, daily, days, gap, hole, hours, leaking, plan, qt, van } from "../emerge/van.ts";
+
+const week = daily(nedc);
+const air = celsius(12);
+const base = plan(van, week, air);
+let prepared: Prepared;
+beforeAll(() => {
+  prepared = prepareDuty(base.unit, week)!;
+}, 60_000);
+
+/** A leak in few words, so that a counterexample can be read. */
+const drawn = fc.record({
+  place: fc.constantFrom("supply-line", "return-line", "pan" as const),
+  hole: fc.boolean(),
+  /** Diameter of the hole [mm], last clearance of the seal [µm] and hours in which it creeps. */
+  diameter: between(0.05, 0.2),
+  clearance: between(4, 40),
+  creeps: between(5, 200),
+  opensOnDay: between(0, 30),
+  height: between(0.005, 0.08),
+  hides: between(0, 1e-4),
+  toppedUp: fc.boolean(),
+});
+
+function planFor(leak: typeof drawn extends fc.Arbitrary<infer T> ? T : never): Plan {
+  const { clearance, creeps, diameter, height } = leak;
+  const seal = { ...gap(0.3e-6 * clearance), finalClearance: 1e-6 * clearance, creepTime: hours(creeps) };
+  const opening = leak.hole ? hole(1e-3 * diameter) : seal;
+  const unit = {
+    ...van,
+    leak: leaking(leak.place, opening, { height, hiding: { capacity: leak.hides, carryOff: 1e-5 } }),
+  };
+  const topUps = leak.toppedUp
+    ? [{ at: days(40) + hours(3), volume: qt(0.5), temperature: celsius(20) }]
+    : [];
+  return plan(unit, week, air, { span: days(300), opens: { after: days(leak.opensOnDay) }, topUps });
+}
+
+describe("whatever leaks", () => {
+  it("the loss never falls, starts at nothing and never passes what was there", () => {
+    fc.assert(
+      fc.property(drawn, (one) => {
+        const { lost, handedOver } = dutyHistory(prepared, planFor(one));
+        if (handedOver === "all") return;
+        expect(lost[0]).toBe(0);
+        for (let i = 1; i < lost.length; i++) expect(lost[i]!).toBeGreaterThanOrEqual(lost[i - 1]!);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("the same plan gives the same numbers, whatever was asked before", () => {
+    fc.assert(
+      fc.property(drawn, drawn, (one, other) => {
+        const first = dutyHistory(prepared, planFor(one));
+        dutyHistory(prepared, planFor(other));
+        expect(dutyHistory(prepared, planFor(one))).toEqual(first);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it("events are in order, and nothing is lost before the leak opens", () => {
+    fc.assert(
+      fc.property(drawn, (one) => {
+        const { events } = dutyHistory(prepared, planFor(one));
+        const opens = events.find(({ name }) => name === "leak opens");
+        for (let i = 1; i < events.length; i++) {
+          expect(events[i]!.clock).toBeGreaterThanOrEqual(events[i - 1]!.clock);
+          expect(events[i]!.running).toBeGreaterThanOrEqual(events[i - 1]!.running - 1e-6);
+        }
+        for (const { clock, lost } of events)
+          if (opens === undefined || clock < opens.clock) expect(lost).toBe(0);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+it("a tabled event comes once its critical loss lacks, and no more than a day later", () => {
+  const leak = leaking("supply-line", hole(0.13e-3));
+  const { events } = dutyHistory(prepared, plan({ ...van, leak }, week, air, { span: days(400) }));
+  // What follows a burnt clutch is not tabled.
+  const burns = events.find(({ name }) => name === "damage 1")?.clock ?? Infinity;
+  let checked = 0;
+  for (const { name, clutch, candidates } of prepared.thresholds) {
+    const event = events.find((one) => one.name === name && one.clutch === clutch);
+    if (event === undefined || event.clock >= burns || name.startsWith("damage")) continue;
+    const least = Math.min(...candidates.map(({ critical }) => critical[0]!));
+    expect(event.lost).toBeGreaterThanOrEqual(least * (1 - 1e-9));
+    expect(event.lost).toBeLessThan(least + 0.1);
+    checked++;
+  }
+  expect(checked).toBeGreaterThan(3);
+});
+
+it("what is short from the start counts as lost does", () => {
+  const leak = leaking("return-line", hole(0.1e-3));
+  const at = (more: Partial<Plan>) =>
+    dutyHistory(prepared, plan({ ...van, leak }, week, air, { span: days(300), ...more }));
+  const rho = density(van.fluid.density15, van.build.fillTemperature);
+  const named = (name: string, { events }: ReturnType<typeof at>) =>
+    events.find((event) => event.name === name)!;
+  const [full, short] = [at({}), at({ fillShort: 0.4e-3 })];
+  expect(named("first gulp of air", short).lost + 0.4e-3 * rho).toBeCloseTo(
+    named("first gulp of air", full).lost,
+    1,
+  );
+});
+
+it("a tight unit loses nothing and has no event of a leak", () => {
+  const { events, lost, endedBy } = dutyHistory(prepared, plan(van, week, air, { span: days(100) }));
+  expect(endedBy).toBe("end of span");
+  expect(Math.max(...lost)).toBe(0);
+  expect(events.filter(({ name }) => name === "leak opens" || name === "first gulp of air")).toEqual([]);
+});
+
+it("preparation is called off", () => {
+  expect(prepareDuty(base.unit, week, (share) => share < 0.05)).toBeUndefined();
+});
