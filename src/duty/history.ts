@@ -60,7 +60,7 @@ function keptOf(prepared: Prepared, plan: Plan): Kept {
  * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
  */
-export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): DutyHistory {
   if (!mayAverage(prepared, plan)) return whole(plan);
   const { march, lookout, enough } = keptOf(prepared, plan);
   const { thresholds } = prepared;
@@ -116,6 +116,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
       ? { clock: plan.span, running: runningAt(march, plan.span) }
       : { clock: ended.clock, running: ended.running };
   if (
+    handOver &&
     march.leak !== null &&
     livesUnder(
       march,
@@ -123,7 +124,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
     )
   )
     return whole(plan);
-  if (ended === undefined && averagedUntil < plan.span && reached >= weeks) {
+  if (handOver && ended === undefined && averagedUntil < plan.span && reached >= weeks) {
     const { events: more, history } = endFrom(march, averagedUntil);
     for (const event of more)
       if (

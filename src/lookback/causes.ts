@@ -1,0 +1,133 @@
+// What may be behind it: a leak of this kind or that, or something else. Each is a way of making guesses; the same evidence weighs them.
+
+import type { Belief } from "../chance/belief.ts";
+import type { Origin } from "../sources/origin.ts";
+import { commonCount, commonUnknowns, place } from "./common.ts";
+import { laws, type Believed, type GrowthLaw } from "./laws.ts";
+import type { LeakOpening } from "../physics/build.ts";
+import type { Visit } from "./visit.ts";
+
+export type CauseName =
+  | "slow leak"
+  | "line let go"
+  | "never filled"
+  | "cooler leaks into the coolant"
+  | "worn pump or seals"
+  | "wrong or aged fluid";
+
+/** One way to explain a visit. */
+export interface Explanation {
+  readonly cause: CauseName;
+  /** The growth law, for a leak. */
+  readonly law?: string;
+  readonly says: string;
+  /** What it is believed to be worth before any evidence; shares of one cause add up to the cause's. */
+  readonly believed: number;
+  readonly unknowns: readonly Believed[];
+  readonly opening: ((values: Float64Array) => LeakOpening) | null;
+  readonly unseen: boolean;
+  /** Where its own unknown of a weak pump is, if it has one. */
+  readonly weakness?: number;
+  /** Symptoms that come of themselves, at any time: of a worn pump, of fluid that is not right. */
+  readonly ails: boolean;
+}
+
+const assumed = (because: string): Origin => ({ kind: "assumed", source: "this project", because });
+const quart = 0.946352946e-3;
+
+/** What each cause is believed to be worth before any evidence. Nobody has counted: assumed, and to be edited. */
+export const believedCauses: Readonly<Record<CauseName, number>> = {
+  "slow leak": 0.6,
+  "line let go": 0.1,
+  "never filled": 0.1,
+  "cooler leaks into the coolant": 0.05,
+  "worn pump or seals": 0.1,
+  "wrong or aged fluid": 0.05,
+};
+
+const suddenHole: GrowthLaw = {
+  name: "sudden",
+  says: "a line or fitting that let go at once",
+  unknowns: [
+    {
+      name: "diameter of the hole",
+      belief: { law: "log-uniform", low: 1.5e-3, high: 8e-3 },
+      unit: "mm",
+      per: 1e3,
+      origin: assumed("from a torn lip to the whole bore"),
+    },
+  ],
+  opening: (values, from) => ({ kind: "hole", diameter: values[from]!, wall: 0.9e-3 }),
+};
+
+const lacking: Believed = {
+  name: "lacking since it was filled",
+  belief: { law: "log-uniform", low: 0.3 * quart, high: 5 * quart },
+  unit: "qt",
+  per: 1 / quart,
+  origin: assumed("a forgotten bottle to a refill of the pan only, after a rebuild"),
+};
+const weakness: Believed = {
+  name: "pressure against a sound unit's",
+  belief: { law: "uniform", low: 0.4, high: 1 },
+  unit: "",
+  per: 1,
+  origin: assumed("below that nothing would hold at all"),
+};
+
+/** Every explanation of a visit; those of one cause share what it is worth. */
+export function explanationsOf(visit: Visit, believed = believedCauses): readonly Explanation[] {
+  const common = commonUnknowns(visit);
+  const leaks = (
+    cause: CauseName,
+    among: readonly GrowthLaw[],
+    unseen: boolean,
+    changed: Partial<Record<keyof typeof place, Belief>> = {},
+  ): Explanation[] =>
+    among.map((law) => ({
+      cause,
+      law: law.name,
+      says: law.says,
+      believed: believed[cause] / among.length,
+      unknowns: [
+        ...common.map((unknown, i) => {
+          const name = (Object.keys(place) as (keyof typeof place)[]).find((key) => place[key] === i)!;
+          const belief = changed[name];
+          return belief === undefined ? unknown : { ...unknown, belief };
+        }),
+        ...law.unknowns,
+      ],
+      opening: (values) => law.opening(values, commonCount),
+      unseen,
+      ails: false,
+    }));
+  const still = (
+    cause: CauseName,
+    says: string,
+    own: readonly Believed[],
+    more: Partial<Explanation> = {},
+  ): Explanation => ({
+    cause,
+    says,
+    believed: believed[cause],
+    unknowns: [...common, ...own],
+    opening: null,
+    unseen: false,
+    ails: false,
+    ...more,
+  });
+  const steady = laws.filter(({ name }) => name === "steady");
+  return [
+    ...leaks("slow leak", laws, false),
+    ...leaks("line let go", [suddenHole], false, {
+      age: { law: "log-uniform", low: 300, high: Math.max(7 * 86400, 301) },
+    }),
+    ...leaks("cooler leaks into the coolant", steady, true),
+    still("never filled", "too little was put in the last time", [lacking]),
+    still("worn pump or seals", "full, but the pressure is not what it was", [weakness], {
+      weakness: commonCount,
+      ails: true,
+    }),
+    still("wrong or aged fluid", "full and under pressure, but the fluid is not right", [], { ails: true }),
+  ];
+}

@@ -1,0 +1,104 @@
+// From an explanation of a visit to a problem for the sampler: guesses come in, the evidence answers.
+
+import { kindsOf } from "../duty/kinds.ts";
+import type { Prepared } from "../duty/prepared.ts";
+import { commonCount, place } from "./common.ts";
+import { courseOf, type Guess } from "./course.ts";
+import type { Explanation } from "./causes.ts";
+import type { Evidence } from "./evidence.ts";
+import type { Problem } from "./sampler/problem.ts";
+import type { Shown } from "./shown.ts";
+import { isDear, termOf, type Asked } from "./terms.ts";
+import type { Visit } from "./visit.ts";
+
+/** A visit with all that is worked out once for it. */
+export interface Bench {
+  readonly visit: Visit;
+  readonly prepared: Prepared;
+  readonly shown: Shown;
+  readonly runningBy: (clock: number) => number;
+}
+
+const WEEK = 7 * 86400;
+
+/** Running seconds by a moment of the visit's clock, of the week as told. */
+export function runningOf({ week, weekday }: Visit): (clock: number) => number {
+  const { kinds, occurrences } = kindsOf(week);
+  const starts = occurrences
+    .map(({ startsAt, kind }) => ({
+      at: (startsAt - weekday * 86400 + WEEK) % WEEK,
+      time: kinds[kind]!.time,
+    }))
+    .sort((a, b) => a.at - b.at);
+  const whole = starts.reduce((sum, { time }) => sum + time, 0);
+  return (clock) => {
+    const weeks = Math.floor(clock / WEEK);
+    const into = clock - weeks * WEEK;
+    let running = weeks * whole;
+    for (const { at, time } of starts) running += Math.max(0, Math.min(time, into - at));
+    return running;
+  };
+}
+
+/** What the evidence may ask of a guess of an explanation. */
+export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
+  const { visit, prepared, shown, runningBy } = bench;
+  const opening = explanation.opening?.(values) ?? null;
+  const more = explanation.cause === "never filled" ? values[commonCount]! : 0;
+  const guess: Guess = {
+    opening,
+    opensAt: opening === null ? Infinity : visit.at - values[place.age]!,
+    soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
+    short: values[place.short]! + more,
+    harder: values[place.harder]!,
+    use: values[place.use]!,
+  };
+  return {
+    ...guess,
+    visit,
+    shown,
+    course: courseOf(visit, prepared, guess),
+    drop: values[place.drop]!,
+    runningBy,
+    unseen: explanation.unseen,
+    weakness: explanation.weakness === undefined ? 1 : values[explanation.weakness]!,
+    ails: explanation.ails,
+  };
+}
+
+/** It drove into the bay: a guess whose vehicle was through before that explains nothing, unless somebody tells so. */
+function stillDrove({ visit, course }: Asked): boolean {
+  const told = visit.evidence.some(
+    ({ kind, ...item }) => kind === "first symptom" && "symptom" in item && item.symptom === "no drive",
+  );
+  return told || course.over >= visit.at;
+}
+
+export function problemOf(
+  bench: Bench,
+  explanation: Explanation,
+  evidence: readonly Evidence[] = bench.visit.evidence,
+): Problem {
+  const cheap = evidence.filter((item) => !isDear(item));
+  const rest = evidence.filter(isDear);
+  const sum = (items: readonly Evidence[], asked: Asked) =>
+    items.reduce((total, item) => (total === -Infinity ? total : total + termOf(item, asked)), 0);
+  // Both halves ask the same guess: its course is worked out once.
+  let last: Asked | undefined;
+  const lastValues = new Float64Array(explanation.unknowns.length).fill(Number.NaN);
+  const asked = (values: Float64Array): Asked => {
+    if (last === undefined || values.some((value, i) => value !== lastValues[i])) {
+      last = askedOf(bench, explanation, values);
+      lastValues.set(values);
+    }
+    return last;
+  };
+  return {
+    unknowns: explanation.unknowns,
+    logLikelihood: (values) => {
+      const guess = asked(values);
+      return stillDrove(guess) ? sum(cheap, guess) : -Infinity;
+    },
+    ...(rest.length === 0 ? {} : { further: (values: Float64Array) => sum(rest, asked(values)) }),
+  };
+}

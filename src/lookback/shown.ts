@@ -1,0 +1,88 @@
+// What the unit shows in the bay, at any shortage of fluid: worked out once, with the bay's own procedures, and read off between.
+
+import { coolerFlowTest } from "../bay/cooler-flow-test.ts";
+import { stickIdling } from "../bay/level-checks.ts";
+import { linePressureTest } from "../bay/line-pressure-test.ts";
+import { HOT, idling, inThePan, stoodFor } from "../bay/ready.ts";
+import type { Unit } from "../physics/build.ts";
+import { meanDepth } from "../physics/sump/pan.ts";
+import type { Evidence } from "./evidence.ts";
+import type { Site } from "./visit.ts";
+
+/** A reading over the shortage [m³ at fill temperature]. */
+export interface Table {
+  readonly step: number;
+  readonly values: Float64Array;
+}
+
+/** Readings of one unit; those that no evidence asks for are left out. */
+export interface Shown {
+  /** By temperature of the look [K]: where the dipstick is wet, 0 low mark, 1 full. */
+  readonly stick: ReadonlyMap<number, Table>;
+  readonly linePressure?: Table;
+  readonly coolerFlow?: Table;
+  /** At the leak, idling hot: pressure [Pa]; parked in the bay: depth in the pan [m]. */
+  readonly pressure: Table;
+  readonly parkedDepth: Table;
+}
+
+/** Shortages that are worked out, and how much of the fill the last one lacks. */
+const POINTS = 25;
+const MOST = 0.8;
+/** So long the engine has been off when drops are counted parked [s], in a bay of so many kelvin. */
+const PARKED = 900;
+const BAY = 293.15;
+
+/** The value at a shortage; beyond the ends as at them. */
+export function at({ step, values }: Table, shortage: number): number {
+  const x = Math.max(0, Math.min(values.length - 1, shortage / step));
+  const i = Math.min(values.length - 2, Math.floor(x));
+  return values[i]! + (values[i + 1]! - values[i]!) * (x - i);
+}
+
+/** Works out what the evidence asks for; the leak's own draw is left out, which a gauge would not show either. */
+export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[]): Shown {
+  const step = (MOST * unit.build.fill) / (POINTS - 1);
+  const tight: Unit = { ...unit, leak: null };
+  const table = (read: (shortage: number) => number): Table => ({
+    step,
+    values: Float64Array.from({ length: POINTS }, (_, i) => read(i * step)),
+  });
+  const stick = new Map<number, Table>();
+  for (const item of evidence)
+    if ((item.kind === "dipstick" || item.kind === "off the dipstick") && !stick.has(item.temperature))
+      stick.set(
+        item.temperature,
+        table((shortage) => stickIdling(tight, shortage, item.temperature).position),
+      );
+  const asks = (kind: Evidence["kind"]) => evidence.some((item) => item.kind === kind);
+  return {
+    stick,
+    ...(asks("line pressure")
+      ? { linePressure: table((shortage) => linePressureTest(tight, shortage, "drive").idle) }
+      : {}),
+    ...(asks("cooler flow") ? { coolerFlow: table((shortage) => coolerFlowTest(tight, shortage).flow) } : {}),
+    pressure: table((shortage) => pressureAt(tight, site, shortage)),
+    parkedDepth: table((shortage) => {
+      const walk = stoodFor(tight, shortage, PARKED, BAY);
+      return meanDepth(tight.build.sump.pan, inThePan(walk));
+    }),
+  };
+}
+
+/** Pressure at the leak's place while the unit idles hot in park [Pa]; at the pan the head over its floor. */
+function pressureAt(unit: Unit, { place, fedBy }: Site, shortage: number): number {
+  const walk = idling(unit, shortage, HOT);
+  const { line, lineInput, density } = walk.now;
+  const { cooler } = unit.build;
+  switch (place) {
+    case "return-line":
+      return line.leakPressure;
+    case "supply-line":
+      return line.leakPressure + (cooler.cooler + cooler.returnLine) * lineInput.pathViscosity * line.cooler;
+    case "shaft-seal":
+      return fedBy === "converter-outlet" ? line.nodePressure : line.leakPressure;
+    default:
+      return density * 9.80665 * meanDepth(unit.build.sump.pan, inThePan(walk));
+  }
+}

@@ -1,0 +1,196 @@
+// What each item of evidence says of a guess, as the logarithm of its probability. Items that only the fluid lost decides are cheap.
+
+import { counted, lessThan, logAdd, measured } from "../chance/terms.ts";
+import { logNormalBelow } from "../chance/normal.ts";
+import type { LeakOpening } from "../physics/build.ts";
+import { gravity } from "../physics/fluid/surroundings.ts";
+import { density } from "../physics/fluid/density.ts";
+import { dynamicViscosity } from "../physics/fluid/fluid.ts";
+import { surfaceTension } from "../physics/fluid/surface-tension.ts";
+import { dropVolume } from "../physics/leak/drop.ts";
+import { leakFlow, type GrowingOpening } from "../physics/leak/flow.ts";
+import { hasParted, openingAt } from "../physics/leaking.ts";
+import type { Course } from "./course.ts";
+import type { Evidence, EvidenceKind, When } from "./evidence.ts";
+import { findsLeak } from "./finding.ts";
+import { at, type Shown } from "./shown.ts";
+import type { Visit } from "./visit.ts";
+
+/** Everything that a term may ask of a guess. */
+export interface Asked {
+  readonly visit: Visit;
+  readonly shown: Shown;
+  readonly course: Course;
+  readonly opening: LeakOpening | null;
+  readonly opensAt: number;
+  /** Lacking at the start [m³ at fill temperature]. */
+  readonly short: number;
+  readonly soakedUp: number;
+  readonly use: number;
+  readonly drop: number;
+  /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
+  readonly runningBy: (clock: number) => number;
+  /** Whether fluid that leaks stays out of sight: a cooler that leaks into the coolant. */
+  readonly unseen: boolean;
+  /** Line pressure against that of a sound pump [-]. */
+  readonly weakness: number;
+  /** Symptoms come of themselves, on any day. */
+  readonly ails: boolean;
+}
+
+/** Kinds whose terms need the events of a course and not only what is lost. */
+const dear: readonly EvidenceKind[] = ["first spot", "first symptom", "not felt", "sediment", "teardown"];
+export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
+
+/** Temperatures at which drops are counted [K]: idling hot, and parked in the bay. */
+const HOT = 353.15;
+const BAY = 293.15;
+/** Errors of what is told without one: a date by memory [s], and the share of cases that are told wrongly. */
+const WRONG = 0.02;
+
+/** Lacking at a moment [m³ at fill temperature]. */
+export function missingAt({ visit, course, short }: Asked, clock: number): number {
+  const { unit, added } = visit;
+  const full = density(unit.fluid.density15, unit.build.fillTemperature);
+  let mass = course.lostBy(clock);
+  for (const { at: when, volume, temperature } of added)
+    if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
+  return short + mass / full;
+}
+
+/** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
+export function termOf(item: Evidence, asked: Asked): number {
+  const { shown, course, visit } = asked;
+  switch (item.kind) {
+    case "fluid missing":
+      return measured(item.volume, missingAt(asked, item.at), item.error);
+    case "fluid drained": {
+      const drained = visit.unit.build.fill - missingAt(asked, item.at) - item.stays;
+      return measured(item.volume, Math.max(0, drained), Math.hypot(item.error, item.staysError));
+    }
+    case "dipstick":
+      return measured(
+        item.position,
+        at(shown.stick.get(item.temperature)!, missingAt(asked, item.at)),
+        item.error,
+      );
+    case "off the dipstick":
+      return lessThan(
+        stickFoot,
+        at(shown.stick.get(item.temperature)!, missingAt(asked, item.at)),
+        item.error,
+      );
+    case "drops":
+      return counted(item.count, expectedDrops(item, asked));
+    case "first spot":
+      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"));
+    case "first symptom":
+      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom));
+    case "not felt": {
+      if (asked.ails) return mistaken(Math.log1p(-Math.min(0.999, item.until / visit.at)));
+      const came = course.when(item.symptom);
+      return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
+    }
+    case "known full":
+      return measured(0, missingAt(asked, item.at), item.error);
+    case "looked": {
+      const found = findsLeak(item.look, seenAt(item, asked));
+      return item.seen ? Math.log(Math.max(found, 1e-4)) : Math.log1p(-found);
+    }
+    case "line pressure":
+      return measured(
+        item.pressure,
+        asked.weakness * at(shown.linePressure!, missingAt(asked, item.at)),
+        item.error,
+      );
+    case "cooler flow":
+      return measured(item.flow, at(shown.coolerFlow!, missingAt(asked, item.at)), item.error);
+    case "sediment":
+      return sediment(item.amount, course);
+    case "teardown": {
+      const burnt = course.when("damage 1", item.clutch) <= item.at;
+      return Math.log(burnt === item.burnt ? 1 - 2 * WRONG : 2 * WRONG);
+    }
+    case "fluid in the coolant":
+      return Math.log(item.found === asked.unseen ? 1 - WRONG : WRONG);
+  }
+}
+
+/** The stick ends one distance of its marks under the low one. */
+const stickFoot = -1;
+const DAYS = 3 * 86400;
+const logWrong = Math.log(WRONG);
+
+/** What was told is wrong now and then: a probability never falls under that. */
+const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
+
+/** An event told to have come between two moments, of a guess in which it comes at `came` (Infinity: not by the visit). */
+function told({ from, to, error }: When, came: number): number {
+  if (came === Infinity) return logWrong - 5;
+  const below = to === Infinity ? 0 : logNormalBelow((to - came) / error);
+  const above = from === -Infinity ? 0 : logNormalBelow((came - from) / error);
+  if (from === -Infinity || to === Infinity) return mistaken(below + above);
+  const both = Math.exp(below) - Math.exp(logNormalBelow((from - came) / error));
+  return mistaken(Math.log(Math.max(both, 1e-300)));
+}
+
+/** The same of a symptom that may come on any day before the visit. */
+function anyDay({ from, to }: When, { at: visited }: Visit): number {
+  const days = Math.max(0, Math.min(to, visited) - Math.max(from, 0));
+  return mistaken(Math.log(Math.max(days / visited, 1e-300)));
+}
+
+const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 0, inertial: 0 };
+
+/** Flow through the leak [m³/s] at a moment of the visit's clock, idling hot or parked in the bay. */
+export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "parked"): number {
+  const { opening, opensAt, visit, shown, use } = asked;
+  if (opening === null || clock <= opensAt) return 0;
+  const { fluid } = visit.unit;
+  const running = moment === "idling hot";
+  const temperature = running ? HOT : BAY;
+  const rho = density(fluid.density15, temperature);
+  const mu = dynamicViscosity(fluid, temperature, 0);
+  const missing = missingAt(asked, clock);
+  const pressure = running
+    ? at(shown.pressure, missing)
+    : rho * gravity * Math.max(0, at(shown.parkedDepth, missing) - visit.site.height);
+  const age = use * (asked.runningBy(clock) - asked.runningBy(opensAt));
+  if (hasParted(opening, age) && !running) return 0;
+  openingAt(path, opening, age, pressure, running, clock - opensAt);
+  return pressure > 0 ? leakFlow(path, pressure, mu, rho) : 0;
+}
+
+/** Flow that a look can see [m³/s]: none of a leak into the coolant, nor what a shield that is left on still holds. */
+export function seenAt({ at: clock, look }: Extract<Evidence, { kind: "looked" }>, asked: Asked): number {
+  if (asked.unseen) return 0;
+  const { unit, shield } = asked.visit;
+  const held = asked.soakedUp * unit.fluid.density15;
+  const hides = shield && look !== "shield taken off" && asked.course.lostBy(clock) < held;
+  return hides ? 0 : flowAt(asked, clock, "idling hot");
+}
+
+/** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
+function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {
+  if (asked.unseen) return 0.05;
+  const { fluid } = asked.visit.unit;
+  const temperature = item.moment === "parked" ? BAY : HOT;
+  const volume =
+    item.dropVolume ??
+    asked.drop *
+      dropVolume(
+        asked.visit.site.dripRadius,
+        surfaceTension(temperature),
+        density(fluid.density15, temperature),
+      );
+  // A count that is off by one now and then is no wonder: nothing is ever foretold to be quite dry.
+  return Math.max(0.05, (flowAt(asked, item.at, item.moment) * item.time) / volume);
+}
+
+/** What is in the pan against the worst clutch's damage: assumed shares of what technicians find. */
+function sediment(amount: "clean" | "grey film" | "dark flakes", course: Course): number {
+  const burnt = course.when("damage 1") < Infinity;
+  const hurt = burnt || course.when("damage 0.1") < Infinity;
+  const shares = burnt ? [0.02, 0.18, 0.8] : hurt ? [0.1, 0.6, 0.3] : [0.6, 0.37, 0.03];
+  return Math.log(shares[["clean", "grey film", "dark flakes"].indexOf(amount)]!);
+}
