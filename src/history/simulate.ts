@@ -155,9 +155,9 @@ export function simulate(plan: Plan, progress?: Progress): History {
     return ending === undefined;
   };
   const standUntil = (clock: number): boolean => {
-    // Dated entries and the opening of the leak are met exactly.
+    // Dated entries and the opening of the leak are met exactly; an entry whose date fell into a trip is made when that has ended.
     for (;;) {
-      const entry = plan.topUps.find(({ at }) => at > state.clock - 1e-6 && at <= clock && !done.has(at));
+      const entry = plan.topUps.find(({ at }) => at <= clock && !done.has(at));
       const opens = "after" in plan.opens && state.leakAge < 0 && unit.leak !== null ? plan.opens.after : Infinity;
       const next = Math.min(clock, entry?.at ?? Infinity, Math.max(state.clock, opens));
       if (next > state.clock && !stand(walk, next - state.clock, after)) return false;

@@ -105,3 +105,27 @@ describe("falling behind", () => {
     expect(named(history, "vehicle falls behind")).toBeDefined();
   });
 });
+
+describe("a top-up", () => {
+  const added = (at: number) => {
+    const topUps = [{ at, volume: 0.5e-3, temperature: mild }];
+    const history = simulate(plan(van, week, mild, { span: days(1), fillShort: 1e-3, topUps }));
+    const events = history.events.filter(({ name }) => name === "topped up");
+    return { events, mass: history.ledger.massAdded, gap: history.closure.mass };
+  };
+
+  it("dated in a stand is made at its date, once", () => {
+    const { events } = added(hours(5));
+    expect(events.map(({ clock }) => clock)).toEqual([hours(5)]);
+  });
+
+  it("dated inside a trip is not lost: it is made when the trip has ended, once", () => {
+    const stood = added(hours(5));
+    const { events, mass, gap } = added(hours(8) + 300);
+    expect(events).toHaveLength(1);
+    expect(events[0]!.clock).toBeGreaterThan(hours(8) + 300);
+    expect(events[0]!.clock).toBeLessThan(hours(8) + 700);
+    expect(mass).toBeCloseTo(stood.mass, 12);
+    expect(gap).toBeLessThan(1e-9);
+  });
+});
