@@ -21,6 +21,8 @@ export interface March {
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
   weekTime: number;
   weekDistance: number;
+  /** By how much the middle of the week's driving comes after the middle of the week [weeks]. */
+  middle: number;
   /** Seconds of a week in which the vehicle moves. */
   readonly weekMoves: number;
   readonly timeBefore: Float64Array;
@@ -53,13 +55,14 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
   const row = () => new Float64Array(count);
   return {
     prepared,
-    reading: newReading(prepared.climates.length),
+    reading: newReading(),
     plan,
     leak: null,
     order: new Int32Array(count),
     startsAt: row(),
     weekTime: 0,
     weekDistance: 0,
+    middle: 0,
     weekMoves: prepared.occurrences.reduce(
       (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
       0,
@@ -95,7 +98,7 @@ export function begin(march: March, plan: Plan): void {
   const count = occurrences.length;
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
-  let [time, distance] = [0, 0];
+  let [time, distance, middle] = [0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = (first + i) % count;
     const { kind, startsAt: monday } = occurrences[at]!;
@@ -103,11 +106,13 @@ export function begin(march: March, plan: Plan): void {
     startsAt[i] = monday - plan.weekday * DAY + (monday < plan.weekday * DAY ? WEEK : 0);
     timeBefore[i] = time;
     distanceBefore[i] = distance;
+    middle += kinds[kind]!.time * startsAt[i]!;
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
   }
   march.weekTime = time;
   march.weekDistance = distance;
+  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
   if (march.lost.length < march.weeks + 1) {

@@ -2,7 +2,7 @@
 
 import { overLid } from "../physics/sump/pan.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
-import { lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
+import { fullMass, lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
 import { trimGoingRound } from "./learned.ts";
 import { levelStep, type Climate } from "./prepared.ts";
@@ -23,29 +23,40 @@ export interface PieceSeen {
   readonly seen: Seen[];
 }
 
-/** By kind of trip and piece. */
-export type WeekSeen = readonly (readonly PieceSeen[])[];
+/** A week looked at: the levels [kg lacking], and what was seen by kind of trip and piece. */
+export interface WeekSeen {
+  readonly levels: number[];
+  readonly kinds: readonly (readonly PieceSeen[])[];
+}
 
-/** Levels that are still looked at after the first one at which a clutch burns within a trip. */
-const LEVELS_BEYOND = 1;
+/**
+ * From one level to the next [kg]: while no air comes, while nothing slips, from there on, where moments come and go, and far beyond the
+ * first burn, where only a leak comes that loses so much in a trip.
+ */
+const steps = { calm: levelStep, airy: 0.125, slipping: 0.0625, late: levelStep } as const;
+/** So much is still looked at closely beyond the first level at which a clutch burns [kg]. */
+const BEYOND = 0.375;
 /** Trim with which the share that a full unit keeps of it through a trip is found [Pa]. */
 const TRIAL = 20_000;
 
-/** Walks the week level by level until the worst has happened; undefined when `going` said no. */
+/** Walks the week level by level until the worst has happened; undefined when `going`, told the loss [kg], said no. */
 export function walkLevels(
   frozen: Frozen,
   kinds: Kinds,
-  going: (level: number) => boolean,
+  going: (lacking: number) => boolean,
 ): { climate: Climate; seen: WeekSeen } | undefined {
   const { state, unit, road } = frozen.walk;
   const { trimLimit } = unit.build.shiftControl;
-  const most = Math.max(1, Math.floor(state.mass / levelStep));
   const wide = kinds.kinds.length;
-  const tabling = newTabling(kinds, most);
-  const stands = newStands(most * wide);
-  const seen: PieceSeen[][] = kinds.kinds.map(({ pieces }) =>
-    Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
-  );
+  const rows = Math.max(1, Math.floor(fullMass(unit) / levelStep));
+  const tabling = newTabling(kinds, rows);
+  const stands = newStands(rows * wide);
+  const seen: WeekSeen = {
+    levels: [],
+    kinds: kinds.kinds.map(({ pieces }) =>
+      Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
+    ),
+  };
   const row = () => new Float64Array(wide);
   const [kept, begins, added, round, before] = [row(), row(), row(), row(), row()];
 
@@ -56,27 +67,38 @@ export function walkLevels(
     driveFrozen(frozen, kind, {});
     return snapshotOf(frozen.walk);
   });
-  let levels = most;
-  for (let level = 0; level < levels; level++) {
+  let step: number = steps.calm;
+  let grown = 0;
+  let levels = 0;
+  let closely = Infinity;
+  for (let lacking = 0; lacking < rows * levelStep; lacking += step) {
+    const tabled = Number.isInteger(lacking / levelStep);
+    if (tabled) levels++;
+    seen.levels.push(lacking);
+    const shown: Shown = { air: false, slips: false, burns: 0 };
     for (const [k, kind] of kinds.kinds.entries()) {
-      if (!going(level)) return undefined;
+      if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
-      lack(unit, state, level * levelStep);
-      standAt(frozen, kind, stands, level * wide + k);
+      lack(unit, state, lacking);
+      standAt(frozen, kind, tabled ? stands : undefined, (levels - 1) * wide + k);
       // The trim goes on as it went from level to level.
-      const trim = level < 2 ? round[k]! : 2 * round[k]! - before[k]!;
+      const trim = round[k]! + (round[k]! - before[k]!) * grown;
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
-      if (driveAt(frozen, kinds, level, k, tabling, seen[k]!) && levels === most)
-        levels = Math.min(most, level + 1 + LEVELS_BEYOND);
+      driveAt(frozen, kinds, lacking, k, tabled ? tabling : undefined, levels - 1, seen.kinds[k]!, shown);
       ends[k] = snapshotOf(frozen.walk);
       added[k] = state.trim - kept[k]! * begins[k]!;
     }
     before.set(round);
     trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
     for (let k = 0; k < wide; k++)
-      seen[k]!.forEach(({ moreTrim }, p) =>
-        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / seen[k]!.length)),
+      seen.kinds[k]!.forEach(({ moreTrim }, p) =>
+        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / seen.kinds[k]!.length)),
       );
+    if (shown.burns > 0) closely = Math.min(closely, lacking + BEYOND);
+    if (lacking >= closely && shown.burns === wide) break;
+    const next = nextStep(lacking, step, shown, closely);
+    grown = lacking > 0 ? next / step : 0;
+    step = next;
   }
   const { circuit, panDepth, panViscosity, panDensity, ageing } = tabling;
   return {
@@ -85,14 +107,29 @@ export function walkLevels(
   };
 }
 
+function nextStep(lacking: number, step: number, { air, slips }: Shown, closely: number): number {
+  if (lacking >= closely) return steps.late - (lacking % steps.late);
+  if (slips || step === steps.slipping) return steps.slipping;
+  return air ? steps.airy : steps.calm;
+}
+
 function newStands(size: number): Climate["stands"] {
   const row = () => new Float64Array(size);
   return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row(), high: row() };
 }
 
-/** The stand before a trip. */
-function standAt(frozen: Frozen, { stand }: TripKind, stands: Climate["stands"], at: number): void {
+/** The stand before a trip, into the tables if there are any. */
+function standAt(
+  frozen: Frozen,
+  { stand }: TripKind,
+  stands: Climate["stands"] | undefined,
+  at: number,
+): void {
   const { now, unit } = frozen.walk;
+  if (stands === undefined) {
+    standFrozen(frozen, stand, () => {});
+    return;
+  }
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
@@ -108,40 +145,54 @@ function standAt(frozen: Frozen, { stand }: TripKind, stands: Climate["stands"],
   stands.viscosity[at] = now.viscosity;
 }
 
-/** A trip of a kind at a level, into the tables and what is seen; true when a clutch burnt. */
+/** What a level has shown: air at the pump, slips, trips in which a clutch burns. */
+interface Shown {
+  air: boolean;
+  slips: boolean;
+  /** Kinds of trips. */
+  burns: number;
+}
+
+/** A trip of a kind at a level, into the flow tables if there are any and into what is seen. */
 function driveAt(
   frozen: Frozen,
   kinds: Kinds,
-  level: number,
+  lacking: number,
   k: number,
-  tabling: Tabling,
+  tabling: Tabling | undefined,
+  row: number,
   seen: readonly PieceSeen[],
-): boolean {
+  shown: Shown,
+): void {
   const { now } = frozen.walk;
+  const { air, slips, burns } = frozen;
   let burnt = false;
-  beginTrip(tabling, level, k);
+  if (tabling !== undefined) beginTrip(tabling, row, k);
   driveFrozen(frozen, kinds.kinds[k]!, {
     piece(index) {
-      if (index > 0) nextPiece(tabling, now.density);
+      if (index > 0 && tabling !== undefined) nextPiece(tabling, now.density);
       seen[index]!.starts.push(snapshotOf(frozen.walk));
     },
     told(index, held, since) {
-      seen[index]!.seen.push({ lacking: level * levelStep, held: held.slice(), since: since.slice() });
-      burnt ||= frozen.burns.some((event) => held[event]! > 0);
+      seen[index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
+      const happens = (event: number) => held[event]! > 0;
+      shown.air ||= air.some(happens);
+      shown.slips ||= slips.some(happens);
+      burnt ||= burns.some(happens);
     },
     step(walk, seconds) {
-      gatherStep(tabling, walk, seconds);
+      if (tabling !== undefined) gatherStep(tabling, walk, seconds);
       return true;
     },
-    tick: () => closeTick(tabling, now.density),
-    untilBurnt: true,
+    tick() {
+      if (tabling !== undefined) closeTick(tabling, now.density);
+    },
   });
-  for (let p = tabling.piece + 1; p < seen.length; p++) {
-    const { starts } = seen[p]!;
-    starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
-  }
-  endTrip(tabling, now.density, kinds.times[k]!);
-  return burnt;
+  if (burnt) shown.burns++;
+  // What came after the end of a trip that broke off is as at the level before.
+  for (const { starts } of seen)
+    if (starts.length < seen[0]!.starts.length) starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
+  if (tabling !== undefined) endTrip(tabling, now.density, kinds.times[k]!);
 }
 
 /** Share of the learned trim that is left after a trip of a kind; the walk is where it was afterwards. */

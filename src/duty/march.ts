@@ -16,10 +16,10 @@ const AIR_STEP = 4;
 function rateAt(march: March, week: number, lost: number, added: number): number {
   const { prepared, reading, leak, weekTime } = march;
   if (leak === null) return 0;
-  takeAir(reading, prepared.climates, airOf(march, week));
+  takeAir(reading, prepared.climates, airOf(march, week - 0.5 + march.middle));
   takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
   const age = Math.max(0, week * weekTime - march.opensRunning);
-  const calendar = Math.max(0, week * WEEK - march.opensAt);
+  const calendar = Math.max(0, (week + march.middle) * WEEK - march.opensAt);
   takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
   return weekRunning(reading, prepared, leak) + weekStanding(reading, prepared, leak);
 }
@@ -83,7 +83,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
     for (;;) {
       const full = rateAt(march, week + step, start + step * slope, fluid);
       const change = Math.abs(full - slope) / Math.max(full, slope, 1e-12);
-      if (step > 1 && change > 2 * growthOfAWeek) {
+      if (step > 1 && change > growthOfAWeek) {
         step >>= 1;
         continue;
       }
