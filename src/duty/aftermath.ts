@@ -4,20 +4,37 @@
 import { beginPiece } from "./critical.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
 import type { Kinds } from "./kinds.ts";
-import type { WeekSeen } from "./levels.ts";
-import type { Aftermath, Candidate } from "./prepared.ts";
+import type { KindSeen } from "./levels.ts";
+import type { Aftermath } from "./prepared.ts";
 
 /** Trips that are walked on after the one in which it burns. */
-const TRIPS = 4;
-/** A hair more than the critical loss [kg], so that it does burn. */
-const HAIR = 0.002;
+const TRIPS = 3;
+/** Levels of a kind of trip from which it is walked on. */
+const MOST = 2;
 
-/** Walks on from a moment at which a clutch burns; undefined when the vehicle does not drive on after that trip. */
-export function walkAftermath(
+/** What follows in the later trips, for each kind of trip from the first levels at which a clutch burns and the vehicle drives on. */
+export function walkAftermaths(frozen: Frozen, kinds: Kinds, seen: readonly KindSeen[]): Aftermath[] {
+  return seen.flatMap((trip, kind) => {
+    const drivesOn = trip.levels.filter((lacking) => {
+      const happens = (event: number) =>
+        trip.pieces.some((piece) =>
+          piece.seen.some((shown) => shown.lacking === lacking && shown.held[event]! > 0),
+        );
+      return frozen.burns.some(happens) && !happens(frozen.noDrive);
+    });
+    return drivesOn
+      .slice(0, MOST)
+      .flatMap((lacking) => walkAftermath(frozen, kinds, trip, kind, lacking) ?? []);
+  });
+}
+
+/** Walks on from a trip in which a clutch burns. */
+function walkAftermath(
   frozen: Frozen,
   kinds: Kinds,
-  week: WeekSeen,
-  { kind, piece, critical, time: burnsAt }: Candidate,
+  trip: KindSeen,
+  kind: number,
+  lacking: number,
 ): Aftermath | undefined {
   const { watchers } = frozen.measures;
   const come = new Set<number>();
@@ -26,29 +43,28 @@ export function walkAftermath(
     0,
     kinds.occurrences.findIndex((occurrence) => occurrence.kind === kind),
   );
-  const start = beginPiece(frozen, week, kind, piece, critical + HAIR);
+  let burnsAt = Number.NaN;
   let time = 0;
-  for (let i = 0; i <= TRIPS; i++) {
-    const trip = kinds.occurrences[(first + i) % kinds.occurrences.length]!;
-    const driven = kinds.kinds[trip.kind]!;
+  beginPiece(frozen, trip, 0, lacking);
+  for (let i = 0; i <= TRIPS && !come.has(frozen.noDrive); i++) {
+    const driven = kinds.kinds[kinds.occurrences[(first + i) % kinds.occurrences.length]!.kind]!;
     if (i > 0) standFrozen(frozen, driven.stand, () => {});
     const told = (_: number, held: Float64Array, since: Float64Array) => {
       for (let event = 0; event < held.length; event++)
         if (held[event]! > 0 && !come.has(event)) {
           come.add(event);
           if (i > 0) later.push({ event, after: time + since[event]! - burnsAt });
+          else if (frozen.burns.includes(event) && !(burnsAt <= since[event]!)) burnsAt = since[event]!;
         }
     };
-    driveFrozen(frozen, driven, { told }, i === 0 ? start : 0, Infinity, 10, i === 0);
-    if (come.has(frozen.noDrive)) break;
+    driveFrozen(frozen, driven, { told }, 0, Infinity, 10, i === 0);
     time += driven.time;
   }
-  if (later.length === 0) return undefined;
+  if (later.length === 0 || Number.isNaN(burnsAt)) return undefined;
   return {
     air: frozen.walk.road.ambient,
     kind,
-    piece,
-    critical,
+    lacking,
     events: later
       .sort((a, b) => a.after - b.after)
       .map(({ event, after }) => {

@@ -3,7 +3,7 @@
 
 import { driveFrozen, type Frozen } from "./frozen.ts";
 import type { TripKind } from "./kinds.ts";
-import type { PieceSeen, Seen, WeekSeen } from "./levels.ts";
+import type { KindSeen, PieceSeen, Seen } from "./levels.ts";
 import { fullMass, restore } from "./snapshot.ts";
 
 /** Most times that a trip is walked again for one event. */
@@ -51,12 +51,10 @@ function levelAt(levels: readonly number[], lacking: number): number {
  */
 export function beginPiece(
   frozen: Frozen,
-  { levels, kinds }: WeekSeen,
-  kind: number,
+  { levels, pieces }: KindSeen,
   index: number,
   lacking: number,
 ): number {
-  const pieces = kinds[kind]!;
   const level = levelAt(levels, lacking);
   let from = index;
   while (from > 0 && !isCalm(pieces[from]!, level)) from--;
@@ -93,36 +91,37 @@ function add({ seen }: PieceSeen, shown: Seen): void {
 
 /**
  * Walks a trip again from its beginning to a piece until the loss at which the event begins to happen there, between two that were seen,
- * is known to within a tolerance [kg]. `upper` is the larger of the two.
+ * is known to within a tolerance [kg]. `upper` is the larger of the two. Returns whether it had to be walked at all.
  */
 export function closeIn(
   frozen: Frozen,
   kind: TripKind,
-  k: number,
+  trip: KindSeen,
   index: number,
-  week: WeekSeen,
   event: number,
   upper: Seen,
   tolerance: number,
-): void {
-  const { seen } = week.kinds[k]![index]!;
+): boolean {
+  const { seen } = trip.pieces[index]!;
   const longer = frozen.severity.lasting[event]! + 1;
   let high = upper;
   let last = Number.NaN;
   for (let walks = 0; walks < MOST_WALKS; walks++) {
     const low = seen[seen.indexOf(high) - 1];
-    if (low === undefined || low.held[event]! > 0) return;
+    if (low === undefined || low.held[event]! > 0) return walks > 0;
     const width = high.lacking - low.lacking;
     const estimate = crossing(low, high, event);
-    if (width <= tolerance || (Math.abs(estimate - last) < tolerance && width < 30 * tolerance)) return;
+    if (width <= tolerance || (Math.abs(estimate - last) < tolerance && width < 30 * tolerance))
+      return walks > 0;
     last = estimate;
     // The straight line, kept off the ends; every third time the middle, so that the bracket closes from both sides.
     const kept = Math.min(high.lacking - 0.05 * width, Math.max(low.lacking + 0.05 * width, estimate));
     const lacking = walks % 3 === 2 ? 0.5 * (low.lacking + high.lacking) : kept;
-    beginPiece(frozen, week, k, 0, lacking);
-    walkPieces(frozen, kind, week.kinds[k]!, 0, index, lacking, longer);
+    beginPiece(frozen, trip, 0, lacking);
+    walkPieces(frozen, kind, trip.pieces, 0, index, lacking, longer);
     const shown = seen.find((other) => other.lacking === lacking);
-    if (shown === undefined) return;
+    if (shown === undefined) return false;
     if (shown.held[event]! > 0) high = shown;
   }
+  return true;
 }

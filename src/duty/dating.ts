@@ -3,7 +3,7 @@
 import type { Plan } from "../history/simulate.ts";
 import { airAt, clockAt, runningAt, WEEK, type March } from "./course.ts";
 import type { DutyEvent } from "./happen.ts";
-import type { Aftermath, Candidate } from "./prepared.ts";
+import type { Aftermath } from "./prepared.ts";
 
 /** What the plan itself dates: the opening of the leak, fluid added in a stand. */
 export function dated(march: March, plan: Plan, events: DutyEvent[]): void {
@@ -37,7 +37,7 @@ const PER_KELVIN = 0.01;
 export function afterBurning(
   march: March,
   burnt: DutyEvent,
-  { kind, piece }: Candidate,
+  kind: number,
   left: number,
   aftermaths: readonly Aftermath[],
 ): DutyEvent[] {
@@ -45,9 +45,7 @@ export function afterBurning(
   const lacking = march.shortAtFirst + burnt.lost - march.added[week]!;
   const air = airAt(march, burnt.clock);
   const farOf = (other: Aftermath) =>
-    Math.abs(other.critical - lacking) +
-    PER_KELVIN * Math.abs(other.air - air) +
-    (other.piece === piece ? 0 : PER_KELVIN);
+    Math.abs(other.lacking - lacking) + PER_KELVIN * Math.abs(other.air - air);
   let nearest: Aftermath | undefined;
   for (const aftermath of aftermaths)
     if (aftermath.kind === kind && (nearest === undefined || farOf(aftermath) < farOf(nearest)))

@@ -56,7 +56,7 @@ export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number
     measures,
     engagement: noEngagement(),
     air: named("first gulp of air"),
-    slips: [...named("first sustained slip"), ...named("lock-up slipping")],
+    slips: named("first sustained slip"),
     burns: measures.watchers.flatMap(({ name, clutch }, event) =>
       name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? [event] : [],
     ),

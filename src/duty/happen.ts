@@ -51,9 +51,11 @@ export interface Lookout {
   readonly fresh: Int32Array;
   came: number;
   readonly byLeast: Int32Array;
+  /** Which events are a clutch of the gears burnt. */
+  readonly burns: Uint8Array;
 }
 
-export function newLookout({ kinds, thresholds }: Prepared): Lookout {
+export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
   const moments = thresholds.map(({ airs, moments: byAir }) =>
     byAir.map((ofAir, a) => {
       const [down, up] = [halfway(airs, a, -1), halfway(airs, a, 1)];
@@ -80,6 +82,9 @@ export function newLookout({ kinds, thresholds }: Prepared): Lookout {
     waits: 0,
     fresh: new Int32Array(count),
     came: 0,
+    burns: Uint8Array.from(thresholds, ({ name, clutch }) =>
+      name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? 1 : 0,
+    ),
     byLeast: Int32Array.from(least.keys()).sort((a, b) => least[a]! - least[b]!),
   };
 }
@@ -118,7 +123,7 @@ export function mayHappen(march: March, { least, waiting, waits }: Lookout, week
 /** Looks through a week's trips from one of them on for events that have not come; returns the first trip in which some do (`fresh`), or their number. */
 export function lookOn(march: March, lookout: Lookout, week: number, from: number): number {
   const { prepared, shortAtFirst, order, lostAtEnd, addedAtStart } = march;
-  const { least, waiting, found, moments, fresh, come } = lookout;
+  const { least, waiting, fresh, come } = lookout;
   lookout.came = 0;
   for (let i = from; i < order.length; i++) {
     const before = shortAtFirst - addedAtStart[i]!;
@@ -126,15 +131,9 @@ export function lookOn(march: March, lookout: Lookout, week: number, from: numbe
     if (!(least[waiting[0]!]! <= atEnd)) continue;
     const { kind } = prepared.occurrences[order[i]!]!;
     const air = airAt(march, week * WEEK + march.startsAt[i]!);
-    for (let w = 0; w < lookout.waits; w++) {
-      const t = waiting[w]!;
-      if (least[t]! > atEnd) break;
-      const { airs } = prepared.thresholds[t]!;
-      let node = 0;
-      while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
-      if (comesIn(march, moments[t]![node]![kind]!, air - airs[node]!, week, i, before, atEnd, found[t]!))
-        fresh[lookout.came++] = t;
-    }
+    lookInto(march, lookout, week, i, kind, air, before, atEnd, Infinity, 0);
+    const burn = firstBurn(lookout);
+    if (burn !== null) lookInto(march, lookout, week, i, kind, air, before, atEnd, burn.time, burn.lost);
     if (lookout.came === 0) continue;
     for (let n = 0; n < lookout.came; n++) {
       come[fresh[n]!] = 1;
@@ -143,6 +142,45 @@ export function lookOn(march: March, lookout: Lookout, week: number, from: numbe
     return i;
   }
   return order.length;
+}
+
+/** The first clutch that burns among the events that came in a trip. */
+function firstBurn({ fresh, came, found, burns }: Lookout): Found | null {
+  let first: Found | null = null;
+  for (let n = 0; n < came; n++) {
+    const at = found[fresh[n]!]!;
+    if (burns[fresh[n]!] === 1 && (first === null || at.time < first.time)) first = at;
+  }
+  return first;
+}
+
+/** Looks for every event that has not come in one trip. From the time at which a clutch burnt on [s] the trip goes as it goes at the loss of that moment [kg]. */
+function lookInto(
+  march: March,
+  lookout: Lookout,
+  week: number,
+  trip: number,
+  kind: number,
+  air: number,
+  before: number,
+  atEnd: number,
+  burntAt: number,
+  burntLost: number,
+): void {
+  const { least, waiting, found, moments, fresh } = lookout;
+  const { thresholds } = march.prepared;
+  lookout.came = 0;
+  for (let w = 0; w < lookout.waits; w++) {
+    const t = waiting[w]!;
+    if (least[t]! > atEnd) break;
+    const { airs } = thresholds[t]!;
+    let node = 0;
+    while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+    const warmer = air - airs[node]!;
+    const list = moments[t]![node]![kind]!;
+    if (comesIn(march, list, warmer, week, trip, before, atEnd, burntAt, burntLost, found[t]!))
+      fresh[lookout.came++] = t;
+  }
 }
 
 /** The first of some moments of a trip at which enough is lacking and not too much, in air so much warmer than theirs [K]. */
@@ -154,6 +192,8 @@ function comesIn(
   trip: number,
   before: number,
   atEnd: number,
+  burntAt: number,
+  burntLost: number,
   at: Found,
 ): boolean {
   const { lostAtStart, lostAtEnd } = march;
@@ -166,7 +206,8 @@ function comesIn(
     if (candidate.critical + shift > atEnd) continue;
     const lost =
       lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, candidate.time) : lostAtStart[trip]!;
-    if (before + lost < candidate.critical + shift || before + lost > candidate.until + shift) continue;
+    const lacking = before + (candidate.time > burntAt ? burntLost : lost);
+    if (lacking < candidate.critical + shift || lacking > candidate.until + shift) continue;
     time = candidate.time;
     at.week = week;
     at.trip = trip;

@@ -106,7 +106,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
       for (const event of afterBurning(
         march,
         burnt,
-        burn.candidate!,
+        burn.candidate!.kind,
         time - burn.time,
         prepared.aftermaths,
       )) {

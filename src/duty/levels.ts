@@ -23,40 +23,41 @@ export interface PieceSeen {
   readonly seen: Seen[];
 }
 
-/** A week looked at: the levels [kg lacking], and what was seen by kind of trip and piece. */
-export interface WeekSeen {
+/** A kind of trip looked at: the levels [kg lacking] at which it was walked, and its pieces. */
+export interface KindSeen {
   readonly levels: number[];
-  readonly kinds: readonly (readonly PieceSeen[])[];
+  readonly pieces: readonly PieceSeen[];
 }
 
+export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
+  levels: [],
+  pieces: Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
+});
+
 /**
- * From one level to the next [kg]: while no air comes, while nothing slips, from there on, where moments come and go, and far beyond the
- * first burn, where only a leak comes that loses so much in a trip.
+ * From one level to the next [kg]: as long as a kind of trip draws no air, until it slips, from there on, where moments come and go, and
+ * beyond its first burn, where only a leak comes that loses much in a trip. Each is a multiple of the one before it in size.
  */
-const steps = { calm: levelStep, airy: 0.125, slipping: 0.0625, late: levelStep } as const;
-/** So much is still looked at closely beyond the first level at which a clutch burns [kg]. */
-const BEYOND = 0.375;
+const steps = { calm: levelStep, airy: levelStep / 2, slipping: levelStep / 8, late: levelStep } as const;
+/** A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it [kg]. */
+const BEYOND = 0.25;
 /** Trim with which the share that a full unit keeps of it through a trip is found [Pa]. */
 const TRIAL = 20_000;
 
-/** Walks the week level by level until the worst has happened; undefined when `going`, told the loss [kg], said no. */
+/** Walks the week level by level until every kind of trip burns a clutch; undefined when `going`, told the loss [kg], said no. */
 export function walkLevels(
   frozen: Frozen,
   kinds: Kinds,
   going: (lacking: number) => boolean,
-): { climate: Climate; seen: WeekSeen } | undefined {
+): { climate: Climate; seen: readonly KindSeen[] } | undefined {
   const { state, unit, road } = frozen.walk;
   const { trimLimit } = unit.build.shiftControl;
   const wide = kinds.kinds.length;
   const rows = Math.max(1, Math.floor(fullMass(unit) / levelStep));
   const tabling = newTabling(kinds, rows);
   const stands = newStands(rows * wide);
-  const seen: WeekSeen = {
-    levels: [],
-    kinds: kinds.kinds.map(({ pieces }) =>
-      Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
-    ),
-  };
+  const seen = kinds.kinds.map(nothingSeen);
+  const shown = kinds.kinds.map((): Shown => ({ air: false, slips: false, burns: Infinity }));
   const row = () => new Float64Array(wide);
   const [kept, begins, added, round, before] = [row(), row(), row(), row(), row()];
 
@@ -67,16 +68,14 @@ export function walkLevels(
     driveFrozen(frozen, kind, {});
     return snapshotOf(frozen.walk);
   });
-  let step: number = steps.calm;
-  let grown = 0;
   let levels = 0;
-  let closely = Infinity;
-  for (let lacking = 0; lacking < rows * levelStep; lacking += step) {
-    const tabled = Number.isInteger(lacking / levelStep);
+  let lacking = 0;
+  let grown = 0;
+  while (lacking < rows * levelStep) {
+    const tabled = lacking % levelStep === 0;
     if (tabled) levels++;
-    seen.levels.push(lacking);
-    const shown: Shown = { air: false, slips: false, burns: 0 };
     for (const [k, kind] of kinds.kinds.entries()) {
+      if (lacking % stepOf(shown[k]!, lacking) !== 0) continue;
       if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
       lack(unit, state, lacking);
@@ -84,21 +83,23 @@ export function walkLevels(
       // The trim goes on as it went from level to level.
       const trim = round[k]! + (round[k]! - before[k]!) * grown;
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
-      driveAt(frozen, kinds, lacking, k, tabled ? tabling : undefined, levels - 1, seen.kinds[k]!, shown);
+      driveAt(frozen, kinds, lacking, k, tabled ? tabling : undefined, levels - 1, seen[k]!, shown[k]!);
       ends[k] = snapshotOf(frozen.walk);
       added[k] = state.trim - kept[k]! * begins[k]!;
     }
     before.set(round);
     trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
-    for (let k = 0; k < wide; k++)
-      seen.kinds[k]!.forEach(({ moreTrim }, p) =>
-        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / seen.kinds[k]!.length)),
+    seen.forEach(({ levels: walked, pieces }, k) => {
+      if (walked.at(-1) !== lacking) return;
+      pieces.forEach(({ moreTrim }, p) =>
+        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / pieces.length)),
       );
-    if (shown.burns > 0) closely = Math.min(closely, lacking + BEYOND);
-    if (lacking >= closely && shown.burns === wide) break;
-    const next = nextStep(lacking, step, shown, closely);
-    grown = lacking > 0 ? next / step : 0;
-    step = next;
+    });
+    if (shown.every(({ burns }) => lacking >= burns + BEYOND)) break;
+    const step = Math.min(...shown.map((known) => stepOf(known, lacking)));
+    const next = (Math.floor(lacking / step) + 1) * step;
+    grown = lacking > 0 ? (next - lacking) / step : 0;
+    lacking = next;
   }
   const { circuit, panDepth, panViscosity, panDensity, ageing } = tabling;
   return {
@@ -107,9 +108,16 @@ export function walkLevels(
   };
 }
 
-function nextStep(lacking: number, step: number, { air, slips }: Shown, closely: number): number {
-  if (lacking >= closely) return steps.late - (lacking % steps.late);
-  if (slips || step === steps.slipping) return steps.slipping;
+/** What a kind of trip has shown: air at the pump, slips, and the first level at which a clutch burns in it [kg lacking]. */
+interface Shown {
+  air: boolean;
+  slips: boolean;
+  burns: number;
+}
+
+function stepOf({ air, slips, burns }: Shown, lacking: number): number {
+  if (lacking >= burns + BEYOND) return steps.late;
+  if (slips) return steps.slipping;
   return air ? steps.airy : steps.calm;
 }
 
@@ -145,14 +153,6 @@ function standAt(
   stands.viscosity[at] = now.viscosity;
 }
 
-/** What a level has shown: air at the pump, slips, trips in which a clutch burns. */
-interface Shown {
-  air: boolean;
-  slips: boolean;
-  /** Kinds of trips. */
-  burns: number;
-}
-
 /** A trip of a kind at a level, into the flow tables if there are any and into what is seen. */
 function driveAt(
   frozen: Frozen,
@@ -161,24 +161,24 @@ function driveAt(
   k: number,
   tabling: Tabling | undefined,
   row: number,
-  seen: readonly PieceSeen[],
+  { levels, pieces }: KindSeen,
   shown: Shown,
 ): void {
   const { now } = frozen.walk;
   const { air, slips, burns } = frozen;
-  let burnt = false;
+  levels.push(lacking);
   if (tabling !== undefined) beginTrip(tabling, row, k);
   driveFrozen(frozen, kinds.kinds[k]!, {
     piece(index) {
       if (index > 0 && tabling !== undefined) nextPiece(tabling, now.density);
-      seen[index]!.starts.push(snapshotOf(frozen.walk));
+      pieces[index]!.starts.push(snapshotOf(frozen.walk));
     },
     told(index, held, since) {
-      seen[index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
+      pieces[index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
       const happens = (event: number) => held[event]! > 0;
       shown.air ||= air.some(happens);
       shown.slips ||= slips.some(happens);
-      burnt ||= burns.some(happens);
+      if (burns.some(happens)) shown.burns = Math.min(shown.burns, lacking);
     },
     step(walk, seconds) {
       if (tabling !== undefined) gatherStep(tabling, walk, seconds);
@@ -188,10 +188,9 @@ function driveAt(
       if (tabling !== undefined) closeTick(tabling, now.density);
     },
   });
-  if (burnt) shown.burns++;
   // What came after the end of a trip that broke off is as at the level before.
-  for (const { starts } of seen)
-    if (starts.length < seen[0]!.starts.length) starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
+  for (const { starts } of pieces)
+    if (starts.length < levels.length) starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
   if (tabling !== undefined) endTrip(tabling, now.density, kinds.times[k]!);
 }
 

@@ -3,7 +3,7 @@
 import { closeIn, crossing } from "./critical.ts";
 import type { Frozen } from "./frozen.ts";
 import type { Kinds } from "./kinds.ts";
-import type { PieceSeen, Seen, WeekSeen } from "./levels.ts";
+import type { KindSeen, PieceSeen, Seen } from "./levels.ts";
 import type { Candidate } from "./prepared.ts";
 
 /** Losses at which an event happens in a piece [kg lacking], and when within the trip at the least of them [s]. */
@@ -18,13 +18,22 @@ interface Window {
 }
 
 /** How closely the least loss of a kind of trip is found [kg]. */
-const FIRST_WITHIN = 0.001;
-/** Moments of a kind of trip that are found so closely. */
-const CLOSELY = 1;
+const FOUND_WITHIN = 0.001;
+const MOST_TURNS = 4;
 
-/** Every window of an event in a piece: more fluid lost may undo it (a longer slip has taught the controller, an earlier one has slowed the vehicle). */
-function windowsOf({ seen }: PieceSeen, event: number, kind: number, piece: number): Window[] {
+/**
+ * Every window of an event in a piece; one that `jumps` with what slipped before it has no nearness, and changes halfway between two losses. More fluid lost may undo it (a longer slip has taught the controller, an earlier one has slowed the vehicle).
+ */
+function windowsOf(
+  { seen }: PieceSeen,
+  event: number,
+  kind: number,
+  piece: number,
+  jumps: boolean,
+): Window[] {
   const found: Window[] = [];
+  const edge = (low: Seen, high: Seen) =>
+    jumps ? 0.5 * (low.lacking + high.lacking) : crossing(low, high, event);
   for (let i = 0; i < seen.length; i++) {
     if (!(seen[i]!.held[event]! > 0) || (i > 0 && seen[i - 1]!.held[event]! > 0)) continue;
     const upper = seen[i]!;
@@ -33,8 +42,8 @@ function windowsOf({ seen }: PieceSeen, event: number, kind: number, piece: numb
     found.push({
       kind,
       piece,
-      critical: i === 0 ? upper.lacking : crossing(seen[i - 1]!, upper, event),
-      until: last + 1 < seen.length ? crossing(seen[last]!, seen[last + 1]!, event) : Infinity,
+      critical: i === 0 ? upper.lacking : edge(seen[i - 1]!, upper),
+      until: last + 1 < seen.length ? edge(seen[last]!, seen[last + 1]!) : Infinity,
       time: upper.since[event]!,
       upper,
     });
@@ -43,25 +52,47 @@ function windowsOf({ seen }: PieceSeen, event: number, kind: number, piece: numb
 }
 
 /** Windows of a kind of trip that no earlier piece covers, by rising loss. */
-export function firstWindows(pieces: readonly PieceSeen[], event: number, kind: number): Window[] {
+export function firstWindows(
+  pieces: readonly PieceSeen[],
+  event: number,
+  kind: number,
+  jumps = false,
+): Window[] {
   const found: Window[] = [];
   pieces.forEach((piece, index) => {
-    for (const window of windowsOf(piece, event, kind, index))
+    for (const window of windowsOf(piece, event, kind, index, jumps))
       if (!found.some(({ critical, until }) => critical <= window.critical && until >= window.until))
         found.push(window);
   });
   return found.sort((a, b) => a.critical - b.critical);
 }
 
-/** The moments at which an event can come first in its trip, by kind of trip; critical losses are found by walking pieces again. */
-export function momentsOf(frozen: Frozen, kinds: Kinds, week: WeekSeen, event: number): Candidate[] {
-  return week.kinds.flatMap((pieces, k) => {
-    for (let i = 0; i < CLOSELY; i++) {
-      const window = firstWindows(pieces, event, k)[i];
-      if (window === undefined) break;
-      closeIn(frozen, kinds.kinds[k]!, k, window.piece, week, event, window.upper, FIRST_WITHIN);
+/** Events before anything slips: their critical losses are found by walking trips again. */
+const SMOOTH = [
+  "first gulp of air",
+  "first flare",
+  "cooler flow below half",
+  "line pressure below demand",
+  "lock-up slipping",
+  "first sustained slip",
+];
+
+/** The moments at which an event can come first in its trip, by kind of trip. */
+export function momentsOf(
+  frozen: Frozen,
+  kinds: Kinds,
+  seen: readonly KindSeen[],
+  event: number,
+): Candidate[] {
+  const smooth = SMOOTH.includes(frozen.measures.watchers[event]!.name);
+  return seen.flatMap((trip, k) => {
+    // What is found may leave another moment as the first.
+    for (let turn = 0; smooth && turn < MOST_TURNS; turn++) {
+      const first = firstWindows(trip.pieces, event, k)[0];
+      if (first === undefined) break;
+      if (!closeIn(frozen, kinds.kinds[k]!, trip, first.piece, event, first.upper, FOUND_WITHIN)) break;
     }
-    return firstWindows(pieces, event, k).map(momentOf);
+    return firstWindows(trip.pieces, event, k, !smooth).map(momentOf);
   });
 }
 

@@ -4,11 +4,11 @@ import type { Week } from "../driving/pattern.ts";
 import type { Unit } from "../physics/build.ts";
 import { newFrozen, type Frozen } from "./frozen.ts";
 import { kindsOf } from "./kinds.ts";
-import { walkLevels, type WeekSeen } from "./levels.ts";
-import { walkAftermath } from "./aftermath.ts";
+import { walkLevels, type KindSeen } from "./levels.ts";
+import { walkAftermaths } from "./aftermath.ts";
 import { momentsOf, slopesBetween } from "./moments.ts";
 import { stickMoments } from "./stick.ts";
-import type { Aftermath, Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
+import type { Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
 import { fullMass } from "./snapshot.ts";
 
 /** Called with the share done; return false to cancel. */
@@ -22,7 +22,7 @@ export interface AirRange {
 
 /** Air of one temperature will do up to this range [K]; otherwise airs lie no further apart than that [K]. */
 const SAME_AIR = 0.5;
-const APART = 6;
+const APART = 8;
 
 function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within?: AirRange): number[] {
   const coldest = within?.coldest ?? meanTemperature - Math.abs(yearlySwing);
@@ -32,15 +32,13 @@ function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within
   return Array.from({ length: steps + 1 }, (_, i) => coldest + ((warmest - coldest) * i) / steps);
 }
 
-/** Burns of an air that are walked on from: the first ones of each kind of trip, and how many of them. */
-const AFTERMATHS = 2;
 /** Shares of the work: the levels, and then the critical losses. */
 const LEVELS = 0.8;
 
 interface Walked {
   readonly frozen: Frozen;
   readonly climate: Climate;
-  readonly seen: WeekSeen;
+  readonly seen: readonly KindSeen[];
 }
 
 /**
@@ -73,10 +71,7 @@ export function prepareDuty(
   }
   const { watchers } = walked[0]!.frozen.measures;
   const events = watchers.map((_, event) => byAir.map((ofAir) => ofAir[event]!));
-  const aftermaths = walked.flatMap(({ frozen, seen }, i) => {
-    const burns = frozen.burns.flatMap((event) => byAir[i]![event]!);
-    return afterFirst(frozen, seen, kinds, burns);
-  });
+  const aftermaths = walked.flatMap(({ frozen, seen }) => walkAftermaths(frozen, kinds, seen));
   const thresholds = slopesBetween(airs, events).flatMap((ofEvent, event): Threshold[] => {
     if (ofEvent.every((ofAir) => ofAir.length === 0)) return [];
     const { name, condition, clutch } = watchers[event]!;
@@ -88,20 +83,4 @@ export function prepareDuty(
   });
   const tight: Unit = { ...unit, leak: null };
   return { unit: tight, ...kinds, climates: walked.map(({ climate }) => climate), thresholds, aftermaths };
-}
-
-/** What follows the first burns of each kind of trip. */
-function afterFirst(
-  frozen: Frozen,
-  seen: WeekSeen,
-  kinds: ReturnType<typeof kindsOf>,
-  burns: readonly Candidate[],
-): Aftermath[] {
-  return kinds.kinds.flatMap((_, k) =>
-    burns
-      .filter(({ kind }) => kind === k)
-      .sort((a, b) => a.critical - b.critical)
-      .slice(0, AFTERMATHS)
-      .flatMap((burn) => walkAftermath(frozen, kinds, seen, burn) ?? []),
-  );
 }

@@ -85,9 +85,8 @@ export interface Threshold {
 export interface Aftermath {
   readonly air: number;
   readonly kind: number;
-  readonly piece: number;
-  /** Loss at which it was walked [kg lacking]. */
-  readonly critical: number;
+  /** Loss at which it was walked [kg]. */
+  readonly lacking: number;
   /** Running seconds since the clutch burnt. */
   readonly events: readonly {
     readonly name: EventName;

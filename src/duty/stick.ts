@@ -4,16 +4,16 @@
 import type { Unit } from "../physics/build.ts";
 import { driveFrozen, newFrozen, standFrozen } from "./frozen.ts";
 import type { Kinds } from "./kinds.ts";
-import type { PieceSeen } from "./levels.ts";
+import { nothingSeen } from "./levels.ts";
 import { firstWindows, momentOf } from "./moments.ts";
 import type { Candidate } from "./prepared.ts";
 import { lack, restore, snapshotOf } from "./snapshot.ts";
 
 /** Airs lie no further apart than this [K], and a moment that one has and the next has not is found to within this. */
-const APART = 2;
-const FOUND_WITHIN = 0.25;
+const APART = 3;
+const FOUND_WITHIN = 0.4;
 /** No more airs than this. */
-const MOST = 32;
+const MOST = 24;
 /** Losses walked, from the least at which the stick is under its mark in any air [kg]. */
 const LOSSES = [-0.06, 0.1, 0.3];
 
@@ -55,9 +55,7 @@ function momentsIn(
   air: number,
 ): Candidate[] {
   const frozen = newFrozen(unit, air);
-  const seen: PieceSeen[][] = kinds.kinds.map(({ pieces }) =>
-    Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
-  );
+  const seen = kinds.kinds.map(nothingSeen);
   lack(unit, frozen.walk.state, losses[0]!);
   const ends = kinds.kinds.map((kind) => {
     standFrozen(frozen, kind.stand, () => {});
@@ -71,9 +69,9 @@ function momentsIn(
       standFrozen(frozen, kind.stand, () => {});
       driveFrozen(frozen, kind, {
         told: (piece, held, since) =>
-          seen[k]![piece]!.seen.push({ lacking, held: held.slice(), since: since.slice() }),
+          seen[k]!.pieces[piece]!.seen.push({ lacking, held: held.slice(), since: since.slice() }),
       });
       ends[k] = snapshotOf(frozen.walk);
     }
-  return seen.flatMap((pieces, k) => firstWindows(pieces, event, k).map(momentOf));
+  return seen.flatMap(({ pieces }, k) => firstWindows(pieces, event, k).map(momentOf));
 }
