@@ -3,7 +3,7 @@
 import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import { airOf, WEEK, type March } from "./course.ts";
+import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
 import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 
@@ -81,9 +81,6 @@ export function walkWeek(march: March, week: number): void {
 
 /** Most parts in which a leak that has just opened grows through a trip or a stand. */
 const MOST_PARTS = 4;
-
-/** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
-const HOT_PART = 0.35;
 
 /** Parts of a time in which a leak of an age grows by little in each. */
 const partsOf = (age: number, seconds: number): number =>
