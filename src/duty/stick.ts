@@ -10,12 +10,12 @@ import type { Candidate } from "./prepared.ts";
 import { lack, restore, snapshotOf } from "./snapshot.ts";
 
 /** Airs lie no further apart than this [K], and a moment that one has and the next has not is found to within this. */
-const APART = 3;
-const FOUND_WITHIN = 0.4;
+const APART = 2;
+const FOUND_WITHIN = 0.25;
 /** No more airs than this. */
-const MOST = 24;
+const MOST = 32;
 /** Losses walked, from the least at which the stick is under its mark in any air [kg]. */
-const LOSSES = [-0.06, 0.1, 0.3];
+const LOSSES = [-0.06, 0.25];
 
 /** Moments of the event by air, for airs in a range [K]; `least`: the least loss at which it happens in any air [kg lacking]. */
 export function stickMoments(

@@ -52,9 +52,10 @@ export function walkWeek(march: March, week: number): void {
     fluid += entered(plan, unit, week * WEEK + ended, clock);
     const leaks = leak !== null && march.opensAt < clock + time;
     const from = Math.max(0, march.opensRunning - running);
-    const fluidAge = week * weekAgeing(reading, prepared);
+    let fluidAge = 0;
     if (leaks) {
       takeLevel(reading, climates, march.shortAtFirst + now - fluid);
+      fluidAge = week * weekAgeing(reading, prepared);
       now += standsAndGrows(march, leak, kind, stand, clock, running, fluidAge);
     }
     lostAtStart[i] = now;
