@@ -196,26 +196,36 @@ function comesIn(
   burntLost: number,
   at: Found,
 ): boolean {
-  const { lostAtStart, lostAtEnd } = march;
+  const atStart = before + march.lostAtStart[trip]!;
   let time = Infinity;
   for (let m = 0; m < moments.length; m++) {
     const { candidate, least } = moments[m]!;
     if (least > atEnd) break;
     if (candidate.time >= time) continue;
     const shift = warmer * (warmer < 0 ? candidate.colder : candidate.warmer);
-    if (candidate.critical + shift > atEnd) continue;
-    const lost =
-      lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, candidate.time) : lostAtStart[trip]!;
-    const lacking = before + (candidate.time > burntAt ? burntLost : lost);
-    if (lacking < candidate.critical + shift || lacking > candidate.until + shift) continue;
+    const from = candidate.critical + shift;
+    const until = candidate.until + shift;
+    if (from > atEnd || until < atStart) continue;
+    const told = candidate.time > burntAt;
+    // Only a loss that passes an edge within the trip has to be known to the moment.
+    if (told || from > atStart || until < atEnd) {
+      const lacking = before + (told ? burntLost : lostIn(march, week, trip, candidate.time));
+      if (lacking < from || lacking > until) continue;
+    }
     time = candidate.time;
-    at.week = week;
-    at.trip = trip;
-    at.time = time;
-    at.lost = lost;
     at.candidate = candidate;
   }
-  return time < Infinity;
+  if (time === Infinity) return false;
+  at.week = week;
+  at.trip = trip;
+  at.time = time;
+  at.lost = lostIn(march, week, trip, time);
+  return true;
+}
+
+function lostIn(march: March, week: number, trip: number, time: number): number {
+  const { lostAtStart, lostAtEnd } = march;
+  return lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, time) : lostAtStart[trip]!;
 }
 
 /** Lost at a moment of a trip of the week that was walked last [kg]. */

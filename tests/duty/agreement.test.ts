@@ -1,4 +1,4 @@
-// The two fidelities on drawn weeks: every case that the seeds draw, none left out. The whole account over sixty-five cases is
+// The two fidelities on a drawn week: every case that the seed draws, none left out. The whole account over sixty-five cases is
 // `npm run agree`; here are as many as fit into a test. What is asked of them is what holds, not what one would wish: see DEVELOPERS.md.
 import { beforeAll, describe, expect, it } from "vitest";
 import { dutyHistory } from "../../src/duty/history.ts";
@@ -8,8 +8,8 @@ import { simulate } from "../../src/history/simulate.ts";
 import { compare, dated, isBeforeSlips, type Apart } from "./apart.ts";
 import { drawWeek } from "./cases.ts";
 
-const SEEDS = [1, 2];
-const CASES = 4;
+const SEEDS = [1];
+const CASES = 5;
 /** What an event may be apart by, as a share of its running hours. */
 const WITHIN = 0.01;
 
@@ -29,7 +29,7 @@ beforeAll(() => {
       lacking += missing.length;
     }
   }
-}, 240_000);
+}, 600_000);
 
 const over = (list: readonly Apart[]) => list.filter(({ share }) => Math.abs(share) > WITHIN);
 const told = (list: readonly Apart[]) =>
@@ -41,12 +41,12 @@ const told = (list: readonly Apart[]) =>
 describe("over every drawn case", () => {
   it("before anything slips at most one event in thirty is apart by over 1 % of the running hours", () => {
     const early = apart.filter(({ event }) => isBeforeSlips(event.name));
-    expect(early.length).toBeGreaterThan(50);
+    expect(early.length).toBeGreaterThan(40);
     expect(over(early).length / early.length, told(over(early)).join("\n")).toBeLessThan(1 / 30);
   });
 
   it("of all events at most one in five is", () => {
-    expect(apart.length).toBeGreaterThan(100);
+    expect(apart.length).toBeGreaterThan(80);
     expect(over(apart).length / apart.length, told(over(apart)).join("\n")).toBeLessThan(0.2);
   });
 
