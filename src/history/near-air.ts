@@ -7,6 +7,8 @@ import type { Swing, Walk } from "./walk.ts";
 
 /** Depth to spare over the pickup, for what a tick may yet change, before the steps stay coarse [m]. */
 const SPARE_DEPTH = 0.001;
+/** A surface that swings by less is at rest [m]. */
+const STILL = 2e-4;
 /** A step near air is so many fine ones, by halves, */
 export const COARSEST = 4;
 const FINEST = 1 / 4;
@@ -30,7 +32,8 @@ export function mayDrawAir(walk: Walk): boolean {
   const reachX = pan.length / 2 - pickup.x;
   const reachY = pan.width / 2 - pickup.y;
   const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
-  let lowest = depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
+  let lowest =
+    depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
   if (depth < steep || depth + steep > pan.height) {
     // The plane may meet floor or lid: look at the four ends of the swing.
     for (let end = 0; end < 4; end++) {
@@ -42,12 +45,37 @@ export function mayDrawAir(walk: Walk): boolean {
   return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);
 }
 
+/** Whether the surface swings over the leaking place of the pan's rail: what it wets there follows the swing. */
+export function swingsOverRail(walk: Walk): boolean {
+  const { state, now, road, unit } = walk;
+  const { leak } = now;
+  if (!leak.onRail) return false;
+  const { pan, sloshDamping } = unit.build.sump;
+  const along = tiltAlong(road.wish, Math.atan(road.grade));
+  const across = tiltAcross(road.lateral);
+  const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.along.frequency, sloshDamping);
+  const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.across.frequency, sloshDamping);
+  const reachX = pan.length / 2 - leak.x;
+  const reachY = pan.width / 2 - leak.y;
+  const swings = swingX * Math.abs(reachX) + swingY * Math.abs(reachY);
+  // A plane that meets the floor stands higher than this elsewhere, by less than half its slope.
+  const dry = Math.max(
+    0,
+    (Math.abs(along) + swingX) * pan.length * 0.5 +
+      (Math.abs(across) + swingY) * pan.width * 0.5 -
+      now.panDepth,
+  );
+  return swings > STILL && now.panDepth + along * reachX + across * reachY + swings + dry > leak.height;
+}
+
 /** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */
 function swing(offset: number, rate: number, frequency: number, damping: number): number {
   if (!(frequency > 0)) return Math.abs(offset);
   const w = frequency;
   const energy = w * w * offset * offset + 2 * damping * w * offset * rate + rate * rate;
-  return damping < 1 ? Math.sqrt(Math.max(0, energy) / (1 - damping * damping)) / w : Math.abs(offset) + Math.abs(rate) / w;
+  return damping < 1
+    ? Math.sqrt(Math.max(0, energy) / (1 - damping * damping)) / w
+    : Math.abs(offset) + Math.abs(rate) / w;
 }
 
 /**
@@ -66,8 +94,11 @@ export function fineStep(walk: Walk): number {
   const weak = now.holds < WEAK * now.drive.turbineTorque;
   for (let times = weak ? 1 : COARSEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const reach = leverX * travel(walk.along, slosh, 0, times * fine) + leverY * travel(walk.across, slosh, 2, times * fine);
-    if (reach < CALM_SPEED * fine || depth + reach < 0 || isCovered(pickup, depth - reach, now.line.drawn)) return times * fine;
+    const reach =
+      leverX * travel(walk.along, slosh, 0, times * fine) +
+      leverY * travel(walk.across, slosh, 2, times * fine);
+    if (reach < CALM_SPEED * fine || depth + reach < 0 || isCovered(pickup, depth - reach, now.line.drawn))
+      return times * fine;
   }
   return FINEST * fine;
 }

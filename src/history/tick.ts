@@ -1,10 +1,10 @@
 // One tick of a drive: what the controller decides once, then the chain in one step, or in fine ones where it matters.
 
-import { drivingNow, leakNow } from "../physics/chain.ts";
+import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
-import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
-import { COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
+import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
+import { COARSEST, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -55,8 +55,8 @@ export function tick(
   const gear = gearFor(build.shiftPlan, state.gear + 1, state.speed, wish) - 1;
   engagement.time = 0;
   if (gear !== state.gear) settle(walk);
-  if (walk.sums.seconds === 0) takeStock(walk);
-  else leakNow(unit, state, walk.now);
+  if (walk.sums.seconds === 0) takeStock(walk, 0.5 * seconds);
+  else takeLeak(walk, 0.5 * seconds);
   if (gear !== state.gear) {
     road.speed = state.speed;
     shiftTo(walk, gear, engagement);
@@ -66,13 +66,14 @@ export function tick(
   const from = walk.scheduled;
   let left = seconds;
   let closely = mayDrawAir(walk);
+  const longest = (swingsOverRail(walk) ? COARSEST : LONGEST) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : LONGEST * walk.fine));
+    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : longest));
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {

@@ -51,6 +51,9 @@ export interface Walk {
   marginAt: number;
   /** The engine had no more to give at the last look. */
   short: boolean;
+  /** Energy that the sump gained from one settling to the next [J], what leaked aside; and by how much the coolant warmed [K]. */
+  gained: number;
+  coolantGained: number;
   /** Change of the line pressure over its set point in the last step [1/s]. */
   sagRate: number;
   /** Time in which thrown-off fluid comes back, at the tick's viscosity [s]. */
@@ -134,6 +137,8 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     margin: 0,
     marginAt: Number.NaN,
     short: false,
+    gained: 0,
+    coolantGained: 0,
     sagRate: 0,
     returnTime: 0,
     sums: {

@@ -24,6 +24,9 @@ const margin = place("damage", "history/margin.ts", "history/margin");
 const order = place("clutch", "history/slip.ts", "history/order");
 const implicit = place("clutch", "history/ros2.ts", "history/ros2");
 const near = place("several links", "history/near-air.ts", "emerge/steps");
+const slow = place("several links", "history/advance.ts", "history/slow-steps");
+const seam = place("leak path", "history/near-air.ts", "history/slow-steps");
+const drained = place("sump", "history/parked.ts", "history/slow-steps");
 const kinks = place("load", "driving/ticks.ts", "emerge/steps");
 
 export const chainMutations: readonly Mutation[] = [
@@ -41,6 +44,16 @@ export const chainMutations: readonly Mutation[] = [
     "a gulp between two looks is looked for",
     "return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);",
     "return !isCovered(pickup, lowest - pickup.height + 0.02, now.line.drawn);",
+  ),
+  change(slow, "fluid as warm as halfway", "0.5 * walk.gained", "0 * walk.gained"),
+  change(slow, "coolant as warm as halfway", "0.5 * walk.coolantGained", "0 * walk.coolantGained"),
+  change(slow, "a leak as wide as halfway", "state.leakAge += ahead", "state.leakAge += 0 * ahead"),
+  change(seam, "a surface that swings over the rail is followed", "return swings > STILL &&", "return swings > 1 &&"),
+  change(
+    drained,
+    "what drains back is taken halfway",
+    "drains(walk, 0.5 * seconds); // as",
+    "drains(walk, seconds); // as",
   ),
   change(
     kinks,
