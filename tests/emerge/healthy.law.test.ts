@@ -56,6 +56,7 @@ describe("summer, spring, flat and slow", () => {
   });
 });
 
+// Four days, since the turn that lets the pressure of the second rung sag comes on the third: in two it gulps and flares, and no more.
 describe("the ladder, four days of the same rounds", () => {
   const short = (quarts: number) =>
     simulate(plan(van, week, winter, { span: days(4), fillShort: qt(quarts) }));
@@ -84,8 +85,8 @@ describe("the ladder, four days of the same rounds", () => {
     const rungs = [one, two, three].map(sums);
     for (let i = 1; i < rungs.length; i++) {
       expect(rungs[i]!.gas).toBeGreaterThan(rungs[i - 1]!.gas);
-      expect(rungs[i]!.pressure).toBeLessThanOrEqual(rungs[i - 1]!.pressure);
-      expect(rungs[i]!.slip).toBeGreaterThanOrEqual(rungs[i - 1]!.slip);
+      expect(rungs[i]!.pressure).toBeLessThan(rungs[i - 1]!.pressure);
+      expect(rungs[i]!.slip).toBeGreaterThan(rungs[i - 1]!.slip);
     }
     expect(rungs[2]!.pressure).toBeLessThan(0.5);
     expect(rungs[2]!.slip).toBeGreaterThan(1e5);
