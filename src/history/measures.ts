@@ -74,7 +74,9 @@ function conditions(unit: Unit): Condition[] {
       name: "hiding place full",
       says: "what clings under the vehicle has reached its capacity",
       lasting: 0,
-      measure: ({ state, hiding }) => (hiding.capacity > 0 ? state.hidden - hiding.capacity * (1 - 1e-9) : -1),
+      // With what ran over in the step, so that the line crosses zero when it was full, not when the step ended.
+      measure: ({ state, hiding, hidingStep }) =>
+        hiding.capacity > 0 ? state.hidden + hidingStep.overflow - hiding.capacity * (1 - 1e-9) : -1,
     },
     {
       name: "first spot on the ground",

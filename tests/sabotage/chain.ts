@@ -25,6 +25,7 @@ const order = place("clutch", "history/slip.ts", "history/order");
 const implicit = place("clutch", "history/ros2.ts", "history/ros2");
 const near = place("several links", "history/near-air.ts", "emerge/steps");
 const slow = place("several links", "history/advance.ts", "history/slow-steps");
+const full = place("hiding places", "history/measures.ts", "emerge/shipped-steps");
 const seam = place("leak path", "history/near-air.ts", "history/slow-steps");
 const drained = place("sump", "history/parked.ts", "history/slow-steps");
 const kinks = place("load", "driving/ticks.ts", "emerge/steps");
@@ -44,6 +45,12 @@ export const chainMutations: readonly Mutation[] = [
     "a gulp between two looks is looked for",
     "return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);",
     "return !isCovered(pickup, lowest - pickup.height + 0.02, now.line.drawn);",
+  ),
+  change(
+    full,
+    "a hiding place is full within a step",
+    "state.hidden + hidingStep.overflow - hiding",
+    "state.hidden - hiding",
   ),
   change(slow, "fluid as warm as halfway", "0.5 * walk.gained", "0 * walk.gained"),
   change(slow, "coolant as warm as halfway", "0.5 * walk.coolantGained", "0 * walk.coolantGained"),
