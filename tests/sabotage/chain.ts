@@ -55,7 +55,12 @@ export const chainMutations: readonly Mutation[] = [
   change(slow, "fluid as warm as halfway", "0.5 * walk.gained", "0 * walk.gained"),
   change(slow, "coolant as warm as halfway", "0.5 * walk.coolantGained", "0 * walk.coolantGained"),
   change(slow, "a leak as wide as halfway", "state.leakAge += ahead", "state.leakAge += 0 * ahead"),
-  change(seam, "a surface that swings over the rail is followed", "return swings > STILL &&", "return swings > 1 &&"),
+  change(
+    seam,
+    "a surface that swings over the rail is followed",
+    "return swings > STILL &&",
+    "return swings > 1 &&",
+  ),
   change(
     drained,
     "what drains back is taken halfway",
