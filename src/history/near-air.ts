@@ -10,6 +10,8 @@ const SPARE_DEPTH = 0.001;
 /** A step near air is so many fine ones, by halves, */
 export const COARSEST = 4;
 const FINEST = 1 / 4;
+/** and so many, up to the end of its tick, while no air can come, */
+export const CALM_STEP = 100;
 /** as long as gas and pressure (over its set point) move by no more than this in a fine step's share of a second [1/s], */
 const CALM_RATE = 1;
 /** and the surface no faster than this [m/s], unless it stays well over the mouth or under it. */
@@ -57,19 +59,32 @@ function swing(offset: number, rate: number, frequency: number, damping: number)
 export function fineStep(walk: Walk): number {
   const { state, now, unit, fine } = walk;
   const { pan, pickup } = unit.build.sump;
+  // Once a swing has died down far enough, the mouth stays covered for what is left of the tick.
+  if (!mayDrawAir(walk)) return CALM_STEP * fine;
   const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
   const rate = Math.max(drawing, walk.sagRate);
   const { slosh } = state;
   const depth = depthAt(pan, now.panVolume, slosh[0]!, slosh[2]!, pickup.x, pickup.y) - pickup.height;
-  const leverX = Math.max(pickup.x, pan.length - pickup.x);
-  const leverY = Math.max(pickup.y, pan.width - pickup.y);
+  const middle = meanDepth(pan, now.panVolume);
   const weak = now.holds < WEAK * now.drive.turbineTorque;
   for (let times = weak ? 1 : COARSEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const reach = leverX * travel(walk.along, slosh, 0, times * fine) + leverY * travel(walk.across, slosh, 2, times * fine);
+    const reach = reachOf(walk, middle, times * fine);
     if (reach < CALM_SPEED * fine || depth + reach < 0 || isCovered(pickup, depth - reach, now.line.drawn)) return times * fine;
   }
   return FINEST * fine;
+}
+
+/** How far the surface can rise or fall at the mouth in a time [m]. While it meets neither floor nor lid it turns about the pan's middle. */
+function reachOf(walk: Walk, middle: number, seconds: number): number {
+  const { pan, pickup } = walk.unit.build.sump;
+  const { slosh } = walk.state;
+  const along = travel(walk.along, slosh, 0, seconds);
+  const across = travel(walk.across, slosh, 2, seconds);
+  const edge = 0.5 * ((Math.abs(slosh[0]!) + along) * pan.length + (Math.abs(slosh[2]!) + across) * pan.width);
+  if (edge <= middle && middle + edge <= pan.height)
+    return Math.abs(0.5 * pan.length - pickup.x) * along + Math.abs(0.5 * pan.width - pickup.y) * across;
+  return Math.max(pickup.x, pan.length - pickup.x) * along + Math.max(pickup.y, pan.width - pickup.y) * across;
 }
 
 /** How far a slope can go in a time [s], by its rate and by what pulls it. */

@@ -4,7 +4,7 @@ import { drivingNow, leakNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
-import { COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
+import { CALM_STEP, COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -25,8 +25,7 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Longest step while no air can come, and time after which heat, plates and linings are settled, in `fine` steps. */
-const LONGEST = 100;
+/** Time after which heat, plates and linings are settled, in `fine` steps. */
 const SETTLES = 90;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
@@ -72,7 +71,7 @@ export function tick(
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : LONGEST * walk.fine));
+    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : CALM_STEP * walk.fine));
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
