@@ -19,7 +19,10 @@ const CALM_SPEED = 0.04;
 /** An element that holds less than this many times its torque is looked at closely. */
 export const WEAK = 1.1;
 
-/** Whether air could reach the pickup within the next second, as the surface swings: then the steps are fine. */
+/**
+ * Whether air could reach the pickup before the tick ends, as the surface swings and with as much drawn as `walk.mostDrawn`: then the
+ * steps are fine.
+ */
 export function mayDrawAir(walk: Walk): boolean {
   const { state, now, road, unit } = walk;
   const { pan, pickup, sloshDamping } = unit.build.sump;
@@ -41,7 +44,20 @@ export function mayDrawAir(walk: Walk): boolean {
       lowest = Math.min(lowest, depthAt(pan, now.panVolume, x, y, pickup.x, pickup.y));
     }
   }
-  return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);
+  return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * walk.mostDrawn);
+}
+
+/**
+ * After a long look: whether its step must be taken back, because more is drawn than was reckoned with and air may come after all.
+ * What is drawn at the step's end goes on from what was drawn before it and in its middle, as a straight line.
+ */
+export function drawsTooMuch(walk: Walk, drawnBefore: number): boolean {
+  const { drawn } = walk.now.line;
+  const atEnd = 2 * drawn - drawnBefore;
+  const most = atEnd > drawn ? atEnd : drawn;
+  if (most <= walk.mostDrawn) return false;
+  walk.mostDrawn = most;
+  return mayDrawAir(walk);
 }
 
 /** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */

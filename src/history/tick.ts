@@ -4,7 +4,7 @@ import { drivingNow, leakNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
-import { CALM_STEP, COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
+import { CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -64,6 +64,7 @@ export function tick(
 
   const from = walk.scheduled;
   let left = seconds;
+  walk.mostDrawn = walk.now.line.drawn;
   let closely = mayDrawAir(walk);
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
@@ -71,7 +72,11 @@ export function tick(
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : CALM_STEP * walk.fine));
+    } else {
+      const taken = roll(walk, Math.min(left, closely ? fineStep(walk) : CALM_STEP * walk.fine));
+      if (taken === 0) closely = true;
+      left -= taken;
+    }
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
@@ -87,14 +92,16 @@ export function tick(
 
 /**
  * One step with every element holding: as long as wanted, or shorter where an element is weak. Returns the time taken; 0 when an
- * element gave way and slips from here on.
+ * element gave way and slips from here on, or when the step must be shorter because air may come.
  */
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
   const { drive } = now;
   if (state.speed === 0 && road.wish < 0) road.wish = 0;
   const sag = now.line.linePressure / now.setPoint;
+  const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
+  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn)) return 0;
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);
