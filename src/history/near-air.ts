@@ -1,5 +1,6 @@
 // How closely a tick must be looked at: whether air can reach the pickup meanwhile, and how far surface and gas move in a step.
 
+import { gradeAngle } from "../physics/load/road.ts";
 import { depthAt, meanDepth } from "../physics/sump/pan.ts";
 import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
@@ -28,7 +29,7 @@ export function mayDrawAir(walk: Walk): boolean {
   const { pan, pickup, sloshDamping } = unit.build.sump;
   if (state.gas > pickup.baseGas * 1.5) return true;
   const depth = meanDepth(pan, now.panVolume);
-  const along = tiltAlong(road.wish, Math.atan(road.grade));
+  const along = tiltAlong(road.wish, gradeAngle(road.grade));
   const across = tiltAcross(road.lateral);
   const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.along.frequency, sloshDamping);
   const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.across.frequency, sloshDamping);
@@ -36,8 +37,10 @@ export function mayDrawAir(walk: Walk): boolean {
   const reachY = pan.width / 2 - pickup.y;
   const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
   let lowest = depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
-  if (depth < steep || depth + steep > pan.height) {
-    // The plane may meet floor or lid: look at the four ends of the swing.
+  // Under a lid that it meets the plane only stands higher than without one, up to the lid.
+  if (lowest > pan.height) lowest = pan.height;
+  if (depth < steep) {
+    // The plane may meet the floor: look at the four ends of the swing.
     for (let end = 0; end < 4; end++) {
       const x = along + (end & 1 ? swingX : -swingX);
       const y = across + (end & 2 ? swingY : -swingY);
