@@ -17,6 +17,9 @@ export const CALM_STEP = 100;
 const CALM_RATE = 1;
 /** and the surface no faster than this [m/s], unless it stays well over the mouth or under it. */
 const CALM_SPEED = 0.04;
+/** A tilt whose shallow end keeps a tenth of the depth turns about the pan's middle in the next step too; a small tilt more. */
+const MOSTLY_FREE = 0.9;
+const NUDGE = 1e-3;
 /** An element that holds less than this many times its torque is looked at closely. */
 export const WEAK = 1.1;
 
@@ -84,26 +87,43 @@ export function fineStep(walk: Walk): number {
   const rate = Math.max(drawing, walk.sagRate);
   const { slosh } = state;
   const depth = depthAt(pan, now.panVolume, slosh[0]!, slosh[2]!, pickup.x, pickup.y) - pickup.height;
-  const middle = meanDepth(pan, now.panVolume);
+  takeLevers(walk, depth + pickup.height);
   const weak = now.holds < WEAK * now.drive.turbineTorque;
   for (let times = weak ? 1 : COARSEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const reach = reachOf(walk, middle, times * fine);
+    const reach = leverX * travel(walk.along, slosh, 0, times * fine) + leverY * travel(walk.across, slosh, 2, times * fine);
     if (reach < CALM_SPEED * fine || depth + reach < 0 || isCovered(pickup, depth - reach, now.line.drawn)) return times * fine;
   }
   return FINEST * fine;
 }
 
-/** How far the surface can rise or fall at the mouth in a time [m]. While it meets neither floor nor lid it turns about the pan's middle. */
-function reachOf(walk: Walk, middle: number, seconds: number): number {
-  const { pan, pickup } = walk.unit.build.sump;
-  const { slosh } = walk.state;
-  const along = travel(walk.along, slosh, 0, seconds);
-  const across = travel(walk.across, slosh, 2, seconds);
-  const edge = 0.5 * ((Math.abs(slosh[0]!) + along) * pan.length + (Math.abs(slosh[2]!) + across) * pan.width);
-  if (edge <= middle && middle + edge <= pan.height)
-    return Math.abs(0.5 * pan.length - pickup.x) * along + Math.abs(0.5 * pan.width - pickup.y) * across;
-  return Math.max(pickup.x, pan.length - pickup.x) * along + Math.max(pickup.y, pan.width - pickup.y) * across;
+/** How far the surface moves at the mouth for each unit of slope along and across [m]. */
+let leverX = 0;
+let leverY = 0;
+
+/**
+ * While the surface meets neither floor nor lid it turns about the pan's middle. Else it turns about the middle of what is free of
+ * both, which wanders with the tilt: what a small tilt does now, and half as much again. Dry or full, by the whole pan.
+ */
+function takeLevers({ state, now, unit }: Walk, depth: number): void {
+  const { pan, pickup } = unit.build.sump;
+  const [x, y] = [state.slosh[0]!, state.slosh[2]!];
+  const middle = meanDepth(pan, now.panVolume);
+  const edge = 0.5 * (Math.abs(x) * pan.length + Math.abs(y) * pan.width);
+  leverX = Math.abs(0.5 * pan.length - pickup.x);
+  leverY = Math.abs(0.5 * pan.width - pickup.y);
+  if (edge <= MOSTLY_FREE * middle && middle + edge <= pan.height) return;
+  const mostX = Math.max(pickup.x, pan.length - pickup.x);
+  const mostY = Math.max(pickup.y, pan.width - pickup.y);
+  if (depth > 0 && depth < pan.height) {
+    const alongBy = Math.abs(depthAt(pan, now.panVolume, x + NUDGE, y, pickup.x, pickup.y) - depth) / NUDGE;
+    const acrossBy = Math.abs(depthAt(pan, now.panVolume, x, y + NUDGE, pickup.x, pickup.y) - depth) / NUDGE;
+    leverX = Math.min(mostX, Math.max(leverX, 1.5 * alongBy));
+    leverY = Math.min(mostY, Math.max(leverY, 1.5 * acrossBy));
+  } else {
+    leverX = mostX;
+    leverY = mostY;
+  }
 }
 
 /** How far a slope can go in a time [s], by its rate and by what pulls it. */
