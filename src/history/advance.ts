@@ -2,6 +2,7 @@
 // fine; temperatures, plates and linings are settled from what has gathered, once a tick or every tenth of a second of slip.
 
 import { fluidNow, leakNow } from "../physics/chain.ts";
+import { gradeAngle } from "../physics/load/road.ts";
 import { returnTime } from "../physics/sump/holdup.ts";
 import { inFlightAfter } from "../physics/sump/holdup.ts";
 import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../physics/sump/slosh.ts";
@@ -125,7 +126,7 @@ function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
   const { road, along, across } = walk;
   const { slosh } = walk.state;
   const { sloshDamping } = walk.unit.build.sump;
-  along.target = tiltAlong(acceleration, Math.atan(road.grade));
+  along.target = tiltAlong(acceleration, gradeAngle(road.grade));
   across.target = tiltAcross(road.lateral);
   // Two sets of factors: one for half steps ahead, one for whole steps.
   const ahead = walk.ahead > 0;

@@ -17,7 +17,7 @@ import { wearDepth } from "../physics/damage/wear.ts";
 import { fullThrottleTorque, turbinePerMetre, turbineTorqueFor } from "../physics/drivetrain.ts";
 import { peakPlateRise } from "../physics/heat/interface.ts";
 import { turbineTorque } from "../physics/load/converter.ts";
-import { roadForce } from "../physics/load/road.ts";
+import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { balance, stillBalance, type BalanceConditions } from "../physics/supply/regulator.ts";
 import { learn } from "./entering.ts";
@@ -66,7 +66,7 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
   if (entering === undefined) return;
 
   // The turbine torque that the new gear would need for the wish, or what full throttle gives at this speed.
-  const slope = Math.atan(road.grade);
+  const slope = gradeAngle(road.grade);
   const needed = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, slope)));
   const torque = Math.min(needed, fullThrottleTorque(build, turbine, pumpTorque(build.pump, now.line.linePressure)));
   const load = turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, 0, slope));

@@ -10,7 +10,7 @@ import { turbinePerMetre, wheelForceFrom } from "../physics/drivetrain.ts";
 import { appliedPressure, elementGrip } from "../physics/holding.ts";
 import { converterSlopes, impellerTorque, turbineTorque } from "../physics/load/converter.ts";
 import { engineSlope, engineTorque } from "../physics/load/engine.ts";
-import { roadForce } from "../physics/load/road.ts";
+import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { flow, lookAhead } from "./advance.ts";
 import { ros2Step } from "./ros2.ts";
@@ -76,7 +76,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   brake.sense = startSlip >= 0 ? 1 : -1;
   brake.arm = slidingSpeed(clutch, 1) / share;
   const pumping = pumpTorque(build.pump, now.line.linePressure);
-  const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, Math.atan(road.grade));
+  const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, gradeAngle(road.grade));
   const inertia = build.vehicle.mass * build.vehicle.rotating;
   const longest = seconds;
   let h = longest;

@@ -4,7 +4,7 @@ import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
-import { COARSEST, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
+import { CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -25,8 +25,7 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Longest step while no air can come, and time after which heat, plates and linings are settled, in `fine` steps. */
-const LONGEST = 100;
+/** Time after which heat, plates and linings are settled, in `fine` steps. */
 const SETTLES = 90;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
@@ -65,15 +64,20 @@ export function tick(
 
   const from = walk.scheduled;
   let left = seconds;
+  walk.mostDrawn = walk.now.line.drawn;
   let closely = mayDrawAir(walk);
-  const longest = (swingsOverRail(walk) ? COARSEST : LONGEST) * walk.fine;
+  const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : longest));
+    } else {
+      const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk) : Infinity));
+      if (taken === 0) closely = true;
+      left -= taken;
+    }
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
@@ -89,14 +93,16 @@ export function tick(
 
 /**
  * One step with every element holding: as long as wanted, or shorter where an element is weak. Returns the time taken; 0 when an
- * element gave way and slips from here on.
+ * element gave way and slips from here on, or when the step must be shorter because air may come.
  */
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
   const { drive } = now;
   if (state.speed === 0 && road.wish < 0) road.wish = 0;
   const sag = now.line.linePressure / now.setPoint;
+  const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
+  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn)) return 0;
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);

@@ -36,6 +36,8 @@ export interface Walk {
   readonly across: Swing;
   /** Mean depth of the pan for which the surface swings [m]. */
   depth: number;
+  /** Most that the pump is reckoned to draw from the pan before the tick ends [m³/s]. */
+  mostDrawn: number;
   /** What was thrown off into flight in the last step [m³/s]. */
   thrownOff: number;
   /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
@@ -128,6 +130,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     along: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     depth: 0,
+    mostDrawn: 0,
     thrownOff: 0,
     ahead: 0,
     before: new Float64Array(6),

@@ -17,7 +17,7 @@ import { sumpTemperature } from "./heat/sump-heat.ts";
 import { appliedPressure, elementCapacity, lockUpCapacity } from "./holding.ts";
 import { leakFlow } from "./leak/flow.ts";
 import { openingNow } from "./leaking.ts";
-import { roadForce } from "./load/road.ts";
+import { gradeAngle, roadForce } from "./load/road.ts";
 import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
@@ -38,7 +38,7 @@ export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
 export function drivingNow(unit: Unit, state: State, road: Road, now: Now): void {
   const { build } = unit;
   const gear = build.gears[state.gear]!;
-  const slope = Math.atan(road.grade);
+  const slope = gradeAngle(road.grade);
 
   const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
   const pumping = pumpTorque(build.pump, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
