@@ -163,7 +163,8 @@ export const buildSchema = v.strictObject({
     hot: quantity("temperature"),
   }),
   gearTrain: v.strictObject({
-    front: v.strictObject({ sun: teeth(), ring: teeth(), planets: planets() }),
+    /** A simple set before the one with two suns makes five gears of its four. */
+    front: v.exactOptional(v.strictObject({ sun: teeth(), ring: teeth(), planets: planets() })),
     rear: v.strictObject({ smallSun: teeth(), largeSun: teeth(), ring: teeth(), planets: planets() }),
     final: v.strictObject({ pinion: teeth(), ring: teeth() }),
   }),

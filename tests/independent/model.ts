@@ -96,17 +96,18 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   // 5 Supply: the cooler circuit behind its orifice at line pressure p, or with a given flow; then the balance.
   function circuit(o: ReturnType<typeof oil>, mix: number, p: number, leaks: boolean, given?: number) {
     const r = b.cooler, share = clamp((o.T - r.bypassCold) / (r.bypassHot - r.bypassCold), 0, 1), onSupply = leak?.place === "supply-line" ? 1 : 0;
+    const onOutlet = leak?.place === "shaft-seal" && leak.fedBy === "converter-outlet" ? 1 : 0; // else where lubrication begins, as after the return line
     const gs = 1 / (r.supplyLine * o.path), gc = 1 / ((r.cooler + r.returnLine) * o.path), gp = (gs * gc) / (gs + gc), gl = 1 / (r.lube * o.mu);
     const gb = (1 - share) / (r.bypass * o.mu), k = mix * square(r.feedDischarge, (PI / 4) * r.feedOrifice ** 2);
-    const net = (F: number, q: number, qs = q * onSupply, first = (F + (gb * qs) / gc) / (1 + gb / gp), lube = (F - q) / gl) => // F in, leak q
-      ({ outlet: lube + first / gp - qs / gc, atLeak: lube + (onSupply * (first - qs)) / gc, lube: F - q, cooler: first - qs });
+    const net = (F: number, q: number, qs = q * onSupply, first = (F - q * onOutlet + (gb * qs) / gc) / (1 + gb / gp), lube = (F - q) / gl) => // F in, leak q
+      ({ outlet: lube + first / gp - qs / gc, atLeak: lube + (onSupply * (first - qs)) / gc + (onOutlet * first) / gp, lube: F - q, cooler: first - qs });
     const alpha = net(1, 0).outlet, beta = -net(0, 1).outlet;
     const solve = (q: number) => {
       let F = given ?? (2 * (p + beta * q)) / (alpha + sqrt(alpha * alpha + 4 * k * (p + beta * q))), feed = F;
       if (alpha * F - beta * q > r.relief) [feed, F] = [given ?? sqrt((p - r.relief) / k), (r.relief + beta * q) / alpha];
       return { ...net(F, q), feed, relief: feed - F, leak: q };
     };
-    const flow = (q: number) => leakFlow(solve(q).atLeak, onSupply ? o.mu : o.path, mix);
+    const flow = (q: number) => leakFlow(solve(q).atLeak, leak?.place === "return-line" ? o.path : o.mu, mix);
     return solve(leaks && leak?.place !== "pan" ? root((q) => flow(q) - q, 0, flow(0)) : 0);
   }
   const setPoint = (T: number, Tt: number) => min(reg.most, trim +
@@ -132,12 +133,15 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     for (let k = 0, s = balance((near = toPan ? most : min(near, most))); ; s = balance((near = s.drawn)), k++)
       if (k === 40 || abs(s.drawn - near) <= 1e-7 * near) return s;
   }
-  // 6 The leak, as far as it is compared: a hole. Discharge by length over bore; Δp = µaQ + ρbQ².
+  // 6 The leak, as far as it is compared: a hole, or a pit that widens by the calendar. Discharge by length over bore; Δp = µaQ + ρbQ².
   const discharge = (x: number) => (x <= 0.5 ? 0.61 : x < 2 ? 0.61 + ((x - 0.5) / 1.5) * 0.2 : 0.827 - 0.0085 * min(x, 10));
   const square = (C: number, A: number) => 1 / (2 * (C * A) ** 2);
   function leakFlow(p: number, mu: number, rho: number): number {
-    if (leak?.opening.kind !== "hole" || !open() || p <= 0) return 0;
-    const { diameter: d, wall: L } = leak.opening, l = mu * (24 / d ** 3 + (128 * L) / (PI * d ** 4));
+    const q = leak?.opening;
+    if ((q?.kind !== "hole" && q?.kind !== "pit") || !open() || p <= 0) return 0;
+    const L = q.wall, d = q.kind === "hole" ? q.diameter : min(q.bore, q.diameter * (max(0, t - opens) / q.after) ** q.exponent);
+    if (d <= 0) return 0;
+    const l = mu * (24 / d ** 3 + (128 * L) / (PI * d ** 4));
     return (2 * p) / (l + sqrt(l * l + 4 * rho * square(discharge(L / d), (PI / 4) * d * d) * p));
   }
   // 7 Clutches: torque of one element, what is left of it, what the gear holds at the turbine; 10: damage and its rates.
