@@ -180,6 +180,8 @@ export const buildSchema = v.strictObject({
     targetTime: time(),
     trimGain: quantity("pressure", atLeast(0)),
     trimLimit: pressure(),
+    fillGain: orElse(plainNumber("0.2", between(0, 1)), "0.2"),
+    fillLimit: orElse(quantity("time", atLeast(0, " s")), "0.15 s"),
     turbineInertia: quantity("inertia", above(0, " kg m²")),
   }),
   converter: v.strictObject({ scale: factor("1.8") }),

@@ -6,5 +6,5 @@ import { caseFile } from "../inputs/shipped.ts";
 const tight = (name: string): Unit => ({ ...readCaseFile(caseFile(name)).unit, leak: null });
 
 export const van = tight("slow-seep");
-export const taxi = tight("taxi-pit");
+export const taxi = tight("taxi-shaft-seal");
 export const builds = [van, taxi];

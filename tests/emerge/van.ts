@@ -17,7 +17,7 @@ const file = (name: string) =>
 export const shipped = (name: string) => readCaseFile(file(name));
 
 export const van: Unit = { ...shipped("pinhole").unit, leak: null };
-export const taxi: Unit = { ...shipped("taxi-pit").unit, leak: null };
+export const taxi: Unit = { ...shipped("taxi-shaft-seal").unit, leak: null };
 
 export const celsius = (t: number) => t + 273.15;
 export const qt = (n: number) => n * 9.46352946e-4;
