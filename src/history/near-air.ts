@@ -42,6 +42,21 @@ export function mayDrawAir(walk: Walk): boolean {
   return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * now.line.drawn);
 }
 
+/** A seam that leaks by less than this change of the level above it is looked at coarsely [m]. */
+const STILL = 1e-4;
+
+/** Whether the surface moves at a seam of the pan that leaks: then the step is short enough to follow it. */
+export function movesAtSeam(walk: Walk): boolean {
+  if (!walk.now.leak.onRail) return false;
+  const { slosh } = walk.state;
+  const { pan, sloshDamping } = walk.unit.build.sump;
+  const along = tiltAlong(walk.road.wish, Math.atan(walk.road.grade));
+  const across = tiltAcross(walk.road.lateral);
+  const x = swing(slosh[0]! - along, slosh[1]!, walk.along.frequency, sloshDamping);
+  const y = swing(slosh[2]! - across, slosh[3]!, walk.across.frequency, sloshDamping);
+  return x * pan.length + y * pan.width > STILL;
+}
+
 /** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */
 function swing(offset: number, rate: number, frequency: number, damping: number): number {
   if (!(frequency > 0)) return Math.abs(offset);

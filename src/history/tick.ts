@@ -4,7 +4,7 @@ import { drivingNow, leakNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
-import { COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
+import { COARSEST, fineStep, mayDrawAir, movesAtSeam, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -28,6 +28,8 @@ const GIVES_WAY = 1 / 16;
 /** Longest step while no air can come, and time after which heat, plates and linings are settled, in `fine` steps. */
 const LONGEST = 100;
 const SETTLES = 90;
+/** Longest step while the surface moves at a seam that leaks, in `fine` steps: about a tenth of a swing. */
+const AT_SEAM = 2;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
 const SHORTEST_STEP = 1e-6;
@@ -72,7 +74,7 @@ export function tick(
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : LONGEST * walk.fine));
+    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : (movesAtSeam(walk) ? AT_SEAM : LONGEST) * walk.fine));
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
