@@ -82,7 +82,11 @@ export function membersOf(given: Variable, n: number, seed: number): Members {
 }
 
 /** The same, with a pause after each draw in which a call-off can be heard. */
-export function* draw({ inputs, at, soundOnly }: Variable, n: number, seed: number): Generator<void, Members, void> {
+export function* draw(
+  { inputs, at, soundOnly }: Variable,
+  n: number,
+  seed: number,
+): Generator<void, Members, void> {
   if (!Number.isInteger(n) || n < 0) impossible("members", n, "a whole number, 0 or more");
   const sequence = scrambledHalton(inputs.length, seed);
   const found: Member[] = [];
