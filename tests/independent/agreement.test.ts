@@ -137,7 +137,7 @@ describe("program and equations agree", () => {
       const unit = { ...taxi.unit, leak, surroundings: { meanTemperature: ambient, yearlySwing: 0 } };
       compareAll(both({ unit, days: [[first(240, 27000, shift)], [first(200, 27000, shift)]] }));
     }
-  });
+  }, 120_000);
   test("a clutch of half its area slips in good fluid", () => {
     const clutches = shipped.unit.build.clutches.map((k, n) => (n === 1 ? { ...k, pistonArea: 0.4 * k.pistonArea, spring: 0.4 * k.spring } : k));
     const build = { ...shipped.unit.build, clutches, ratedTurbineTorque: 150 };
