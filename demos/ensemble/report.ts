@@ -112,16 +112,22 @@ export function reportOf(loaded: Loaded, result: Ensemble, study: VarianceStudy 
   };
 }
 
-function notesOf({ inputs, outcomes, refused, ailing }: Ensemble): string[] {
+function notesOf({ inputs, outcomes, refused, unsound, ailing }: Ensemble): string[] {
   const n = outcomes.length;
   return [
     `${inputs.length} numbers of the case were varied, each over its range and independently of the others. ` +
       "Each member was filled to the level at which the unit as written idles hot.",
     ...(refused > 0 ? [`${refused} draws besides contradicted themselves: no such unit can be built.`] : []),
+    ...(unsound > 0
+      ? [
+          `${unsound} draws besides were passed over: full and tight, they would starve their cooler at hot idle or draw air in a ` +
+            "launch, a stop or a turn, so that nobody would have built them.",
+        ]
+      : []),
     ...(ailing.length > 0
       ? [
-          `${ailing.length} of ${n} members show something before the leak opens: as drawn they never were sound. ` +
-            "Where the unit is known to have been sound, narrow what makes them so (pickup, hold-up, time in flight).",
+          `${ailing.length} of ${n} members show something before the leak opens all the same. ` +
+            "Where the unit is known to have shown nothing, narrow what makes them so (pickup, hold-up, clutch circuit).",
         ]
       : []),
     "What had not happened by the end of a member's history counts as later than the end.",

@@ -16,7 +16,7 @@ export interface Asked {
 export const demoCase = join(import.meta.dirname, "../../reference-data/cases/demo.json");
 
 export const usage = `npm run demo                                 runs the invented parcel van from full to burnt
-npm run demo -- CASE.json                    runs a case of your own
+npm run demo -- CASE.json                    runs a case of your own, or another of reference-data/cases (van and taxi)
 npm run demo -- --trace drive.csv            drives every trip of the case along your own trace
 accepted besides: --out DIR (default out), --us (default) or --si for the units that come first, --help`;
 

@@ -1,5 +1,6 @@
 // What has become of each clutch, and what a teardown would find on its steels.
 
+import type { Debris } from "../../src/physics/damage/debris.ts";
 import type { ClutchFate } from "../../src/history/simulate.ts";
 import { temperatureOfTint, temperColour, tintRange, tints } from "../../src/physics/damage/tint.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
@@ -16,6 +17,8 @@ export function clutchTable(clutches: readonly ClutchFate[]): Table {
       { says: "charred", right: true },
       { says: "glazed", right: true },
       { says: "worn", right: true },
+      { says: "lining gone", right: true },
+      { says: "learned fill", right: true },
       { says: "slip heat", right: true },
       { says: "hottest steel", right: true },
       { says: "temper tint that a teardown would show, and what it tells" },
@@ -27,6 +30,8 @@ export function clutchTable(clutches: readonly ClutchFate[]): Table {
       share(clutch.charred),
       share(clutch.glazed),
       micrometres(clutch.worn),
+      lost(clutch.debris),
+      `${Math.round(1000 * clutch.learnedFill)} ms`,
       joules(clutch.slipEnergy),
       amount(clutch.hottest, "temperature"),
       { US: tintText(clutch.hottest, "US"), SI: tintText(clutch.hottest, "SI") },
@@ -45,6 +50,14 @@ const micrometres = (depth: number): Amount => {
   const text = `${(depth * 1e6).toFixed(1)} µm`;
   return { US: text, SI: text };
 };
+
+/** What has left the plates, from what surely has to what may have: a few grams to look for in pan and filter. */
+function lost({ least, most }: Debris): Amount {
+  const grams = (kg: number) => (1000 * kg >= 9.95 ? (1000 * kg).toFixed(0) : (1000 * kg).toFixed(1));
+  const [low, high] = [grams(least), grams(most)];
+  const text = low === high ? `${low} g` : `${low} to ${high} g`;
+  return { US: text, SI: text };
+}
 
 const share = (part: number): string => `${(100 * part).toFixed(part > 0 && part < 0.1 ? 1 : 0)} %`;
 

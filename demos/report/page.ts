@@ -12,7 +12,7 @@ import { leakNote, tintNote, type Report } from "./report.ts";
 const style = readFileSync(join(import.meta.dirname, "report.css"), "utf8");
 
 export function page(report: Report, system: UnitSystem): string {
-  const { name, about, story, ending, books, tables, pictures } = report;
+  const { name, about, leak, story, ending, books, tables, pictures } = report;
   const paragraphs = (texts: readonly string[]) => texts.map((text) => `<p>${escaped(text)}</p>`).join("\n");
   const figures = (...names: readonly RegExp[]) =>
     pictures
@@ -42,6 +42,7 @@ ${choice("SI", "SI units", system)}
 <main>
 <section>
 <h2>In short</h2>
+${paragraphs(leak === "" ? [] : [leak])}
 ${paragraphs(story)}
 <p>${escaped(ending)}</p>
 </section>

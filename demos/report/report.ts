@@ -9,6 +9,7 @@ import { clutchTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
+import { leakText } from "./leak-words.ts";
 import { isRecord, type Loaded } from "./load-case.ts";
 import { page } from "./page.ts";
 import { drawings, type Drawing } from "./pictures.ts";
@@ -20,6 +21,8 @@ import { tableText, type Table } from "./table.ts";
 export interface Report {
   readonly name: string;
   readonly about: string;
+  /** The leak in words. */
+  readonly leak: string;
   readonly story: readonly string[];
   readonly ending: string;
   readonly books: readonly string[];
@@ -33,6 +36,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
   return {
     name: given.name,
     about: typeof about === "string" ? about : "",
+    leak: leakText(given.unit.leak, system) ?? "",
     story: story(given, history, system),
     ending: endingText(given, history, system),
     books: booksText(history),
@@ -56,11 +60,12 @@ export const tintNote =
   "hot the steel became, and only if it was bright before; they tell no date.";
 
 /** What is printed. */
-export function screenText({ name, story, ending, books, tables }: Report, system: UnitSystem): string {
+export function screenText({ name, leak, story, ending, books, tables }: Report, system: UnitSystem): string {
   const { events, clutches, bay, fades } = tables;
   return [
     name,
     "",
+    ...(leak === "" ? [] : [leak, ""]),
     ...story,
     "",
     tableText(events, system),

@@ -49,7 +49,7 @@ interface Condition {
 }
 
 /** The first so many conditions may hold while a unit runs calmly; none of the others can. */
-const CALM_CONDITIONS = 4;
+const CALM_CONDITIONS = 5;
 
 /** No air, no want of pressure or feed, no slip, no heat: most of a life. */
 function isCalm({ state, now, flare, heldUp }: Walk): boolean {
@@ -95,6 +95,12 @@ function conditions(unit: Unit): Condition[] {
       says: "the controller has learned all it may",
       lasting: 0,
       measure: ({ state }) => state.trim - 0.999 * build.shiftControl.trimLimit,
+    },
+    {
+      name: "learned fill at its limit",
+      says: "the controller fills a clutch as much earlier as it may",
+      lasting: 0,
+      measure: ({ mostFill }) => mostFill - 0.999 * build.shiftControl.fillLimit,
     },
     {
       name: "first gulp of air",

@@ -41,7 +41,8 @@ export function mayDrawAir(walk: Walk): boolean {
   const reachX = pan.length / 2 - pickup.x;
   const reachY = pan.width / 2 - pickup.y;
   const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
-  let lowest = depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
+  let lowest =
+    depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
   // Under a lid that it meets the plane only stands higher than without one, up to the lid.
   if (lowest > pan.height) lowest = pan.height;
   if (depth < steep) {

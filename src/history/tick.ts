@@ -123,7 +123,8 @@ function roll(walk: Walk, wanted: number): number {
   slip.clutch = now.weakest;
   state.engine = drive.engine;
   state.turbine = drive.turbine;
-  state.lockUpSlipTime = drive.lockSaturated && drive.lockSlip > LOCK_UP_SLIP ? state.lockUpSlipTime + seconds : 0;
+  state.lockUpSlipTime =
+    drive.lockSaturated && drive.lockSlip > LOCK_UP_SLIP ? state.lockUpSlipTime + seconds : 0;
   const speed = Math.max(0, state.speed + drive.acceleration * seconds);
   const covered = 0.5 * (state.speed + speed) * seconds;
   state.distance += covered;
@@ -174,7 +175,13 @@ function decideLockUp(walk: Walk): void {
   const { lockUp } = unit.build;
   if (state.lockUpSlipTime > LOCK_UP_PATIENCE) state.lockUpBarred = true;
   const tooHot = lockUp.whenHot === "releases" && now.temperature > lockUp.hot;
-  if (state.lockUpBarred || state.slipping || state.gear < lockUp.fromGear || now.temperature < lockUp.fluidAbove || tooHot) {
+  if (
+    state.lockUpBarred ||
+    state.slipping ||
+    state.gear < lockUp.fromGear ||
+    now.temperature < lockUp.fluidAbove ||
+    tooHot
+  ) {
     state.lockUpOn = false;
   } else if (state.speed > lockUp.onAbove) state.lockUpOn = true;
   else if (state.speed < lockUp.offBelow) state.lockUpOn = false;

@@ -23,6 +23,8 @@ export interface Walk {
   readonly shiftEnergy: Float64Array;
   /** The controller learns from the shift that is under way; engine speed over which a gain is a flare [rad/s]. */
   teaches: boolean;
+  /** Most that was ever learned about filling a clutch [s]. */
+  mostFill: number;
   flareOver: number;
   /** Most engine speed gained while a clutch was not yet filled, since the last look [rad/s]. */
   flare: number;
@@ -122,6 +124,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
     shiftEnergy: new Float64Array(unit.build.clutches.length + 1),
     teaches: false,
+    mostFill: 0,
     flareOver: 0,
     flare: 0,
     scheduled: 0,

@@ -10,6 +10,7 @@ const short: Partial<Record<EventName, string>> = {
   "slow engagement, cold": "slow into gear, cold",
   "slow engagement, hot": "slow into gear, hot",
   "cooler flow below half": "cooler flow halved",
+  "learned fill at its limit": "learned fill at its limit",
   "learned trim at its limit": "trim at its limit",
   "line pressure below demand": "pressure below demand",
   "first sustained slip": "first slip that lasts",

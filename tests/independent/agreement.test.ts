@@ -161,6 +161,19 @@ describe("program and equations agree", () => {
     expect(run.mine.samples.at(-1)!.lost).toBeGreaterThan(5e-4);
     compareAll(run);
   });
+  test("the taxi in its rank and on a fare, past a shaft's seal and through a pit", () => {
+    const taxi = readCase(caseData(join(import.meta.dirname, "../../reference-data/cases/taxi-pit.json")));
+    const shift = taxi.week.days[0]![0]!;
+    const pit = { kind: "pit", diameter: 0.5e-3, after: 86400, exponent: 0.523, wall: 0.7e-3, bore: 6e-3 } as const;
+    const leaks: Leak[] = [
+      { ...hole("shaft-seal", 0.4e-3, 0.03), fedBy: "converter-outlet" }, { ...hole("shaft-seal", 0.4e-3, 0.03), fedBy: "lubrication" },
+      { ...hole("supply-line", 0.4e-3, 0.01), opening: pit },
+    ];
+    for (const leak of leaks) {
+      const unit = { ...taxi.unit, leak, surroundings: { meanTemperature: ambient, yearlySwing: 0 } };
+      compareAll(both({ unit, days: [[first(240, 27000, shift)], [first(200, 27000, shift)]] }));
+    }
+  }, 120_000);
   test("a clutch of half its area slips in good fluid", () => {
     const clutches = shipped.unit.build.clutches.map((k, n) => (n === 1 ? { ...k, pistonArea: 0.4 * k.pistonArea, spring: 0.4 * k.spring } : k));
     const build = { ...shipped.unit.build, clutches, ratedTurbineTorque: 150 };

@@ -29,6 +29,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   let y = Array.from({ length: plate(lu + 1) }, (_, n) => (n >= I.end && (n - I.end) % 5 === 0 ? ambient : 0)), t = 0;
   // What driver and controller do, changed from tick to tick; `slipping` is the sign of the slip, `slid` a slip since the vehicle kept up.
   let gear = 0, neutral = true, slipping = 0, slipTime = 0, slid = false, lockOn = false, lockSlipTime = 0, trim = 0;
+  const learned = clutches.map(() => 0); // seconds by which each clutch is filled earlier
   // The clutch that enters (none: -1), the pressure asked for it, when it was due, the engine's speed then, whether its time teaches.
   let entering = -1, asked = 0, dueAt = 0, weDue = 0, teaches = false, wish = 0, theta = 0, lateral = 0, from = 0, slope = 0, tickAt = 0, near = 0;
   const onSump = leak?.place === "pan" || leak?.place === "pan-seam";
@@ -166,13 +167,14 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     ([trim, teaches] = [teaches ? clamp(trim + by, -control.trimLimit, control.trimLimit) : trim, false]);
   const letGo = (we: number, wt: number, way = 1) => ([slipping, slipTime, slid, lockOn, y[I.we], y[I.wt]] = [way, 0, true, false, we, wt]);
   /** Element k with V to fill takes the turbine to wn; without it the slip grows by `drift` [rad/s²]. */
-  function enter({ clutch: k, share } = b.gears[0].holds[0], V: number, J: number, wn: number, drift: number, { o, we, wt, Tt, sup } = instant()) {
-    const sound = V / filling(k, supply(o, we, Tt, pickup.baseGas, false)), flow = filling(k, sup), late = min(20, V / flow) - min(20, sound);
+  function enter({ clutch: k, share } = b.gears[0].holds[0], V: number, J: number, wn: number, drift: number, { o, we, wt, Tt, sup } = instant(), earlier = 0) {
+    const due = min(20, V / filling(k, supply(o, we, Tt, pickup.baseGas, false))) + earlier, flow = filling(k, sup), late = min(20, V / flow) - due;
     const q = clutches[k], j = plate(k), gap = abs(wt - wn), torque = share * max(0, J * (gap / control.targetTime + drift)), at = gap / 2 / share;
+    if (teaches) learned[k] = clamp(learned[k] + control.fillGain * clamp(late, -control.fillLimit, control.fillLimit), 0, control.fillLimit);
     asked = (torque / (friction(k, at, y[j]) * q.faces * radius(k)) + q.spring) / q.pistonArea + trim;
     const Tc = capacity(k, min(asked, sup.p), at, y[j], left(k)) / share, gain = Tc / J - drift, time = gap <= 0 ? 0 : gain > 0 ? gap / gain : Infinity;
     if (late >= 0.01 || slipping !== 0 || time > 1) {
-      [entering, y[I.lack], dueAt, weDue] = [k, late < 0.01 ? 0 : V - flow * min(20, sound), t, we];
+      [entering, y[I.lack], dueAt, weDue] = [k, late < 0.01 ? 0 : V - flow * due, t, we];
       return slipping === 0 && letGo(we, wt, sign(wt - wn) || 1);
     }
     const L = q.steelThickness / 2, Fo = (steel.k ** 2 / bulk / L ** 2) * time, work = (Tc * gap * time) / 2, flux = (toSteel * Tc * gap) / faces[k];
@@ -185,7 +187,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   function engage() {
     const Tt = turbine(idle, 0), i = instant(), most = b.gears[0].holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
     const V = volume(most.clutch) + hu.passages - y[I.pass], J = control.turbineInertia;
-    [neutral, teaches, y[I.pass]] = [false, false, hu.passages];
+    [neutral, teaches, y[I.pass]] = [false, false, hu.passages]; // teaches nothing
     enter(most, V, J, 0, Tt / J, { ...i, we: idle, wt: idle, Tt, sup: supply(i.o, idle, Tt) });
   }
   function shift(to: number) {
@@ -194,7 +196,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     const wn = turns() * y[I.v], want = max(0, atTurbine(road(y[I.v] > 0 ? wish : max(0, wish)))), J2 = mass / turns() ** 2;
     const way = sign(i.wt - wn), T = min(want, turbine(fullThrottle(i.wt, pumpTorque(i.sup.p)), i.wt)), Je = engine.inertia + control.turbineInertia;
     [slipping, teaches] = [slipping && (way || slipping), enters ? up && T > 0 : teaches];
-    if (enters) enter(enters, volume(enters.clutch), 1 / (1 / Je + 1 / J2), wn, way * (T / Je + atTurbine(road(0)) / J2), i);
+    if (enters) enter(enters, volume(enters.clutch), 1 / (1 / Je + 1 / J2), wn, way * (T / Je + atTurbine(road(0)) / J2), i, learned[enters.clutch]);
   }
   function rates(i = instant()): number[] { // 4, 5, 6, 9, 10: rates of change with the engine on, in the order of the state
     const { o, sup } = i, h = depth(o.rho), lub = b.heat.lubrication, liquid = sup.liquid;

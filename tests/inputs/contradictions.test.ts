@@ -131,6 +131,13 @@ const provoked: readonly (readonly [string, readonly Change[], string])[] = [
 ];
 
 describe("an impossible case is an error that points at its place", () => {
+  it("a set with two suns alone has four gears, held in its own way", () => {
+    const faults = faultsWith(["build.gearTrain.front", undefined]).map(({ path }) => path);
+    expect(faults).toContain("build.gears[4].name");
+    expect(faults).toContain("build.gears[0].holds"); // the set in front is gone, so its brake holds nothing
+    expect(faults).toContain("build.reverse.holds");
+  });
+
   it.each(provoked)("%s", (_, changes, path) => {
     const faults = faultsWith(...changes);
     expect(faults.map((fault) => fault.path)).toEqual([path]);

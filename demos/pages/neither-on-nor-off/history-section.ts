@@ -44,6 +44,7 @@ export function historySection(hire: () => Worker): Node[] {
       ["supply-line", "supply line, before the cooler"],
       ["return-line", "return line, behind it"],
       ["pan", "pan, near its floor"],
+      ["shaft-seal", "seal at the converter's hub"],
     ] as const,
     atFirst.place,
   );
