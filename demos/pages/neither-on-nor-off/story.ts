@@ -57,7 +57,7 @@ export function storyText(history: History, { density15 }: Beginning, system: Un
       : `the pump drew no air: ${gone(last)} were gone in the end.`,
   ];
   if (gulp && slip)
-    parts.push(`The first slip that lasted came ${hours(gulp, slip)} later, with ${gone(slip)} gone.`);
+    parts.push(`The first sustained slip came ${hours(gulp, slip)} later, with ${gone(slip)} gone.`);
   if (slip && end) parts.push(`Another ${hours(slip, end)}, and the van no longer drove.`);
   const burnt = history.clutches.filter(({ damage }) => damage >= 1).map(({ name }) => name);
   if (burnt.length > 0) parts.push(`Burnt: ${burnt.join(", ")}.`);
