@@ -17,6 +17,7 @@ async function runAsked(asked: Asked, calledOff: AbortSignal): Promise<void> {
   console.error(`Running "${loaded.given.name}" ${members} times and once as written. Ctrl-C calls it off.`);
   const working = async <T>(work: (how: Working) => Promise<T>): Promise<T> => {
     const bar = memberBar(process.stderr, () => performance.now());
+    if (process.stderr.isTTY) bar.tell(0, members + 1);
     const onProgress = (done: number, of: number) => bar.tell(done, of);
     return work({ ...(workers === null ? {} : { workers }), onProgress, signal: calledOff }).finally(() =>
       bar.clear(),

@@ -76,7 +76,7 @@ type Clutches = Parameters<typeof inputWords>[1];
 /** An input in words, with its place in the case file for who wants to narrow it. */
 function namedInput(path: string, clutches: Clutches): string {
   const [says, owner] = inputWords(path, clutches);
-  return `${says}${owner === null ? "" : `, ${owner}`} (${path})`;
+  return `${says}${owner === null ? "" : `, ${owner}`}: ${path}`;
 }
 
 const MOST = 8;

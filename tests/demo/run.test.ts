@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { cautions } from "../../demos/report/cautions.ts";
 import { whyNot, writeFolder } from "../../demos/report/write-folder.ts";
-import { freshFolder, runDemo, shortCase } from "./demo.ts";
+import { freshFolder, runDemo, runProgram, shortCase } from "./demo.ts";
 import { foreignUnits } from "./units.ts";
 import { brokenTags } from "./well-formed.ts";
 
@@ -108,6 +108,26 @@ describe("a short case", { timeout }, () => {
     expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^of yesterday\n/);
   });
 });
+
+test.each(["run", "ensemble"] as const)(
+  "called off while %s still loads, it says so too",
+  { timeout },
+  async (program) => {
+    const out = join(freshFolder(), "out");
+    // As soon as the program listens to Ctrl-C, long before anything is loaded.
+    const early = `const soon = setInterval(() => {
+    if (process.listenerCount("SIGINT") === 0) return;
+    clearInterval(soon);
+    process.kill(process.pid, "SIGINT");
+  }, 1);`;
+    const ran = await runProgram(program, ["--out", out], undefined, [
+      "--import",
+      `data:text/javascript,${encodeURIComponent(early)}`,
+    ]);
+    expect(ran).toEqual({ code: 130, out: "", err: "Called off; nothing was written.\n" });
+    expect(existsSync(out)).toBe(false);
+  },
+);
 
 describe("the folder", () => {
   test("is replaced as a whole; folders in it move along", () => {

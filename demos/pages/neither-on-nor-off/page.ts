@@ -201,7 +201,10 @@ function fadePicture(hire: () => Worker): HTMLElement {
     caption,
     (picture) =>
       work.last.value
-        ? fadeTime({ rows: work.last.value.result, places, heats: heats(invention, uphill.gear, picture.system) }, picture)
+        ? fadeTime(
+            { rows: work.last.value.result, places, heats: heats(invention, uphill.gear, picture.system) },
+            picture,
+          )
         : null,
     "wide",
   );
