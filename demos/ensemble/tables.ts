@@ -10,9 +10,9 @@ import type { Case } from "../../src/inputs/case.ts";
 import { dateOf } from "../../src/inputs/plan.ts";
 import { wordsFor } from "../../src/plots/event-words.ts";
 import { inputWords } from "../report/input-words.ts";
-import { alone, inBoth } from "../report/said.ts";
+import { inBoth } from "../report/said.ts";
 import type { Table } from "../report/table.ts";
-import type { ShownKind } from "../../src/units/show.ts";
+import { axis, type ShownKind } from "../../src/units/show.ts";
 
 /** Later than the end of a member's history; a note says so. */
 const LATER = "later";
@@ -31,8 +31,8 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
       { says: "happens in", right: true },
       { says: "date", whole: true },
       { says: "running hours", right: true },
-      { says: "fluid lost", right: true },
-      { says: "odometer", right: true, onlyOnPage: true },
+      { says: headed("fluid lost", "volume"), right: true },
+      { says: headed("odometer", "distance"), right: true, onlyOnPage: true },
       { says: "as written [h]", right: true },
     ],
     rows: events
@@ -42,8 +42,8 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
         `${Math.round(100 * event.share)} %`,
         dates(event.clock),
         threeOf(event.running, (running) => (running / 3600).toFixed(1)),
-        spanIn(event.lost, "volume"),
-        spanIn(event.odometer, "distance"),
+        spanIn(event.lost, "volume", 2),
+        spanIn(event.odometer, "distance", 0),
         hoursText(written.get(event.key)?.running),
       ]),
     grave: (row) => {
@@ -64,12 +64,14 @@ function threeOf(band: Band, text: (value: number) => string): string {
   return low === high ? low : `${middle} (${low} to ${high})`;
 }
 
-const spanIn = (band: Band, kind: ShownKind) =>
+/** Numbers only: their unit stands in the head of the column. */
+const spanIn = (band: Band, kind: ShownKind, digits: number) =>
   inBoth((system) => {
-    const tell = alone(system);
-    // The unit once, behind the last number.
-    return threeOf(band, (value) => tell(value, kind)).replace(/ [a-z]+(?= (?:\(|to) ?[\dl])/g, "");
+    const { factor } = axis(kind, system);
+    return threeOf(band, (value) => (value * factor).toFixed(digits));
   });
+
+const headed = (says: string, kind: ShownKind) => inBoth((system) => `${says} [${axis(kind, system).unit}]`);
 
 type Clutches = Parameters<typeof inputWords>[1];
 
