@@ -1,12 +1,14 @@
 // All that a run has to say, before it becomes text on a screen or a page.
 
 import type { History } from "../../src/history/simulate.ts";
+import { planOf } from "../../src/inputs/plan.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { bayTable } from "./bay-table.ts";
 import { booksText } from "./books.ts";
 import { cautions } from "./cautions.ts";
 import { clutchTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
+import { drivenText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
 import { isRecord, type Loaded } from "./load-case.ts";
@@ -37,7 +39,12 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
   const about = isRecord(data) ? data["about"] : undefined;
   const harm = history.events.find(({ name }) => name === "first sustained slip" || name === "damage 1");
   const low = firstLow(given.unit, history, harm?.clock);
-  const told = (tell: Tell) => [...story(given, history, low, tell), endingText(given, history, tell)];
+  const { weekday } = planOf(given);
+  const told = (tell: Tell) => [
+    ...drivenText(given.week, weekday, history, tell),
+    ...story(given, history, low, tell),
+    endingText(given, history, tell),
+  ];
   return {
     name: given.name,
     about: typeof about === "string" ? about : "",
