@@ -1,18 +1,17 @@
 // The leak of a case in words and sizes: where, of what kind, how large, and what makes it grow.
 
 import type { Leak, LeakOpening } from "../../src/physics/build.ts";
-import { show, type UnitSystem } from "../../src/units/show.ts";
+import type { Tell } from "./said.ts";
 
-/** One or two sentences about the leak; null for a case without one. */
-export function leakText(leak: Leak | null, system: UnitSystem): string | null {
-  if (leak === null) return null;
-  const inRail = leak.place === "pan-seam" ? `, ${seamPlace(leak, system)}` : "";
-  const above = leak.height > 0 ? `, ${show(leak.height, "length", system)} above the pan's floor` : "";
+/** One or two sentences about the leak. */
+export function leakText(leak: Leak, tell: Tell): string {
+  const inRail = leak.place === "pan-seam" ? `, ${seamPlace(leak, tell)}` : "";
+  const above = leak.height > 0 ? `, ${tell(leak.height, "length")} above the pan's floor` : "";
   const hides =
     leak.hiding.capacity > 0
-      ? ` ${show(leak.hiding.capacity, "volume", system)} of it hide on the way down before the first spot.`
+      ? ` ${tell(leak.hiding.capacity, "volume")} of it hide on the way down before the first spot.`
       : "";
-  return `${openingText(leak.opening, system)} ${where(leak)}${inRail}${above}.${hides}`;
+  return `${openingText(leak.opening, tell)} ${where(leak)}${inRail}${above}.${hides}`;
 }
 
 function where({ place, fedBy }: Leak): string {
@@ -32,11 +31,11 @@ function where({ place, fedBy }: Leak): string {
   }
 }
 
-const seamPlace = ({ x, y }: Leak, system: UnitSystem): string =>
-  `${show(x, "length", system)} from the rear and ${show(y, "length", system)} from the right wall`;
+const seamPlace = ({ x, y }: Leak, tell: Tell): string =>
+  `${tell(x, "length")} from the rear and ${tell(y, "length")} from the right wall`;
 
-function openingText(opening: LeakOpening, system: UnitSystem): string {
-  const size = (metres: number) => show(metres, "length", system);
+function openingText(opening: LeakOpening, tell: Tell): string {
+  const size = (metres: number) => tell(metres, "length");
   const hours = (seconds: number) => `${Number((seconds / 3600).toPrecision(3))} running hours`;
   switch (opening.kind) {
     case "hole":

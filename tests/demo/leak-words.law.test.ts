@@ -1,5 +1,6 @@
 // The report tells every kind of leak and every place in words, with its sizes in the reader's units.
 import { describe, expect, it } from "vitest";
+import { withOther } from "../../demos/report/said.ts";
 import { leakText } from "../../demos/report/leak-words.ts";
 import type { LeakOpening, LeakPlace } from "../../src/physics/build.ts";
 import { leaking, shipped } from "../emerge/van.ts";
@@ -29,21 +30,20 @@ const places: readonly (readonly [LeakPlace, RegExp])[] = [
 
 describe("a leak in words", () => {
   it.each(openings)("tells its kind and sizes: $kind", (opening, says) => {
-    expect(leakText(leaking("supply-line", opening), "SI")).toMatch(says);
-    expect(leakText(leaking("supply-line", opening), "US")).toMatch(/ in \(/);
+    expect(leakText(leaking("supply-line", opening), withOther("SI"))).toMatch(says);
+    expect(leakText(leaking("supply-line", opening), withOther("US"))).toMatch(/ in \(/);
   });
 
   it.each(places)("tells where it is: %s", (place, says) => {
-    expect(leakText(leaking(place, openings[0]![0], { x: 0.1, y: 0.05 }), "SI")).toMatch(says);
+    expect(leakText(leaking(place, openings[0]![0], { x: 0.1, y: 0.05 }), withOther("SI"))).toMatch(says);
   });
 
   it("tells what hides it, of the shipped cases too, and says nothing of a tight unit", () => {
     for (const name of ["demo", "slow-seep", "parting-crack", "pinhole", "taxi-pit", "taxi-shaft-seal"]) {
-      const text = leakText(shipped(name).unit.leak, "SI")!;
+      const text = leakText(shipped(name).unit.leak!, withOther("SI"));
       expect(text).not.toMatch(/undefined|NaN|unknown/);
       expect(/hide on the way/.test(text)).toBe(shipped(name).unit.leak!.hiding.capacity > 0);
     }
-    expect(leakText(null, "SI")).toBeNull();
-    expect(leakText(shipped("taxi-shaft-seal").unit.leak, "SI")).toMatch(/converter's hub/);
+    expect(leakText(shipped("taxi-shaft-seal").unit.leak!, withOther("SI"))).toMatch(/converter's hub/);
   });
 });
