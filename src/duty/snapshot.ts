@@ -19,6 +19,8 @@ export interface Snapshot {
   readonly stride: number;
   readonly teaches: boolean;
   readonly flareOver: number;
+  readonly gained: number;
+  readonly coolantGained: number;
 }
 
 /** Correct mass of the unit [kg]. */
@@ -46,6 +48,8 @@ export function snapshotOf(walk: Walk): Snapshot {
     stride,
     teaches,
     flareOver,
+    gained,
+    coolantGained,
   } = walk;
   return {
     state: copyOf(state),
@@ -58,6 +62,8 @@ export function snapshotOf(walk: Walk): Snapshot {
     stride,
     teaches,
     flareOver,
+    gained,
+    coolantGained,
   };
 }
 
@@ -65,13 +71,14 @@ export function snapshotOf(walk: Walk): Snapshot {
 export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share = 0): void {
   const { state } = walk;
   const [a, b] = [from.state, to.state];
-  const { slosh, plate, wear, char, glaze } = state;
+  const { slosh, plate, wear, char, glaze, learnedFill } = state;
   slosh.set(a.slosh);
   plate.set(a.plate);
   wear.set(a.wear);
   char.set(a.char);
   glaze.set(a.glaze);
-  Object.assign(state, a, { slosh, plate, wear, char, glaze });
+  learnedFill.set(a.learnedFill);
+  Object.assign(state, a, { slosh, plate, wear, char, glaze, learnedFill });
   const mix = (x: number, y: number) => x + (y - x) * share;
   state.mass = mix(a.mass, b.mass);
   state.energy = mix(a.energy, b.energy);
@@ -101,6 +108,8 @@ export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share =
   walk.stride = from.stride;
   walk.teaches = from.teaches;
   walk.flareOver = from.flareOver;
+  walk.gained = mix(from.gained, to.gained);
+  walk.coolantGained = mix(from.coolantGained, to.coolantGained);
   walk.flare = 0;
   walk.short = false;
   walk.slip.heat = 0;

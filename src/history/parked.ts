@@ -33,6 +33,8 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
   walk.scheduled = 0;
   walk.heldUp = false;
+  walk.gained = 0;
+  walk.coolantGained = 0;
   const until = state.clock + seconds;
   let step = 2;
   while (state.clock < until) {
@@ -48,27 +50,31 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
 function parkedStep(walk: Walk, seconds: number): void {
   const { state, unit, now } = walk;
   const { build } = unit;
-  const { holdUp } = build;
   cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
   fluidNow(unit, state, now);
-  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
-  state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
-  const converterFloor = holdUp.converter * (1 - holdUp.converterDrains);
-  state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
-  const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
-  state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
-  now.panVolume = Math.max(
-    0,
-    state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
-  );
+  drains(walk, 0.5 * seconds); // as is what has come down by then
+  now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
   now.leakFlow = lost / now.density / seconds;
   state.mass -= lost;
   finds(walk, lost, seconds, false);
+  drains(walk, 0.5 * seconds);
   cools(walk, 0.5 * seconds);
   state.clock += seconds;
+}
+
+/** What is in flight, in the converter and in the passages comes down to the pan. */
+function drains(walk: Walk, seconds: number): void {
+  const { state, unit, now } = walk;
+  const { holdUp } = unit.build;
+  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
+  state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
+  const converterFloor = holdUp.converter * (1 - holdUp.converterDrains);
+  state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
+  const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
+  state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
 }
 
 /** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan (at rail and shaft seal over it too) above the hole. */

@@ -70,6 +70,8 @@ export interface ClutchFate {
   readonly slipEnergy: number;
   readonly shiftEnergy: number;
   readonly slips: number;
+  /** How much earlier the controller had learned to fill it [s]; 0 for the lock-up clutch. */
+  readonly learnedFill: number;
   /** Lining that it has lost by then [kg]: in pan, filter and fluid, or gone with what leaked. */
   readonly debris: Debris;
 }
@@ -239,6 +241,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       slipEnergy: walk.slipEnergy[i]!,
       shiftEnergy: walk.shiftEnergy[i]!,
       slips: slips[i]!,
+      learnedFill: state.learnedFill[i] ?? 0,
       debris: debrisOf(build.clutches[i] ?? build.lockUp.clutch, state, i),
     })),
     ledger: walk.ledger,

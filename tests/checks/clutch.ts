@@ -20,6 +20,7 @@ import {
   wearForce,
   wearPressure,
 } from "../../src/physics/clutch/geometry.ts";
+import { nextFill } from "../../src/physics/clutch/learned-fill.ts";
 import { type Lockup, lockupPressureFor } from "../../src/physics/clutch/lockup.ts";
 import { peakSlip } from "../../src/physics/clutch/slip.ts";
 import type { Check } from "./check.ts";
@@ -400,5 +401,14 @@ export const checks: readonly Check[] = [
     expected: 312501.8,
     got: () => lockupPressureFor(lockup, 200, 0.12),
     tolerance: { relative: 1e-5 },
+  },
+  {
+    claim: "a fill that is 0.1 s late, a fifth of it learned each time, is made up for by 89 ms after ten shifts",
+    link: "clutch",
+    source: `${ownReference}: 0.1 (1 - 0.8^10)`,
+    kind: "computed",
+    expected: 0.08926258176,
+    got: () => Array.from({ length: 10 }).reduce<number>((known) => nextFill(known, 0.1 - known, 0.2, 0.15), 0),
+    tolerance: { relative: 1e-9 },
   },
 ];
