@@ -6,7 +6,7 @@ import { axis, type UnitSystem } from "../src/units/show.ts";
 /** Where real causes sit [s]: over such a time the line pressure goes. The page's claims hold the middle one. */
 export const places = [
   { time: 0.1, says: "a valve shuts" },
-  { time: 1, says: "a line parts" },
+  { time: 0.3, says: "a line parts" },
   { time: 3600, says: "a seep" },
 ] as const;
 

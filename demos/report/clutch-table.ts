@@ -62,12 +62,17 @@ const wornText = (depth: number): Amount => ({
   SI: `${(depth * 1e6).toFixed(1)} µm`,
 });
 
-/** What has left the plates, from what surely has to what may have: a few grams to look for in pan and filter. */
+/** What has left the plates, from what surely has to what may have: a little to look for in pan and filter. */
 function lost({ least, most }: Debris): Amount {
-  const grams = (kg: number) => (1000 * kg >= 9.95 ? (1000 * kg).toFixed(0) : (1000 * kg).toFixed(1));
-  const [low, high] = [grams(least), grams(most)];
-  const text = low === high ? `${low} g` : `${low} to ${high} g`;
-  return { US: text, SI: text };
+  const span = (perKilogram: number, unit: string) => {
+    const text = (kg: number) =>
+      kg * perKilogram >= 9.95
+        ? (kg * perKilogram).toFixed(0)
+        : String(Number((kg * perKilogram).toPrecision(2)));
+    const [low, high] = [text(least), text(most)];
+    return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
+  };
+  return { US: span(35.27396195, "oz"), SI: span(1000, "g") };
 }
 
 const share = (part: number): string => `${(100 * part).toFixed(part > 0 && part < 0.1 ? 1 : 0)} %`;

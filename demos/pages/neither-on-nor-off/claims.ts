@@ -130,11 +130,11 @@ export const fading = {
     holds: () => gulpToSlip(parted()) < 180 && gulpToSlip(first()) > 2 * 3600,
   },
   parts: {
-    says: "When a line parts and the pump draws little but air, the pressure goes in about a second: in more than a quarter of one and less than two.",
+    says: "When a line parts and the pump draws little but air, the pressure goes in a third of a second or so: in more than a tenth of one and less than a whole.",
     holds: () => {
       const [mark] = places.filter(({ says }) => says === "a line parts").map(({ time }) => time);
       const time = goneIn(parted(), "first sustained slip");
-      return [time, mark!].every((seconds) => seconds > 0.25 && seconds < 2);
+      return [time, mark!].every((seconds) => seconds > 0.1 && seconds < 1);
     },
   },
 } satisfies Record<string, Claim>;
