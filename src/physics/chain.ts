@@ -40,8 +40,14 @@ export function drivingNow(unit: Unit, state: State, road: Road, now: Now): void
   const gear = build.gears[state.gear]!;
   const slope = gradeAngle(road.grade);
 
-  const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
-  const pumping = pumpTorque(build.pump, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
+  const wanted = Math.max(
+    0,
+    turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)),
+  );
+  const pumping = pumpTorque(
+    build.pump,
+    setPoint(build.regulator, wanted, false, now.temperature, state.trim),
+  );
   driveHolding(build, gear, road.speed, road.wish, slope, pumping, 0, now.drive);
   if (state.lockUpOn) {
     // What the lock-up can hold is judged at the speed that the engine would have if it held.
@@ -113,6 +119,7 @@ export function supplyNow(
       ? depthAtRail(sump.pan, now.panVolume, slosh[0]!, slosh[2]!, now.leak.x, now.leak.y)
       : now.panDepth;
     const head = now.density * gravity * Math.max(0, over - now.leak.height);
+    now.line.leakPressure = head; // by which a crack there gapes, not by the circuit's
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
   now.lockUpHolds = state.lockUpOn ? lockUpCapacity(build, state, now) : 0;

@@ -34,6 +34,22 @@ test("what is poured in is in the unit: volume × density at its temperature", (
   expect(more / (0.7e-3 * density(van.fluid.density15, celsius(5)))).toBeCloseTo(1, 9);
 });
 
+test("two bottles of one moment, and bottles told in any order, are all poured in at their time", () => {
+  const week = daily(
+    trace("still", [
+      [0, 0],
+      [60, 0],
+    ]),
+  );
+  const bottle = (at: number) => ({ at, volume: 0.2e-3, temperature: celsius(20) });
+  const topUps = [bottle(hours(30)), bottle(hours(3)), bottle(hours(3))];
+  const { events, end } = simulate(plan(van, week, celsius(20), { span: days(2), topUps }));
+  const poured = events.filter(({ name }) => name === "topped up").map(({ clock }) => clock);
+  expect(poured).toEqual([hours(3), hours(3), hours(30)]);
+  const without = simulate(plan(van, week, celsius(20), { span: days(2) })).end.mass;
+  expect((end.mass - without) / (0.6e-3 * density(van.fluid.density15, celsius(20)))).toBeCloseTo(1, 9);
+});
+
 describe("what is thrown off and on its way down is what clutches and feed take, less what leaks and what the relief lets go", () => {
   test.each([
     ["through a large hole", Infinity, leaking("supply-line", hole(3e-3))],
