@@ -9,6 +9,10 @@ import { fluidAgeingRange } from "../../src/physics/fluid/ageing.ts";
 import { densityRange } from "../../src/physics/fluid/density.ts";
 import { specificHeatRange } from "../../src/physics/fluid/specific-heat.ts";
 import { viscosityRange, viscosityTemperatureRange } from "../../src/physics/fluid/viscosity.ts";
+import { annulusRange } from "../../src/physics/leak/annulus.ts";
+import { crackGapRange } from "../../src/physics/leak/crack.ts";
+import { holeRange } from "../../src/physics/leak/hole.ts";
+import { pitRange } from "../../src/physics/leak/pits.ts";
 import { partitionRange } from "../../src/physics/heat/partition.ts";
 import { roadForceRange } from "../../src/physics/load/road.ts";
 import { inletFrictionRange } from "../../src/physics/supply/inlet.ts";
@@ -45,6 +49,13 @@ const meanings: Readonly<Record<string, string>> = {
     "The vehicle was faster than its rolling resistance was measured: the load then was higher.",
   [liningPressureRange.law]:
     "The apply pressure pressed a lining harder than paper linings are meant for: its friction at such moments may be lower than was reckoned.",
+  [holeRange.law]:
+    "The hole was far longer than it is wide: what runs through it while it is so fine is rough. It is little.",
+  [annulusRange.law]:
+    "The gap of the seal was no longer small beside its diameter: what ran through it then is a little rough.",
+  [crackGapRange.law]:
+    "The crack was longer than the law of its gape was made for: what it lost shortly before the line parted is rough.",
+  [pitRange.law]: "The pit had rusted for longer than rust was followed: how wide it was by then is rough.",
 };
 
 /** For a law that has no sentence of its own. */
