@@ -123,7 +123,7 @@ function stepOf({ air, slips, burns }: Shown, lacking: number): number {
 
 function newStands(size: number): Climate["stands"] {
   const row = () => new Float64Array(size);
-  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row(), high: row() };
+  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row() };
 }
 
 /** The stand before a trip, into the tables if there are any. */
@@ -141,14 +141,11 @@ function standAt(
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
-    stands.depth[at]! += now.panDepth * flows;
-    stands.high[at]! += (now.panDepth + overLid(unit.build.sump.pan, now.panVolume)) * flows;
+    stands.depth[at]! += (now.panDepth + overLid(unit.build.sump.pan, now.panVolume)) * flows;
     stands.density[at]! += (now.density * seconds) / stand;
   });
-  if (stand > 0) {
-    stands.depth[at]! /= stands.fluidity[at]!;
-    stands.high[at]! /= stands.fluidity[at]!;
-  } else stands.density[at] = now.density;
+  if (stand > 0) stands.depth[at]! /= stands.fluidity[at]!;
+  else stands.density[at] = now.density;
   stands.seconds[at] = stand;
   stands.viscosity[at] = now.viscosity;
 }

@@ -21,10 +21,8 @@ export interface Stands {
   /** Viscosity at its end [Pa s], when everything is as cold as the air. */
   readonly viscosity: Float64Array;
   readonly density: Float64Array;
-  /** Level in the pan, mean by how easily the fluid flows meanwhile [m]. */
+  /** Level in the pan, with what stands over its lid, mean by how easily the fluid flows meanwhile [m]. */
   readonly depth: Float64Array;
-  /** The same with what stands over the pan's lid. */
-  readonly high: Float64Array;
 }
 
 /** Where the circuit may leak; a table each. */

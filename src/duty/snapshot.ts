@@ -37,34 +37,11 @@ export function lack(unit: Unit, state: State, missing: number): void {
 }
 
 export function snapshotOf(walk: Walk): Snapshot {
-  const {
-    state,
-    scheduled,
-    heldUp,
-    thrownOff,
-    sagRate,
-    engineTrend,
-    turbineTrend,
-    stride,
-    teaches,
-    flareOver,
-    gained,
-    coolantGained,
-  } = walk;
-  return {
-    state: copyOf(state),
-    scheduled,
-    heldUp,
-    thrownOff,
-    sagRate,
-    engineTrend,
-    turbineTrend,
-    stride,
-    teaches,
-    flareOver,
-    gained,
-    coolantGained,
-  };
+  const { scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver } =
+    walk;
+  const { gained, coolantGained } = walk;
+  const trends = { sagRate, engineTrend, turbineTrend, stride, gained, coolantGained };
+  return { state: copyOf(walk.state), scheduled, heldUp, thrownOff, teaches, flareOver, ...trends };
 }
 
 /** Puts the unit back to a snapshot, or between two of the same moment: a share of the way from one loss to another. */

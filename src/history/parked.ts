@@ -53,7 +53,10 @@ function parkedStep(walk: Walk, seconds: number): void {
   cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
   fluidNow(unit, state, now);
   drains(walk, 0.5 * seconds); // as is what has come down by then
-  now.panVolume = Math.max(0, state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight);
+  now.panVolume = Math.max(
+    0,
+    state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
+  );
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 
   const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
@@ -77,7 +80,7 @@ function drains(walk: Walk, seconds: number): void {
   state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
 }
 
-/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan (at rail and shaft seal over it too) above the hole. */
+/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan, and over its lid, above the hole. */
 function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
@@ -86,8 +89,7 @@ function parkedLoss(walk: Walk, seconds: number): number {
   openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
   const { pan } = build.sump;
   const onLine = leak.place === "supply-line" || leak.place === "return-line";
-  const high = leak.place === "pan-seam" || leak.place === "shaft-seal" ? overLid(pan, now.panVolume) : 0;
-  const over = now.panDepth + high - leak.height;
+  const over = now.panDepth + overLid(pan, now.panVolume) - leak.height;
   const inLine = onLine ? Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove)) : 0;
   const column = columnOver(leak, inLine);
   const area = column > over ? columnArea(leak) : panArea(pan);

@@ -21,7 +21,7 @@ import { gradeAngle, roadForce } from "./load/road.ts";
 import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
-import { depthAt, meanDepth } from "./sump/pan.ts";
+import { depthAt, meanDepth, overLid } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAtRail } from "./sump/rail.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
@@ -117,7 +117,7 @@ export function supplyNow(
     const { slosh } = state;
     const over = now.leak.onRail
       ? depthAtRail(sump.pan, now.panVolume, slosh[0]!, slosh[2]!, now.leak.x, now.leak.y)
-      : now.panDepth;
+      : now.panDepth + overLid(sump.pan, now.panVolume);
     const head = now.density * gravity * Math.max(0, over - now.leak.height);
     now.line.leakPressure = head; // by which a crack there gapes, not by the circuit's
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);

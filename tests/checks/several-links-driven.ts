@@ -25,6 +25,7 @@ import { lumpedRise } from "../../src/physics/heat/slab.ts";
 import { flowFromDrops } from "../../src/physics/leak/drop.ts";
 import { fresh } from "../../src/physics/state.ts";
 import type { Check, Kind } from "./check.ts";
+import { pack } from "./generic-pack.ts";
 
 const van = readCaseFile(
   fileURLToPath(new URL("../../reference-data/cases/slow-seep.json", import.meta.url)),
@@ -102,26 +103,13 @@ const reaches = (warm: readonly number[], temperature: number): number => {
   return at <= 0 ? Infinity : at - 1 + (temperature - warm[at - 1]!) / (warm[at]! - warm[at - 1]!);
 };
 
-// A generic pack, invented for tests: ten faces of 75 by 60 mm, friction 0.12, piston 70 by 40 mm, spring 800 N; an engine line from 400 N m to 600 rad/s.
-const pack: Clutch = {
-  name: "generic pack",
-  faces: 10,
-  outer: 0.075,
-  inner: 0.06,
-  pistonArea: Math.PI * (0.07 ** 2 - 0.04 ** 2),
-  spring: 800,
-  stroke: 2.5e-3,
-  deadVolume: 0,
-  fillOrifice: 2.5e-3,
-  fillDischarge: 0.62,
+// The generic pack with one friction, and an engine line from 400 N m to 600 rad/s.
+const even: Clutch = {
+  ...pack,
   friction: { base: 0.12, rise: 0, riseSpeed: 1, slope: 0, heatLoss: 0, reference: 373.15 },
-  steelMass: 1,
-  steelThickness: 1.8e-3,
-  liningThickness: 5e-4,
-  coolingArea: 0.05,
 };
 const line = { torqueAtRest: 400, freeSpeed: 600 };
-const burning = () => peakSlip(line, 150).power / (pack.faces * faceArea(pack));
+const burning = () => peakSlip(line, 150).power / (even.faces * faceArea(even));
 const steel = solid(46, 7850, 480);
 const worked = "worked through by closed forms in Python 3";
 
@@ -219,8 +207,8 @@ export const checks: readonly Check[] = [
     255_791.1,
     { relative: 1e-5 },
     () => {
-      const lock = lockPressure(pack, torqueToLock(line, 150), 0.12);
-      const kiss = pack.spring / pack.pistonArea;
+      const lock = lockPressure(even, torqueToLock(line, 150), 0.12);
+      const kiss = even.spring / even.pistonArea;
       return kiss + 0.5 * (lock - kiss);
     },
   ),

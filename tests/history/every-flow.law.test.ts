@@ -1,6 +1,7 @@
 // A thousandth left out of a flow is noticed: each against what it must be by its own law, worked out here.
 import { describe, expect, test } from "vitest";
 import { idleInNeutral } from "../../src/history/idle.ts";
+import { stand } from "../../src/history/parked.ts";
 import { simulate } from "../../src/history/simulate.ts";
 import { newWalk } from "../../src/history/walk.ts";
 import { fluidNow, supplyNow } from "../../src/physics/chain.ts";
@@ -77,25 +78,54 @@ describe("what is thrown off and on its way down is what clutches and feed take,
   });
 });
 
-test("a seam of the pan leaks under the surface and under what the pan cannot hold", () => {
+test.each(["pan-seam", "pan"] as const)(
+  "a hole at the %s leaks under the surface and under what the pan cannot hold",
+  (place) => {
+    const { pan } = van.build.sump;
+    const leak = {
+      ...leaking(place, hole(2e-3)),
+      height: 0.9 * pan.height,
+      x: pan.length / 2,
+      y: pan.width / 2,
+    };
+    const unit = { ...van, leak };
+    const state = fresh(unit, celsius(20), -6e-3); // far too full
+    state.leakAge = 0;
+    const now = newNow(unit.build);
+    fluidNow(unit, state, now);
+    supplyNow(unit, state, van.build.engine.idleSpeed, 0, false, now);
+    const over = (now.panVolume - panCapacity(pan)) / (pan.free * pan.length * pan.width);
+    expect(over).toBeGreaterThan(0.01);
+    const head = now.density * gravity * (pan.height + over - leak.height);
+    const flow = leakFlow(holeOpening(2e-3, 0.9e-3), head, now.viscosity, now.density);
+    expect(Math.abs(now.leakFlow / flow - 1)).toBeLessThan(tenth);
+  },
+);
+
+test("parked overfull, a hole in the pan loses by the whole height that stands over it", () => {
   const { pan } = van.build.sump;
-  const leak = {
-    ...leaking("pan-seam", hole(2e-3)),
-    height: 0.9 * pan.height,
-    x: pan.length / 2,
-    y: pan.width / 2,
-  };
-  const unit = { ...van, leak };
-  const state = fresh(unit, celsius(20), -6e-3); // far too full
+  const area = pan.free * pan.length * pan.width;
+  const holdUp = { ...van.build.holdUp, converterDrains: 0, passagesDrain: 0 };
+  const leak = { ...leaking("pan", hole(0.3e-3)), height: 0.005 };
+  const unit = { ...van, leak, build: { ...van.build, holdUp } };
+  const state = fresh(unit, celsius(20), -6e-3);
   state.leakAge = 0;
-  const now = newNow(unit.build);
-  fluidNow(unit, state, now);
-  supplyNow(unit, state, van.build.engine.idleSpeed, 0, false, now);
-  const over = (now.panVolume - panCapacity(pan)) / (pan.free * pan.length * pan.width);
-  expect(over).toBeGreaterThan(0.01);
-  const head = now.density * gravity * (pan.height + over - leak.height);
-  const flow = leakFlow(holeOpening(2e-3, 0.9e-3), head, now.viscosity, now.density);
-  expect(Math.abs(now.leakFlow / flow - 1)).toBeLessThan(tenth);
+  const walk = newWalk(unit, state);
+  walk.road.ambient = celsius(20);
+  fluidNow(unit, state, walk.now);
+  stand(walk, 60, () => true); // what was thrown about is down
+  const { now } = walk;
+  const full = state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight;
+  expect(full).toBeGreaterThan(panCapacity(pan));
+  const before = state.mass;
+  stand(walk, 10, () => true);
+  const flow = leakFlow(
+    holeOpening(0.3e-3, 0.9e-3),
+    now.density * gravity * (full / area - leak.height),
+    now.viscosity,
+    now.density,
+  );
+  expect(Math.abs((before - state.mass) / now.density / (10 * flow) - 1)).toBeLessThan(1e-3); // ten seconds of sinking
 });
 
 test("draining for two halves of a time is draining for the whole, and for none of it nothing", () => {
