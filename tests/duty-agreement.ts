@@ -5,6 +5,7 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { dutyHistory } from "../src/duty/history.ts";
 import { prepareDuty } from "../src/duty/prepare.ts";
 import { simulate } from "../src/history/simulate.ts";
+import { compare, dated, isBeforeSlips, type Dated } from "./duty/apart.ts";
 import { drawWeek } from "./duty/cases.ts";
 
 const option = (name: string, otherwise: string) => {
@@ -16,11 +17,6 @@ const perWeek = Number(option("cases", "5"));
 const first = Number(option("first", "1"));
 const keptIn = option("kept", "");
 
-interface Dated {
-  readonly name: string;
-  readonly running: number;
-  readonly lost: number;
-}
 interface Kept {
   readonly usual: readonly Dated[];
   readonly halved: readonly Dated[];
@@ -29,33 +25,6 @@ const kept: Record<string, Kept> =
   keptIn !== "" && existsSync(keptIn)
     ? (JSON.parse(readFileSync(keptIn, "utf8")) as Record<string, Kept>)
     : {};
-const dated = (
-  events: readonly { name: string; clutch?: string; running: number; lost: number }[],
-): Dated[] =>
-  events.map(({ name, clutch, running, lost }) => ({
-    name: clutch === undefined ? name : `${name}, ${clutch}`,
-    running,
-    lost,
-  }));
-
-/** Differences in running hours as shares; events that only one of the two has. */
-function compare(from: readonly Dated[], to: readonly Dated[]) {
-  const both = from.flatMap((event) => {
-    const other = to.find(({ name }) => name === event.name);
-    return other === undefined
-      ? []
-      : [
-          {
-            event,
-            other,
-            share: event.running > 0 ? other.running / event.running - 1 : other.running > 1 ? Infinity : 0,
-          },
-        ];
-  });
-  const missing = from.filter(({ name }) => to.every((other) => other.name !== name));
-  const more = to.filter(({ name }) => from.every((other) => other.name !== name));
-  return { both, missing, more };
-}
 const hoursOf = (seconds: number) => (seconds / 3600).toFixed(3);
 const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
 const quantile = (values: readonly number[], q: number) =>
@@ -107,20 +76,26 @@ for (let seed = first; seed < first + weeks; seed++) {
 
 const summary = (name: string, shares: readonly number[]) =>
   console.log(
-    `${name}: ${shares.length} events, median ${percent(quantile(shares, 0.5))}, 95th of a hundred ${percent(quantile(shares, 0.95))}, worst ${percent(Math.max(...shares))}, ${shares.filter((share) => share > 0.01).length} over 1 %`,
+    `${name}: ${shares.length} events, median ${percent(quantile(shares, 0.5))}, 95th of a hundred ${percent(quantile(shares, 0.95))}, worst ${percent(Math.max(0, ...shares))}, ${shares.filter((share) => share > 0.01).length} over 1 %`,
   );
 const size = ({ share }: { share: number }) => Math.abs(share);
+/** The trip-resolved history itself moves by so much with halved steps that nothing can be said of the event. */
+const hangs = ({ halved }: { halved: number | undefined }) =>
+  halved === undefined || Math.abs(halved) > 0.005;
 console.log(
   `\n${count} cases, ${handedOver} handed over, of ${parted} the end; preparation ${quantile(preparations, 0.5).toFixed(2)} s, at most ${Math.max(...preparations).toFixed(2)} s`,
 );
 for (const name of [...new Set(all.map((event) => event.name))].sort())
   summary(`  ${name}`, all.filter((event) => event.name === name).map(size));
-summary("averaged against trip-resolved", all.map(size));
-summary("halved steps against usual ones, both trip-resolved", apart.map(size));
+summary("before any slip", all.filter(({ name }) => isBeforeSlips(name)).map(size));
+summary("from the first slip on", all.filter(({ name }) => !isBeforeSlips(name)).map(size));
+summary("all, averaged against trip-resolved", all.map(size));
 summary(
-  "averaged, where halved steps agree within 0.5 %",
-  all.filter(({ halved }) => halved !== undefined && Math.abs(halved) < 0.005).map(size),
+  "  of these, where halved steps move the trip-resolved event by over 0.5 %",
+  all.filter(hangs).map(size),
 );
+summary("  and the others", all.filter((event) => !hangs(event)).map(size));
+summary("halved steps against usual ones, both trip-resolved", apart.map(size));
 console.log(
   `events that only one has: ${missing} trip-resolved, ${more} averaged; with halved steps ${halvedMissing}`,
 );

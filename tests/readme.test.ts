@@ -1,6 +1,19 @@
-import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { execFileSync, spawnSync } from "node:child_process";
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
 import { cautions } from "../demos/report/cautions.ts";
 import { readCase } from "../src/inputs/case.ts";
@@ -10,17 +23,57 @@ import { caseData } from "../src/inputs/files.ts";
 const root = join(import.meta.dirname, "..");
 const readme = readFileSync(join(root, "README.md"), "utf8");
 
-test("the README's example runs as it stands and reaches its end", { timeout: 60_000 }, () => {
+/** The package as `npm pack` makes it from a copy of this folder, unpacked into a program's node_modules beside what it needs. */
+function installed(): string {
+  const folder = mkdtempSync(join(tmpdir(), "sumpfall-installed-"));
+  const copy = join(folder, "copy");
+  const kept = ["package.json", "README.md", "LICENSE", "CHANGELOG.md", "src", "reference-data"];
+  for (const name of [...kept, ...readdirSync(root).filter((file) => /^tsconfig.*json$/.test(file))])
+    cpSync(join(root, name), join(copy, name), { recursive: true });
+  const packages = realpathSync(join(root, "node_modules"));
+  symlinkSync(packages, join(copy, "node_modules"));
+  const packed = spawnSync("npm", ["pack", "--silent", "--offline", "--pack-destination", folder], {
+    cwd: copy,
+    encoding: "utf8",
+  });
+  expect(packed.status, packed.stderr).toBe(0);
+  const program = join(folder, "program");
+  const own = join(program, "node_modules/sumpfall");
+  mkdirSync(own, { recursive: true });
+  execFileSync("tar", [
+    "-xzf",
+    join(folder, packed.stdout.trim().split("\n").at(-1)!),
+    "-C",
+    own,
+    "--strip-components=1",
+  ]);
+  const { dependencies } = JSON.parse(readFileSync(join(own, "package.json"), "utf8")) as {
+    dependencies: object;
+  };
+  for (const name of Object.keys(dependencies)) {
+    mkdirSync(dirname(join(program, "node_modules", name)), { recursive: true });
+    symlinkSync(join(packages, name), join(program, "node_modules", name));
+  }
+  rmSync(copy, { recursive: true });
+  return program;
+}
+
+test("the README's example runs from the installed package and reaches its end", { timeout: 180_000 }, () => {
   const example = /```ts\n([\s\S]*?)```/.exec(readme)![1]!;
-  const folder = mkdtempSync(join(root, "tests/readme-"));
+  const program = installed();
   try {
-    const file = join(folder, "example.ts");
-    writeFileSync(file, example.replace('"sumpfall"', '"../../src/index.ts"'));
-    const ran = spawnSync("npx", ["tsx", file], { cwd: root, encoding: "utf8" });
+    writeFileSync(join(program, "package.json"), '{ "type": "module" }');
+    const file = join(program, "example.ts");
+    writeFileSync(file, example);
+    const tsx = createRequire(import.meta.url).resolve("tsx");
+    const ran = spawnSync(process.execPath, ["--import", pathToFileURL(tsx).href, file], {
+      cwd: program,
+      encoding: "utf8",
+    });
     expect(ran.stderr).toBe("");
     expect(ran.stdout).toMatch(/leak opens[\s\S]*no drive[\s\S]*kiss pressure \d+ kPa/);
   } finally {
-    rmSync(folder, { recursive: true });
+    rmSync(dirname(program), { recursive: true });
   }
 });
 

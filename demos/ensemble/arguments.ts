@@ -1,11 +1,10 @@
 // What the user asked for on the command line.
 
 import { parseArgs } from "node:util";
-import type { UnitSystem } from "../../src/units/show.ts";
 import { demoCase } from "../report/arguments.ts";
+import { commonFrom, commonOptions, type Common } from "../report/command.ts";
 
-export interface Asked {
-  readonly caseFile: string;
+export interface Asked extends Common {
   readonly members: number;
   readonly seed: number;
   readonly workers: number | null;
@@ -13,8 +12,6 @@ export interface Asked {
   readonly only: readonly string[] | null;
   /** Rows of a Sobol design; 0 for none. */
   readonly sobol: number;
-  readonly out: string;
-  readonly system: UnitSystem;
 }
 
 export const usage = `npm run ensemble                              runs the invented parcel van over all that is uncertain in it
@@ -35,27 +32,19 @@ export function argumentsFrom(words: readonly string[]): Asked | null {
       workers: { type: "string" },
       only: { type: "string" },
       sobol: { type: "string", default: "0" },
-      out: { type: "string", default: "out/ensemble" },
-      us: { type: "boolean", default: false },
-      si: { type: "boolean", default: false },
-      help: { type: "boolean", short: "h", default: false },
+      ...commonOptions("out/ensemble"),
     },
   });
   if (values.help) return null;
-  if (positionals.length > 1) throw new Error(`One case at a time, not ${positionals.join(", ")}.`);
-  if (values.us && values.si) throw new Error("Either --us or --si, not both.");
-  if (values.out === "") throw new Error("--out needs the name of a folder.");
   const rows = whole("sobol", values.sobol, 0);
   if (rows === 1) throw new Error("--sobol needs 2 rows or more.");
   return {
-    caseFile: positionals[0] ?? demoCase,
+    ...commonFrom(positionals, values, demoCase),
     members: whole("members", values.members, 1),
     seed: whole("seed", values.seed, 0),
     workers: values.workers === undefined ? null : whole("workers", values.workers, 1),
     only: values.only === undefined ? null : values.only.split(",").map((part) => part.trim()),
     sobol: rows,
-    out: values.out,
-    system: values.si ? "SI" : "US",
   };
 }
 

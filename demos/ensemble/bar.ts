@@ -14,8 +14,12 @@ export function memberBar(terminal: Terminal, now: () => number): MemberBar {
   const from = now();
   let [drawn, told] = [false, 0];
   const words = (done: number, of: number) => {
-    const left = ((now() - from) / done) * (of - done);
-    return `${done} of ${of} histories${done < of ? `, about ${Math.ceil(left / 1000)} s to go` : ""}`;
+    const left = Math.ceil((((now() - from) / done) * (of - done)) / 1000);
+    const togo =
+      done === 0 || done === of
+        ? ""
+        : `, about ${left < 100 ? `${left} s` : `${Math.round(left / 60)} min`} to go`;
+    return `${done} of ${of} histories${togo}`;
   };
   return {
     tell(done, of) {

@@ -9,10 +9,13 @@ import type { VarianceTable } from "../../src/ensemble/variance.ts";
 import type { Case } from "../../src/inputs/case.ts";
 import { dateOf } from "../../src/inputs/plan.ts";
 import { wordsFor } from "../../src/plots/event-words.ts";
-import { inChosen, type Amount, type Table } from "../report/table.ts";
-import type { ShownKind } from "../../src/units/show.ts";
+import { inputWords } from "../report/input-words.ts";
+import { inBoth } from "../report/said.ts";
+import type { Table } from "../report/table.ts";
+import { axis, type ShownKind } from "../../src/units/show.ts";
 
-const LATER = "later than the end";
+/** Later than the end of a member's history; a note says so. */
+const LATER = "later";
 
 /** Damage marks below burnt, and those of single clutches, are left to the page's other tables. */
 export const isTold = ({ name, clutch }: EventBand): boolean =>
@@ -28,9 +31,9 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
       { says: "happens in", right: true },
       { says: "date", whole: true },
       { says: "running hours", right: true },
-      { says: "fluid lost", right: true },
-      { says: "odometer", right: true, onlyOnPage: true },
-      { says: "as written", right: true },
+      { says: headed("fluid lost", "volume"), right: true },
+      { says: headed("odometer", "distance"), right: true, onlyOnPage: true },
+      { says: "as written [h]", right: true },
     ],
     rows: events
       .filter(isTold)
@@ -39,8 +42,8 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
         `${Math.round(100 * event.share)} %`,
         dates(event.clock),
         threeOf(event.running, (running) => (running / 3600).toFixed(1)),
-        inBoth(event.lost, "volume"),
-        inBoth(event.odometer, "distance"),
+        spanIn(event.lost, "volume", 2),
+        spanIn(event.odometer, "distance", 0),
         hoursText(written.get(event.key)?.running),
       ]),
     grave: (row) => {
@@ -51,7 +54,7 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
 }
 
 const hoursText = (running: number | undefined): string =>
-  running === undefined ? LATER : `${(running / 3600).toFixed(1)} h`;
+  running === undefined ? LATER : (running / 3600).toFixed(1);
 
 /** "median (5 % to 95 %)". */
 function threeOf(band: Band, text: (value: number) => string): string {
@@ -61,29 +64,45 @@ function threeOf(band: Band, text: (value: number) => string): string {
   return low === high ? low : `${middle} (${low} to ${high})`;
 }
 
-const inBoth = (band: Band, kind: ShownKind): Amount => ({
-  US: threeOf(band, (value) => inChosen(value, kind, "US")),
-  SI: threeOf(band, (value) => inChosen(value, kind, "SI")),
-});
+/** Numbers only: their unit stands in the head of the column. */
+const spanIn = (band: Band, kind: ShownKind, digits: number) =>
+  inBoth((system) => {
+    const { factor } = axis(kind, system);
+    return threeOf(band, (value) => (value * factor).toFixed(digits));
+  });
+
+const headed = (says: string, kind: ShownKind) => inBoth((system) => `${says} [${axis(kind, system).unit}]`);
+
+type Clutches = Parameters<typeof inputWords>[1];
+
+/** An input in words, with its place in the case file for who wants to narrow it. */
+function namedInput(path: string, clutches: Clutches): string {
+  const [says, owner] = inputWords(path, clutches);
+  return `${says}${owner === null ? "" : `, ${owner}`}: ${path}`;
+}
 
 const MOST = 8;
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** The inputs that bear most on an event. */
-export function rankTable({ inputs, chance, members, later }: RankTable, says: string): Table {
+export function rankTable(
+  { inputs, chance, members, later }: RankTable,
+  says: string,
+  clutches: Clutches,
+): Table {
   return {
-    title: `What "${says}" hangs on: ${members} members, ${later} of them ${LATER}; chance alone reaches ${chance.toFixed(2)}`,
+    title: `What "${says}" hangs on: ${members} members, in ${later} of them it had not happened by the end; chance alone reaches ${chance.toFixed(2)}`,
     columns: [
       { says: "input" },
       { says: "rank correlation", right: true },
-      { says: "nine tenths", right: true },
+      { says: "in nine of ten", right: true },
       { says: "alone explains", right: true },
-      { says: "" },
+      { says: "what it means" },
     ],
     rows: inputs
       .slice(0, MOST)
       .map(({ path, correlation, interval: [low, high], share }) => [
-        path,
+        namedInput(path, clutches),
         correlation.toFixed(2),
         `${low.toFixed(2)} to ${high.toFixed(2)}`,
         percent(share),
@@ -94,7 +113,7 @@ export function rankTable({ inputs, chance, members, later }: RankTable, says: s
   };
 }
 
-export function varianceTable(table: VarianceTable, says: string): Table {
+export function varianceTable(table: VarianceTable, says: string, clutches: Clutches): Table {
   const { rows, ended, logarithmic, inputs } = table;
   return {
     title: `Where the doubt about "${says}" comes from: ${rows} rows${logarithmic ? ", of the logarithm" : ""}; ${ended} histories ended before it and count with their end`,
@@ -108,7 +127,7 @@ export function varianceTable(table: VarianceTable, says: string): Table {
     rows: inputs
       .slice(0, MOST)
       .map(({ path, first, firstInterval, total, totalInterval }) => [
-        path,
+        namedInput(path, clutches),
         percent(first),
         firstInterval.map(percent).join(" to "),
         percent(total),

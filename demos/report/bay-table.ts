@@ -3,10 +3,11 @@
 import type { Band } from "../../src/bay/bands.ts";
 import type { BayCard } from "../../src/bay/bay-card.ts";
 import type { BayRow } from "../../src/bay/bay-row.ts";
-import { show, type UnitSystem } from "../../src/units/show.ts";
-import { amount, inChosen, type Cell, type Table } from "./table.ts";
+import { retold } from "../../src/units/retold.ts";
+import { alone, inBoth, type Tell } from "./said.ts";
+import { amount, type Cell, type Table } from "./table.ts";
 
-export function bayTable(cards: readonly BayCard[], system: UnitSystem): Table {
+export function bayTable(cards: readonly BayCard[]): Table {
   const lines = cards.map(({ rows, misreadings }) => [...rows, ...misreadings]);
   const misread = cards[0]!.rows.length;
   return {
@@ -14,11 +15,16 @@ export function bayTable(cards: readonly BayCard[], system: UnitSystem): Table {
     columns: [
       { says: "test" },
       { says: "a sound unit" },
-      ...cards.map(({ shortage }) => ({ says: shortText(shortage, system), right: true })),
+      ...cards.map(({ shortage }) => ({
+        says: inBoth((system) => shortText(shortage, alone(system))),
+        right: true,
+      })),
     ],
     rows: lines[0]!.map((first, r) => [
-      `${r >= misread ? "misread " : ""}${first.test}: ${first.condition}`,
-      bandText(first.band, first, system),
+      inBoth(
+        (system) => `${r >= misread ? "misread " : ""}${first.test}: ${retold(first.condition, system)}`,
+      ),
+      inBoth((system) => bandText(first.band, first, alone(system))),
       ...lines.map((rows) =>
         cell(
           rows[r]!,
@@ -30,8 +36,8 @@ export function bayTable(cards: readonly BayCard[], system: UnitSystem): Table {
   };
 }
 
-const shortText = (shortage: number, system: UnitSystem): string =>
-  shortage === 0 ? "correct fill" : `${show(shortage, "volume", system)} short`;
+const shortText = (shortage: number, tell: Tell): string =>
+  shortage === 0 ? "correct fill" : `${tell(shortage, "volume")} short`;
 
 /** The reading; what was seen besides is told only if it is not the same on every card. */
 function cell({ value, kind, verdict, note }: BayRow, tell: boolean): Cell {
@@ -43,13 +49,9 @@ function cell({ value, kind, verdict, note }: BayRow, tell: boolean): Cell {
   return kind === "ratio" ? same(value.toFixed(2)) : { ...amount(value, kind), ...mark, ...beside };
 }
 
-function bandText(
-  { low, high, kind: origin }: Band,
-  { kind }: Pick<BayRow, "kind">,
-  system: UnitSystem,
-): string {
+function bandText({ low, high, kind: origin }: Band, { kind }: Pick<BayRow, "kind">, tell: Tell): string {
   const text = (value: number) =>
-    kind === "seconds" ? `${value} s` : kind === "ratio" ? String(value) : inChosen(value, kind, system);
+    kind === "seconds" ? `${value} s` : kind === "ratio" ? String(value) : tell(value, kind);
   const span =
     low === null
       ? `at most ${text(high!)}`

@@ -1,35 +1,50 @@
 // What has become of each clutch, and what a teardown would find on its steels.
 
-import type { ClutchFate } from "../../src/history/simulate.ts";
+import type { History } from "../../src/history/simulate.ts";
+import type { Case } from "../../src/inputs/case.ts";
+import { dateOf } from "../../src/inputs/plan.ts";
+import type { Debris } from "../../src/physics/damage/debris.ts";
 import { temperatureOfTint, temperColour, tintRange, tints } from "../../src/physics/damage/tint.ts";
-import type { UnitSystem } from "../../src/units/show.ts";
 import { joules } from "./fade-table.ts";
-import { amount, inChosen, type Amount, type Table } from "./table.ts";
+import { alone, inBoth, type Tell } from "./said.ts";
+import { amount, type Amount, type Table } from "./table.ts";
 
-export function clutchTable(clutches: readonly ClutchFate[]): Table {
+const marks = ["damage 0.1", "damage 0.5", "damage 1"] as const;
+
+export function clutchTable(given: Case, { clutches, events }: Pick<History, "clutches" | "events">): Table {
+  const reached = (name: (typeof marks)[number], clutch: string) => {
+    const event = events.find((one) => one.name === name && one.clutch === clutch);
+    return event === undefined ? "never" : dateOf(given, event.clock);
+  };
   return {
     title: "Each clutch at the end",
     columns: [
       { says: "clutch" },
       { says: "damage", right: true },
       { says: "state" },
+      ...marks.map((says) => ({ says })),
       { says: "charred", right: true },
       { says: "glazed", right: true },
       { says: "worn", right: true },
+      { says: "lining gone", right: true },
+      { says: "learned fill", right: true },
       { says: "slip heat", right: true },
       { says: "hottest steel", right: true },
-      { says: "temper tint that a teardown would show, and what it tells" },
+      { says: "temper tint that a teardown would show, and what it tells", prose: true },
     ],
     rows: clutches.map((clutch) => [
       clutch.name,
       clutch.damage >= 1 ? "over 1" : clutch.damage.toFixed(2),
       stateOf(clutch.damage),
+      ...marks.map((mark) => reached(mark, clutch.name)),
       share(clutch.charred),
       share(clutch.glazed),
-      micrometres(clutch.worn),
+      wornText(clutch.worn),
+      lost(clutch.debris),
+      `${Math.round(1000 * clutch.learnedFill)} ms`,
       joules(clutch.slipEnergy),
       amount(clutch.hottest, "temperature"),
-      { US: tintText(clutch.hottest, "US"), SI: tintText(clutch.hottest, "SI") },
+      inBoth((system) => tintText(clutch.hottest, alone(system))),
     ]),
     grave: (row) => clutches[row]!.damage >= 1,
   };
@@ -41,10 +56,24 @@ function stateOf(damage: number): string {
   return damage >= 0.1 ? "begun to burn" : "sound";
 }
 
-const micrometres = (depth: number): Amount => {
-  const text = `${(depth * 1e6).toFixed(1)} µm`;
-  return { US: text, SI: text };
-};
+/** Depth of wear [m], in thousandths of an inch or of a millimetre. */
+const wornText = (depth: number): Amount => ({
+  US: `${(depth / 25.4e-6).toFixed(2)} thou`,
+  SI: `${(depth * 1e6).toFixed(1)} µm`,
+});
+
+/** What has left the plates, from what surely has to what may have: a little to look for in pan and filter. */
+function lost({ least, most }: Debris): Amount {
+  const span = (perKilogram: number, unit: string) => {
+    const text = (kg: number) =>
+      kg * perKilogram >= 9.95
+        ? (kg * perKilogram).toFixed(0)
+        : String(Number((kg * perKilogram).toPrecision(2)));
+    const [low, high] = [text(least), text(most)];
+    return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
+  };
+  return { US: span(35.27396195, "oz"), SI: span(1000, "g") };
+}
 
 const share = (part: number): string => `${(100 * part).toFixed(part > 0 && part < 0.1 ? 1 : 0)} %`;
 
@@ -52,10 +81,10 @@ const share = (part: number): string => `${(100 * part).toFixed(part > 0 && part
  * The colours that bright steel has after one minute and after one hour at its hottest, and the temperatures that who sees
  * them may read from them, time unknown between those. A temperature only: no colour tells a date.
  */
-export function tintText(hottest: number, system: UnitSystem): string {
+export function tintText(hottest: number, tell: Tell): string {
   const held = { shortest: tintRange.low, longest: tintRange.high };
   const [soonest, latest] = [temperColour(hottest, held.shortest), temperColour(hottest, held.longest)];
-  const text = (temperature: number) => inChosen(temperature, "temperature", system);
+  const text = (temperature: number) => tell(temperature, "temperature");
   if (latest === tints[0]!.name) return `none: under ${text(temperatureOfTint(tints[1]!.name, held)!.high)}`;
   const { low } = temperatureOfTint(soonest, held)!;
   const { high } = temperatureOfTint(latest, held)!;

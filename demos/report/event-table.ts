@@ -1,17 +1,20 @@
 // What happened, in the order of time: when, how far, how much was gone, and what could be seen.
 
 import { atTheLeak } from "../../src/bay/at-the-leak.ts";
-import { stickIdling } from "../../src/bay/level-checks.ts";
+import { hotCheck } from "../../src/bay/hot-check.ts";
+import { leakWords } from "../../src/bay/leak-words.ts";
 import { HOT } from "../../src/bay/ready.ts";
 import type { History } from "../../src/history/simulate.ts";
 import type { HistoryEvent } from "../../src/history/watch.ts";
 import type { Case } from "../../src/inputs/case.ts";
 import { dateOf } from "../../src/inputs/plan.ts";
 import { density } from "../../src/physics/fluid/density.ts";
-import { wordsFor } from "../../src/plots/event-words.ts";
+import { conditionIn, oneForEachClutch, wordsFor } from "../../src/plots/event-words.ts";
+import { alone, inBoth } from "./said.ts";
 import { amount, type Amount, type Cell, type Table } from "./table.ts";
 
 export function eventTable(given: Case, { events }: Pick<History, "events">): Table {
+  const told = oneForEachClutch(events);
   return {
     title: "What happened",
     columns: [
@@ -19,14 +22,20 @@ export function eventTable(given: Case, { events }: Pick<History, "events">): Ta
       { says: "date", whole: true },
       { says: "odometer", right: true },
       { says: "fluid lost", right: true },
-      { says: "stick, last hot look", right: true },
-      { says: "fluid", right: true },
-      { says: "drops/min", right: true },
-      { says: "leak", whole: true },
+      {
+        says: inBoth((system) => `stick, idling in park at ${alone(system)(HOT, "temperature")}`),
+        right: true,
+      },
+      { says: "fluid is at", right: true },
+      { says: "at the leak", right: true },
+      { says: "looks", whole: true },
       { says: "what makes it an event", onlyOnPage: true, prose: true },
     ],
-    rows: events.map((event) => [...cells(given, events, event), event.condition]),
-    grave: (row) => isHarm(events[row]!),
+    rows: told.map((event) => [
+      ...cells(given, events, event),
+      inBoth((system) => `${conditionIn(event, system)}${marksBefore(given, events, event)}`),
+    ]),
+    grave: (row) => isHarm(told[row]!),
   };
 }
 
@@ -35,21 +44,30 @@ function isHarm({ name }: HistoryEvent): boolean {
   return name.startsWith("damage") || ["first sustained slip", "line parts", "no drive"].includes(name);
 }
 
+/** When a clutch passed its earlier marks: "; damage 0.1 on 2025-01-14 08:43, 0.5 on 2025-01-14 08:43". */
+function marksBefore(given: Case, events: readonly HistoryEvent[], event: HistoryEvent): string {
+  const earlier = events.filter(
+    ({ name, clutch }) => name.startsWith("damage") && clutch === event.clutch && name < event.name,
+  );
+  if (!event.name.startsWith("damage") || earlier.length === 0) return "";
+  return `; ${earlier.map(({ name, clock }) => `${name} on ${dateOf(given, clock)}`).join(", ")}`;
+}
+
 function cells(given: Case, events: readonly HistoryEvent[], event: HistoryEvent): Cell[] {
   const { unit, start } = given;
   const opened = events.find(({ name }) => name === "leak opens");
-  const { temperature, leakFlow } = event;
+  const { temperature, leakFlow: flow } = event;
   const age = event.running - (opened?.running ?? Infinity);
   const calendar = event.clock - (opened?.clock ?? event.clock);
-  const { drops, looks } = atTheLeak(unit, { age, calendar, temperature, flow: leakFlow });
+  const { drops, looks } = atTheLeak(unit, { age, calendar, temperature, flow });
   return [
     wordsFor(event),
     dateOf(given, event.clock),
     amount(start.odometer + event.distance, "distance"),
     amount(volumeOf(given, event.lost), "volume"),
-    levelAt(given, event),
+    stickCell(given, event),
     amount(temperature, "temperature"),
-    drops === 0 ? "0" : drops < 10 ? drops.toPrecision(2) : drops.toFixed(0),
+    inBoth((system) => leakWords(drops, flow, system)),
     looks === "dry" ? "no flow" : looks,
   ];
 }
@@ -59,15 +77,9 @@ export function volumeOf({ unit }: Pick<Case, "unit">, mass: number): number {
   return mass / density(unit.fluid.density15, unit.build.fillTemperature);
 }
 
-/** Between these temperatures of the fluid [K] a level is checked hot. */
-const CHECK = { from: 338.15, to: 368.15 } as const;
-
-/** What the stick shows of the fluid inside, idling in park: at the temperature of the moment if that is one for a hot check. */
-function levelAt(given: Case, { mass, temperature }: HistoryEvent): Amount {
-  const { build } = given.unit;
-  const shortage = Math.min(build.fill - volumeOf(given, mass), 0.999 * build.fill);
-  const hot = temperature >= CHECK.from && temperature <= CHECK.to ? temperature : HOT;
-  const { depth, position } = stickIdling({ ...given.unit, leak: null }, shortage, hot);
+/** What the stick would show of the fluid that is left, in the check proper, whatever the unit does at that moment. */
+function stickCell({ unit }: Case, { mass }: HistoryEvent): Amount {
+  const { depth, position } = hotCheck(unit, Math.max(mass, 0.01));
   return { ...amount(depth, "length"), mark: onStick(position) };
 }
 

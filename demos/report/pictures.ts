@@ -1,6 +1,5 @@
 // The pictures of a history, drawn without a browser.
 
-import { parseHTML } from "linkedom";
 import type { History } from "../../src/history/simulate.ts";
 import type { Case } from "../../src/inputs/case.ts";
 import { engineTorque } from "../../src/physics/load/engine.ts";
@@ -12,32 +11,24 @@ import { fadeTime } from "../../src/plots/fade-time.ts";
 import { historyStrip } from "../../src/plots/history-strip.ts";
 import type { Picture } from "../../src/plots/picture.ts";
 import { slipHeatAgainstPressure, type SlipHeatPicture } from "../../src/plots/slip-heat.ts";
-import type { UnitSystem } from "../../src/units/show.ts";
+import { heats, places } from "../fade-marks.ts";
 import type { Computed } from "./compute.ts";
-import { slimSvg } from "./slim-svg.ts";
-
-/** One picture: the name of its file, what stands above and below it on the page, and the drawing in each system. */
-export interface Drawing {
-  readonly name: string;
-  readonly title: string;
-  readonly says: string;
-  readonly draw: (system: UnitSystem) => string;
-}
-
-const WIDTH = 760;
+import { drawn } from "./drawn.ts";
+import type { Drawing } from "./frame.ts";
+import { alone, inBoth, type Said } from "./said.ts";
 
 export function drawings(given: Case, computed: Computed): Drawing[] {
   const { history } = computed;
   const drawing = (
     name: string,
     title: string,
-    says: string,
+    says: Said,
     draw: (picture: Picture) => SVGSVGElement,
   ): Drawing => ({
     name,
     title,
     says,
-    draw: (system) => slimSvg(draw({ system, width: WIDTH, document: blankDocument() }).outerHTML),
+    draw: drawn(draw),
   });
   const strip = { history, ...marksOf(given) };
   const from = lastPart(history);
@@ -67,10 +58,20 @@ export function drawings(given: Case, computed: Computed): Drawing[] {
     drawing(
       "fade",
       "The time over which the pressure goes",
-      `Held at ${Math.round(computed.cruise.speed * 3.6)} km/h, uphill one in twenty, gear ${computed.cruise.gear + 1}: at the ` +
-        "left end no pressure is no harm; a real leak stands at the right end, and gulps in between burn as surely.",
+      inBoth(
+        (system) =>
+          `Held at ${alone(system)(computed.cruise.speed, "speed")}, uphill one in twenty, gear ${computed.cruise.gear + 1}: at the ` +
+          "left end no pressure is no harm; a real leak stands at the right end, and gulps in between burn as surely.",
+      ),
       (picture) =>
-        fadeTime({ rows: computed.fades, places: [...places], heats: heatsOf(given, computed) }, picture),
+        fadeTime(
+          {
+            rows: computed.fades,
+            places,
+            heats: heats(given.unit.build, computed.cruise.gear, picture.system),
+          },
+          picture,
+        ),
     ),
     drawing(
       "clutch-states",
@@ -93,13 +94,6 @@ export function drawings(given: Case, computed: Computed): Drawing[] {
   ];
 }
 
-/** A control valve shuts in about a tenth of a second; a parted line takes a second or two; a seep, an hour of driving and more. */
-const places = [
-  { time: 0.1, says: "a valve shuts" },
-  { time: 1.5, says: "a line parts" },
-  { time: 3600, says: "a seep" },
-] as const;
-
 export function marksOf({ unit, start }: Case) {
   const { sump, shiftControl } = unit.build;
   return {
@@ -121,13 +115,6 @@ function lastPart({ events, end }: History): number {
 const momentOf = ({ events }: History, about: string): number =>
   events.find(({ name }) => name === about)?.clock ?? 0;
 
-/** Heat that warms the steels of the gear's lightest clutch by 200 K, from warm to where paper begins to char. */
-function heatsOf({ unit }: Case, { cruise }: Computed) {
-  const { gears, clutches } = unit.build;
-  const masses = gears[cruise.gear]!.holds.map(({ clutch }) => clutches[clutch]!.steelMass);
-  return [{ energy: 480 * Math.min(...masses) * 200, says: "warms a clutch's steels by 200 K" }];
-}
-
 function mostBurnt({ unit }: Case, { clutches }: History) {
   const own = unit.build.clutches;
   let worst = 0;
@@ -147,8 +134,4 @@ function benchOf(given: Case, history: History): SlipHeatPicture {
     outputSpeed,
     freeSpeed: engine.ratedSpeed,
   };
-}
-
-function blankDocument(): Document {
-  return parseHTML("<!doctype html><html><body></body></html>").document as unknown as Document;
 }

@@ -2,34 +2,51 @@
 
 import type { Case } from "../../src/inputs/case.ts";
 import { originText } from "../../src/sources/origin.ts";
-import { isRecord } from "./load-case.ts";
-import type { Table } from "./table.ts";
+import { inputText, inputWords } from "./input-words.ts";
+import { inBoth } from "./said.ts";
+import type { Cell, Table } from "./table.ts";
 
-export function rangesTable({ origins }: Pick<Case, "origins">, data: unknown): Table {
-  const ranged = Object.entries(origins).filter(([, { range }]) => range !== null);
+interface Row {
+  readonly says: string;
+  readonly owners: string[];
+  readonly cells: readonly Cell[];
+}
+
+/** One row an input; clutches that have the same number from the same source share one. `paths` leaves all others out. */
+export function rangesTable(
+  { origins, unit }: Pick<Case, "origins" | "unit">,
+  paths?: ReadonlySet<string>,
+): Table {
+  const { clutches } = unit.build;
+  const rows = new Map<string, Row>();
+  for (const [path, sourced] of Object.entries(origins)) {
+    const { range, value, origin } = sourced;
+    if (range === null || paths?.has(path) === false) continue;
+    const [says, owner] = inputWords(path, clutches);
+    const cells = [
+      inBoth((system) => inputText(path, sourced, [value], system)),
+      inBoth((system) => inputText(path, sourced, range, system)),
+      origin === null ? "not said" : originText(origin),
+    ];
+    const key = owner === null ? path : JSON.stringify([says, cells]);
+    const row: Row = rows.get(key) ?? { says, owners: [], cells };
+    if (owner !== null) row.owners.push(owner);
+    rows.set(key, row);
+  }
   return {
     title: "Inputs with a range: the answer is as sure as these are",
     columns: [
       { says: "input" },
       { says: "taken", right: true },
       { says: "may be", right: true },
-      { says: "from", prose: true },
+      { says: "who says so, in the case's own words", prose: true },
     ],
-    rows: ranged.map(([path, { text, origin }]) => [
-      path,
-      text,
-      rangeAsWritten(data, path),
-      origin === null ? "not said" : originText(origin),
+    rows: [...rows.values()].map(({ says, owners, cells }) => [
+      owners.length === 0 ? says : `${says}, ${whose(owners, clutches.length + 1)}`,
+      ...cells,
     ]),
   };
 }
 
-/** The range in the units in which the case gives it: "0.1 L to 0.5 L". */
-function rangeAsWritten(data: unknown, path: string): string {
-  let at = data;
-  for (const key of path.split(/[.[\]]+/).filter((part) => part !== "")) {
-    at = isRecord(at) || Array.isArray(at) ? (at as Record<string, unknown>)[key] : undefined;
-  }
-  const range = isRecord(at) ? at["range"] : undefined;
-  return Array.isArray(range) ? range.map(String).join(" to ") : "as said in the case";
-}
+const whose = (owners: readonly string[], all: number): string =>
+  owners.length === all ? "every clutch" : owners.join(", ");

@@ -1,28 +1,36 @@
 // All that a run has to say, before it becomes text on a screen or a page.
 
 import type { History } from "../../src/history/simulate.ts";
+import { planOf } from "../../src/inputs/plan.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { bayTable } from "./bay-table.ts";
 import { booksText } from "./books.ts";
 import { cautions } from "./cautions.ts";
 import { clutchTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
+import { drivenText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
+import { leakText } from "./leak-words.ts";
 import { isRecord, type Loaded } from "./load-case.ts";
 import { page } from "./page.ts";
-import { drawings, type Drawing } from "./pictures.ts";
+import { firstLow } from "./first-low.ts";
+import { drawnAt, type Drawing } from "./frame.ts";
+import { drawings } from "./pictures.ts";
 import { rangesTable } from "./ranges-table.ts";
 import { standAlone } from "./slim-svg.ts";
 import { endingText, story } from "./story.ts";
+import { alone, linesInBoth, withOther, type Both, type Tell } from "./said.ts";
+import { stretched } from "./stretched.ts";
 import { tableText, type Table } from "./table.ts";
 
 export interface Report {
   readonly name: string;
   readonly about: string;
-  readonly story: readonly string[];
-  readonly ending: string;
-  readonly books: readonly string[];
+  /** For the page, each sentence in either system; for the screen, the chosen one with the other in brackets. */
+  readonly story: readonly Both[];
+  readonly storyOnScreen: readonly string[];
+  readonly books: readonly Both[];
   readonly tables: Readonly<Record<"events" | "clutches" | "bay" | "fades" | "ranges", Table>>;
   readonly pictures: readonly Drawing[];
 }
@@ -30,18 +38,27 @@ export interface Report {
 export function reportOf({ given, data }: Loaded, computed: Computed, system: UnitSystem): Report {
   const history: History = computed.history;
   const about = isRecord(data) ? data["about"] : undefined;
+  const harm = history.events.find(({ name }) => name === "first sustained slip" || name === "damage 1");
+  const low = firstLow(given.unit, history, harm?.clock);
+  const { weekday } = planOf(given);
+  const told = (tell: Tell) => [
+    ...(given.unit.leak === null ? [] : [leakText(given.unit.leak, tell)]),
+    ...drivenText(given.week, weekday, history, tell),
+    ...story(given, history, low, tell),
+    endingText(given, history, tell),
+  ];
   return {
     name: given.name,
     about: typeof about === "string" ? about : "",
-    story: story(given, history, system),
-    ending: endingText(given, history, system),
-    books: booksText(history),
+    story: linesInBoth((each) => told(alone(each))),
+    storyOnScreen: told(withOther(system)),
+    books: linesInBoth((each) => [booksText(history), ...stretched(history.outside, each)]),
     tables: {
       events: eventTable(given, history),
-      clutches: clutchTable(history.clutches),
-      bay: bayTable(computed.cards, system),
+      clutches: clutchTable(given, history),
+      bay: bayTable(computed.cards),
       fades: fadeTable(computed),
-      ranges: rangesTable(given, data),
+      ranges: rangesTable(given),
     },
     pictures: drawings(given, computed),
   };
@@ -49,25 +66,24 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
 
 /** What has to be said beside the tables. */
 export const leakNote =
-  "Drops a minute and the look of the leak are those of that moment. When the pump draws air or the cooler's line starves, " +
+  "What runs at the leak and how it looks are those of that moment. When the pump draws air or the cooler's line starves, " +
   "the leak itself slows down or stops: that is no sign of healing. With the engine off nothing is counted.";
 export const tintNote =
   "Damage is 0 when new and 1 when the clutch no longer carries its rated torque at rated pressure. Temper tints tell how " +
   "hot the steel became, and only if it was bright before; they tell no date.";
 
 /** What is printed. */
-export function screenText({ name, story, ending, books, tables }: Report, system: UnitSystem): string {
+export function screenText({ name, storyOnScreen, books, tables }: Report, system: UnitSystem): string {
   const { events, clutches, bay, fades } = tables;
   return [
     name,
     "",
-    ...story,
+    ...storyOnScreen,
     "",
     tableText(events, system),
     leakNote,
     "",
-    ending,
-    ...books,
+    ...books.map((text) => text[system]),
     "",
     tableText(clutches, system),
     tintNote,
@@ -84,6 +100,8 @@ export function screenText({ name, story, ending, books, tables }: Report, syste
 export function filesOf(report: Report, system: UnitSystem): Map<string, string> {
   return new Map([
     ["report.html", page(report, system)],
-    ...report.pictures.map(({ name, draw }) => [`${name}.svg`, standAlone(draw(system))] as const),
+    ...report.pictures.map(
+      ({ name, draw }) => [`${name}.svg`, standAlone(draw(system, drawnAt.wide))] as const,
+    ),
   ]);
 }

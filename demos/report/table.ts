@@ -1,12 +1,11 @@
-// A table as data, so that the screen and the page show the same numbers: in one unit on the screen, in both on the page.
+// A table as data, so that the screen and the page show the same numbers: the chosen system on the screen, either on the page.
 
-import { show, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
+import type { ShownKind, UnitSystem } from "../../src/units/show.ts";
 import { escaped } from "./escaped.ts";
+import { alone, inBoth, saidHtml, saidIn, type Both, type Said } from "./said.ts";
 
 /** The same amount in both systems; `mark` says on which side of a sound unit's band it is. */
-export interface Amount {
-  readonly US: string;
-  readonly SI: string;
+export interface Amount extends Both {
   readonly mark?: string;
   /** What was seen besides; told on the page only. */
   readonly note?: string;
@@ -15,12 +14,11 @@ export interface Amount {
 export type Cell = string | Amount;
 
 /** An SI number in both systems. */
-export function amount(value: number, kind: ShownKind): Amount {
-  return { US: inChosen(value, kind, "US"), SI: inChosen(value, kind, "SI") };
-}
+export const amount = (value: number, kind: ShownKind): Amount =>
+  inBoth((system) => alone(system)(value, kind));
 
 export interface Column {
-  readonly says: string;
+  readonly says: Said;
   /** Numbers stand at the right. */
   readonly right?: boolean;
   /** Never broken into lines on the page. */
@@ -32,7 +30,7 @@ export interface Column {
 }
 
 export interface Table {
-  readonly title: string;
+  readonly title: Said;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly Cell[])[];
   /** Rows to look at first. */
@@ -43,7 +41,7 @@ export interface Table {
 export function tableText({ title, columns, rows }: Table, system: UnitSystem): string {
   const kept = columns.map((column, i) => ({ ...column, i })).filter(({ onlyOnPage }) => onlyOnPage !== true);
   const lines = [
-    kept.map(({ says }) => says),
+    kept.map(({ says }) => saidIn(says, system)),
     ...rows.map((row) => kept.map(({ i }) => cellText(row[i]!, system))),
   ];
   const widths = kept.map((_, c) => Math.max(...lines.map((line) => line[c]!.length)));
@@ -53,44 +51,52 @@ export function tableText({ title, columns, rows }: Table, system: UnitSystem): 
       .join("  ")
       .trimEnd(),
   );
-  return [title, ...laid.map((line) => `  ${line}`), ""].join("\n");
+  return [saidIn(title, system), ...laid.map((line) => `  ${line}`), ""].join("\n");
 }
 
-/** The table for the page: both units, with the mark of a value beside it in words. */
-export function tableHtml({ title, columns, rows, grave }: Table, system: UnitSystem): string {
+/**
+ * The table for the page, in both systems; `data-us` and `data-si` name each cell where a phone shows the rows as cards, and the
+ * roles keep it a table there.
+ */
+export function tableHtml({ title, columns, rows, grave }: Table): string {
   const side = (i: number) => {
     const { right, prose, whole } = columns[i]!;
     const names = [right && "number", prose && "prose", whole && "whole"].filter(Boolean);
     return names.length > 0 ? ` class="${names.join(" ")}"` : "";
   };
-  const head = columns.map(({ says }, i) => `<th scope="col"${side(i)}>${escaped(says)}</th>`).join("");
+  const named = (i: number) => {
+    const { says } = columns[i]!;
+    return ` data-us="${escaped(saidIn(says, "US"))}" data-si="${escaped(saidIn(says, "SI"))}"`;
+  };
+  const head = columns
+    .map(({ says }, i) => `<th scope="col" role="columnheader"${side(i)}>${saidHtml(says)}</th>`)
+    .join("");
   const body = rows.map((row, r) => {
     const cells = row.map((cell, i) =>
-      i === 0 ? `<th scope="row">${onPage(cell, system)}</th>` : `<td${side(i)}>${onPage(cell, system)}</td>`,
+      i === 0
+        ? `<th scope="row" role="rowheader">${onPage(cell)}</th>`
+        : `<td role="cell"${side(i)}${named(i)}>${onPage(cell)}</td>`,
     );
-    return `<tr${grave?.(r) === true ? ' class="grave"' : ""}>${cells.join("")}</tr>`;
+    return `<tr role="row"${grave?.(r) === true ? ' class="grave"' : ""}>${cells.join("")}</tr>`;
   });
+  // Few short columns find room on a phone as they are.
+  const cards = columns.length > 4 || columns.some(({ prose }) => prose);
   return (
-    `<div class="table" tabindex="0" role="region" aria-label="${escaped(title)}"><table>\n` +
-    `<caption>${escaped(title)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join("\n")}\n</tbody></table></div>\n`
+    `<div class="table${cards ? " cards" : ""}" tabindex="0" role="region" aria-label="${escaped(saidIn(title, "US"))}"><table role="table">\n` +
+    `<caption>${saidHtml(title)}</caption>\n<thead role="rowgroup"><tr role="row">${head}</tr></thead>\n` +
+    `<tbody role="rowgroup">\n${body.join("\n")}\n</tbody></table></div>\n`
   );
 }
-
-/** "65 psi": the chosen unit alone. */
-export const inChosen = (value: number, kind: ShownKind, system: UnitSystem): string =>
-  show(value, kind, system).split(" (")[0]!;
 
 function cellText(cell: Cell, system: UnitSystem): string {
   if (typeof cell === "string") return cell;
   return `${cell[system]}${cell.mark === undefined ? "" : `, ${cell.mark}`}`;
 }
 
-function onPage(cell: Cell, system: UnitSystem): string {
+function onPage(cell: Cell): string {
   if (typeof cell === "string") return escaped(cell);
-  const [first, second] = system === "US" ? [cell.US, cell.SI] : [cell.SI, cell.US];
-  const other = first === second ? "" : ` <small>(${escaped(second)})</small>`;
   const mark =
     cell.mark === undefined ? "" : `, <em class="${cell.mark.split(" ")[0]}">${escaped(cell.mark)}</em>`;
   const note = cell.note === undefined ? "" : `<br><small class="note">${escaped(cell.note)}</small>`;
-  return `<span>${escaped(first)}</span>${other}${mark}${note}`;
+  return `<span>${saidHtml(cell)}</span>${mark}${note}`;
 }

@@ -1,5 +1,6 @@
 // The bay card as plain text, in US or SI units with the others in brackets.
 
+import { retold } from "../units/retold.ts";
 import { axis, show, type ShownKind, type UnitSystem } from "../units/show.ts";
 import type { Band } from "./bands.ts";
 import type { BayCard } from "./bay-card.ts";
@@ -36,7 +37,7 @@ function cells(
   const reads = value === null ? "not reached" : valueText(value, kind, system);
   const also = beside === undefined ? "" : `; ${bandText(beside, kind, system)}`;
   const said = verdict === "within" ? verdict : verdict.toUpperCase();
-  return [test, condition, reads, said, `${bandText(band, kind, system)}${also}`, note ?? ""];
+  return [test, retold(condition, system), reads, said, `${bandText(band, kind, system)}${also}`, note ?? ""];
 }
 
 function valueText(value: number, kind: ValueKind, system: UnitSystem): string {

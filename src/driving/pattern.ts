@@ -91,12 +91,21 @@ function overlaps(days: readonly (readonly Trip[])[]): Fault[] {
     return [
       {
         path,
-        expected: `"${next.trip.name}" to start after "${trip.name}" has ended, ${Math.ceil(end - start)} s after its start`,
-        given: `${nextStart - start} s after it`,
+        expected: `"${next.trip.name}" to start after "${trip.name}" has ended, which starts on ${moment(start)} and takes until ${moment(end)}`,
+        given: `its start on ${moment(nextStart)}`,
         example: "",
       },
     ];
   });
+}
+
+const names = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+
+/** "Monday at 08:10" for seconds since Monday's midnight; what is no full minute is told as the next one. */
+function moment(seconds: number): string {
+  const whole = (Math.ceil((seconds - 1e-6) / 60) * 60) % (7 * day);
+  const two = (value: number) => String(Math.floor(value)).padStart(2, "0");
+  return `${names[Math.floor(whole / day)]} at ${two((whole % day) / 3600)}:${two((whole % 3600) / 60)}`;
 }
 
 /** The mean day of a week. A trip starts from standstill. */

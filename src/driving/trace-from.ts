@@ -12,13 +12,14 @@ export interface TraceColumns {
 
 /** Longest gap between two rows while the vehicle moves [s]: across a longer one nobody knows how it was driven. */
 export const longestGap = 5;
+const fastest = 140; // m/s, 504 km/h, 313 mph: no road vehicle
 const steepest = 0.5; // rise over run: no road
 const hardest = 12; // m/s2: no road tyre
 const mostFaults = 50; // a column in the wrong unit is wrong in every row
 
 /**
  * A trace from columns, checked: one length, two rows or more, finite numbers, rising time, no gap above
- * `longestGap` while moving, no negative speed, |grade| < 0.5, |lateral| < 12 m/s2.
+ * `longestGap` while moving, speed from 0 to 140 m/s, |grade| < 0.5, |lateral| < 12 m/s2.
  * Throws `bad-trace` with every fault, row by row (the first fifty, then how many more).
  */
 export function traceFrom(columns: TraceColumns): Trace {
@@ -55,7 +56,12 @@ export function traceFrom(columns: TraceColumns): Trace {
         "rows each second",
       );
   }
-  check("speed", (v) => v >= 0 && v < Infinity, "a speed of 0 m/s or more", "13.9");
+  check(
+    "speed",
+    (v) => v >= 0 && v <= fastest,
+    `a speed from 0 to ${fastest} m/s (504 km/h, 313 mph), as road vehicles drive`,
+    "13.9",
+  );
   check(
     "grade",
     (g) => Math.abs(g) < steepest,

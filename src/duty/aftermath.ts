@@ -1,52 +1,71 @@
-// What follows when a clutch has burnt: it is walked on at the loss at which it burns, with the linings as they are left, until the
-// vehicle no longer drives or the trips that are looked at are over. That takes hours of running, while fluid is lost over weeks.
+// What follows when a clutch has burnt and the vehicle still drives: it is walked on at the loss at which it burns, with the linings as
+// they are left, until it no longer drives or the trips that are looked at are over.
 
 import { beginPiece } from "./critical.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
 import type { Kinds } from "./kinds.ts";
-import type { WeekSeen } from "./levels.ts";
+import type { KindSeen } from "./levels.ts";
 import type { Aftermath } from "./prepared.ts";
 
-/** Trips that are walked on, with the one in which it burns. */
-const TRIPS = 5;
-/** A hair more than the critical loss [kg], so that it does burn. */
-const HAIR = 0.002;
+/** Trips that are walked on after the one in which it burns. */
+const TRIPS = 3;
+/** Levels of a kind of trip from which it is walked on. */
+const MOST = 2;
 
-/** Walks on from a piece in which a clutch burns when so much is lacking [kg]. */
-export function walkAftermath(
+/** What follows in the later trips, for each kind of trip from the first levels at which a clutch burns and the vehicle drives on. */
+export function walkAftermaths(frozen: Frozen, kinds: Kinds, seen: readonly KindSeen[]): Aftermath[] {
+  return seen.flatMap((trip, kind) => {
+    const drivesOn = trip.levels.filter((lacking) => {
+      const happens = (event: number) =>
+        trip.pieces.some((piece) =>
+          piece.seen.some((shown) => shown.lacking === lacking && shown.held[event]! > 0),
+        );
+      return frozen.burns.some(happens) && !happens(frozen.noDrive);
+    });
+    return drivesOn
+      .slice(0, MOST)
+      .flatMap((lacking) => walkAftermath(frozen, kinds, trip, kind, lacking) ?? []);
+  });
+}
+
+/** Walks on from a trip in which a clutch burns. */
+function walkAftermath(
   frozen: Frozen,
   kinds: Kinds,
-  seen: WeekSeen,
+  trip: KindSeen,
   kind: number,
-  piece: number,
-  critical: number,
-): Aftermath {
+  lacking: number,
+): Aftermath | undefined {
   const { watchers } = frozen.measures;
-  const events: { event: number; after: number }[] = [];
-  const over = () => events.some(({ event }) => watchers[event]!.name === "no drive");
+  const come = new Set<number>();
+  const later: { event: number; after: number }[] = [];
   const first = Math.max(
     0,
     kinds.occurrences.findIndex((occurrence) => occurrence.kind === kind),
   );
-  const start = beginPiece(frozen, seen[kind]!, piece, critical + HAIR);
+  let burnsAt = Number.NaN;
   let time = 0;
-  for (let i = 0; i < TRIPS && !over(); i++) {
-    const trip = kinds.occurrences[(first + i) % kinds.occurrences.length]!;
-    const driven = kinds.kinds[trip.kind]!;
-    if (i > 0) standFrozen(frozen, trip.stand, () => {});
+  beginPiece(frozen, trip, 0, lacking);
+  for (let i = 0; i <= TRIPS && !come.has(frozen.noDrive); i++) {
+    const driven = kinds.kinds[kinds.occurrences[(first + i) % kinds.occurrences.length]!.kind]!;
+    if (i > 0) standFrozen(frozen, driven.stand, () => {});
     const told = (_: number, held: Float64Array, since: Float64Array) => {
       for (let event = 0; event < held.length; event++)
-        if (held[event]! > 0 && events.every((other) => other.event !== event))
-          events.push({ event, after: time + since[event]! });
+        if (held[event]! > 0 && !come.has(event)) {
+          come.add(event);
+          if (i > 0) later.push({ event, after: time + since[event]! - burnsAt });
+          else if (frozen.burns.includes(event) && !(burnsAt <= since[event]!)) burnsAt = since[event]!;
+        }
     };
-    driveFrozen(frozen, driven, { told, step: () => !over() }, i === 0 ? start : 0, Infinity, 10, i === 0);
+    driveFrozen(frozen, driven, { told }, 0, Infinity, 10, i === 0);
     time += driven.time;
   }
+  if (later.length === 0 || Number.isNaN(burnsAt)) return undefined;
   return {
+    air: frozen.walk.road.ambient,
     kind,
-    piece,
-    critical,
-    events: events
+    lacking,
+    events: later
       .sort((a, b) => a.after - b.after)
       .map(({ event, after }) => {
         const { name, condition, clutch } = watchers[event]!;

@@ -9,6 +9,9 @@ import { newReading, type Reading } from "./reading.ts";
 export const DAY = 86400;
 export const WEEK = 7 * DAY;
 
+/** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
+export const HOT_PART = 0.35;
+
 /** A leak on its way through the weeks; written anew for every history. */
 export interface March {
   readonly prepared: Prepared;
@@ -21,6 +24,9 @@ export interface March {
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
   weekTime: number;
   weekDistance: number;
+  /** By how much the middle of the week's driving, and that of what its stands lose, come after the middle of the week [weeks]. */
+  middle: number;
+  standing: number;
   /** Seconds of a week in which the vehicle moves. */
   readonly weekMoves: number;
   readonly timeBefore: Float64Array;
@@ -53,13 +59,15 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
   const row = () => new Float64Array(count);
   return {
     prepared,
-    reading: newReading(prepared.climates.length),
+    reading: newReading(),
     plan,
     leak: null,
     order: new Int32Array(count),
     startsAt: row(),
     weekTime: 0,
     weekDistance: 0,
+    middle: 0,
+    standing: 0,
     weekMoves: prepared.occurrences.reduce(
       (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
       0,
@@ -95,19 +103,24 @@ export function begin(march: March, plan: Plan): void {
   const count = occurrences.length;
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
-  let [time, distance] = [0, 0];
+  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = (first + i) % count;
-    const { kind, startsAt: monday } = occurrences[at]!;
+    const { kind, startsAt: monday, stand } = occurrences[at]!;
     order[i] = at;
     startsAt[i] = monday - plan.weekday * DAY + (monday < plan.weekday * DAY ? WEEK : 0);
     timeBefore[i] = time;
     distanceBefore[i] = distance;
+    stands += stand;
+    standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
+    middle += kinds[kind]!.time * startsAt[i]!;
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
   }
   march.weekTime = time;
   march.weekDistance = distance;
+  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
+  march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
   if (march.lost.length < march.weeks + 1) {

@@ -1,7 +1,7 @@
 // Events that the plan dates itself, and those that follow a burnt clutch.
 
 import type { Plan } from "../history/simulate.ts";
-import { clockAt, runningAt, WEEK, type March } from "./course.ts";
+import { airAt, clockAt, runningAt, WEEK, type March } from "./course.ts";
 import type { DutyEvent } from "./happen.ts";
 import type { Aftermath } from "./prepared.ts";
 
@@ -30,44 +30,39 @@ function lostBy({ lost, opensAt }: March, clock: number): number {
   return clock <= opensAt ? 0 : lost[week]! + (lost[week + 1]! - lost[week]!) * (clock / WEEK - week);
 }
 
-/** What came so shortly before the burn [s] belongs to it. */
-const JUST_BEFORE = 30;
+/** A kelvin of air counts as much as so many kilograms lost when the nearest aftermath is looked for. */
+const PER_KELVIN = 0.01;
 
-/** Events after a clutch has burnt, dated; undefined when that was not walked. */
+/** Events in the trips after the one in which a clutch burnt, dated; none when it was not walked. `left`: running seconds until that trip ends. */
 export function afterBurning(
   march: March,
-  burnt: {
-    readonly event: DutyEvent;
-    readonly kind: number;
-    readonly piece: number;
-    readonly tripFrom: number;
-    readonly time: number;
-  },
+  burnt: DutyEvent,
+  kind: number,
+  left: number,
   aftermaths: readonly Aftermath[],
-): DutyEvent[] | undefined {
+): DutyEvent[] {
+  const week = Math.floor(burnt.clock / WEEK);
+  const lacking = march.shortAtFirst + burnt.lost - march.added[week]!;
+  const air = airAt(march, burnt.clock);
+  const farOf = (other: Aftermath) =>
+    Math.abs(other.lacking - lacking) + PER_KELVIN * Math.abs(other.air - air);
   let nearest: Aftermath | undefined;
   for (const aftermath of aftermaths)
-    if (
-      aftermath.kind === burnt.kind &&
-      (nearest === undefined ||
-        Math.abs(aftermath.piece - burnt.piece) < Math.abs(nearest.piece - burnt.piece))
-    )
+    if (aftermath.kind === kind && (nearest === undefined || farOf(aftermath) < farOf(nearest)))
       nearest = aftermath;
-  const burns = nearest?.events.find(({ name }) => name === "damage 1");
-  if (nearest === undefined || burns === undefined) return undefined;
-  const week = Math.floor(burnt.event.clock / WEEK);
+  if (nearest === undefined) return [];
   const perSecond = (march.lost[week + 1]! - march.lost[week]!) / march.weekTime;
   return nearest.events
-    .filter(({ after }) => after >= burns.after - JUST_BEFORE)
+    .filter(({ after }) => after > left)
     .map(({ name, condition, clutch, after }): DutyEvent => {
-      const running = burnt.event.running + after - burns.after;
+      const running = burnt.running + after;
       return {
         name,
         condition,
         clock: clockAt(march, running),
         running,
-        distance: burnt.event.distance,
-        lost: burnt.event.lost + perSecond * (after - burns.after),
+        distance: burnt.distance + (after / march.weekTime) * march.weekDistance,
+        lost: burnt.lost + perSecond * after,
         ...(clutch === undefined ? {} : { clutch }),
       };
     });

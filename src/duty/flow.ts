@@ -95,8 +95,6 @@ const fluidity = (climate: Climate) => climate.stands.fluidity;
 const coldViscosity = (climate: Climate) => climate.stands.viscosity;
 const standDensity = (climate: Climate) => climate.stands.density;
 const standDepth = (climate: Climate) => climate.stands.depth;
-const standHigh = (climate: Climate) => climate.stands.high;
-const levelBy = ({ place }: Leak) => (place === "shaft-seal" ? standHigh : standDepth);
 const hasColumn = ({ place, lineAbove }: Leak) =>
   (place === "supply-line" || place === "return-line") && lineAbove > 0;
 const ageing = (climate: Climate) => climate.ageing;
@@ -121,7 +119,7 @@ export function standLoses(
   const { climates, kinds, unit } = prepared;
   const wide = kinds.length;
   const column = hasColumn(leak) ? leak.columnHeight : 0;
-  const over = mixed(reading, climates, levelBy(leak), kind, wide) - leak.height;
+  const over = mixed(reading, climates, standDepth, kind, wide) - leak.height;
   if (!(column > 0 || over > 0)) return 0;
   const density = mixed(reading, climates, standDensity, kind, wide);
   const cold = mixed(reading, climates, coldViscosity, kind, wide);
@@ -159,6 +157,6 @@ export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): 
 
 function reachesPan(reading: Reading, { climates, kinds }: Prepared, leak: Leak): boolean {
   for (let k = 0; k < kinds.length; k++)
-    if (mixed(reading, climates, levelBy(leak), k, kinds.length) > leak.height) return true;
+    if (mixed(reading, climates, standDepth, k, kinds.length) > leak.height) return true;
   return false;
 }

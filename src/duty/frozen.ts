@@ -9,6 +9,7 @@ import { settle } from "../history/settle.ts";
 import { engageFromRest, noEngagement, type Engagement } from "../history/shift.ts";
 import { tick } from "../history/tick.ts";
 import { newWalk, type Walk } from "../history/walk.ts";
+import type { EventName } from "../history/watch.ts";
 import { fluidNow } from "../physics/chain.ts";
 import type { Unit } from "../physics/build.ts";
 import { fresh, type State } from "../physics/state.ts";
@@ -21,8 +22,14 @@ export interface Frozen {
   readonly measures: Measures;
   readonly engagement: Engagement;
   readonly severity: Severity;
-  /** The events after which nothing is as it was: a clutch of the gears burnt, no drive. */
+  /** Indices of events: air at the pump, a slip, a clutch of the gears burnt, no drive. */
+  readonly air: readonly number[];
+  readonly slips: readonly number[];
   readonly burns: readonly number[];
+  readonly noDrive: number;
+  /** Events that stay once they have come (damage, a trim at its limit), and those of them that had come before the piece on the way. */
+  readonly stays: readonly number[];
+  readonly past: Uint8Array;
   /** For the piece on the way and the one before it: by event, the measure held for its time, and when it began [s since the trip's start]. */
   held: Float64Array;
   since: Float64Array;
@@ -42,13 +49,22 @@ export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number
   const measures = newMeasures(walk, margins(tight));
   const count = measures.watchers.length;
   const row = () => new Float64Array(count).fill(-Infinity);
+  const named = (event: EventName) =>
+    measures.watchers.flatMap(({ name }, index) => (name === event ? [index] : []));
   return {
     walk,
     measures,
     engagement: noEngagement(),
+    air: named("first gulp of air"),
+    slips: named("first sustained slip"),
     burns: measures.watchers.flatMap(({ name, clutch }, event) =>
-      (name === "damage 1" && clutch !== unit.build.lockUp.clutch.name) || name === "no drive" ? [event] : [],
+      name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? [event] : [],
     ),
+    noDrive: named("no drive")[0]!,
+    stays: measures.watchers.flatMap(({ name }, event) =>
+      name.startsWith("damage") || name === "learned trim at its limit" ? [event] : [],
+    ),
+    past: new Uint8Array(count),
     severity: newSeverity(measures.watchers.map(({ lasting }) => lasting)),
     held: row(),
     since: new Float64Array(count),
@@ -82,13 +98,11 @@ export interface TripWatch {
   /** After every step, with its length [s]; false ends the drive. */
   readonly step?: (walk: Walk, seconds: number) => boolean;
   readonly tick?: (index: number) => void;
-  /** The drive ends when a clutch of the gears has burnt or the vehicle no longer drives. */
-  readonly untilBurnt?: boolean;
 }
 
 /**
  * Drives a trip, or from one of its pieces on until `pieces` of them are done and whatever began in them has lasted as long as it
- * must (at most `longer` seconds). Linings are made sound at the beginning of the trip if `sound`.
+ * must (at most `longer` seconds), or the vehicle no longer drives. Linings are made sound at the beginning of the trip if `sound`.
  */
 export function driveFrozen(
   frozen: Frozen,
@@ -120,10 +134,13 @@ export function driveFrozen(
     const seconds = state.running - before;
     before = state.running;
     const on = watch.step?.(walk, seconds) ?? true;
-    return on && !(watch.untilBurnt === true && isBurnt(frozen));
+    return on && !(frozen.held[frozen.noDrive]! > 0);
   };
   let piece = first;
   if (sound && first === 0) makeSound(state);
+  frozen.past.fill(0);
+  measures.worstDamage(); // what is worn already is no news
+  isPast(frozen, measures.values);
   watch.piece?.(first);
   if (first === 0) {
     if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after, ticks.grade[0])) return;
@@ -152,9 +169,6 @@ export function driveFrozen(
   if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
 }
 
-/** Whether a clutch has burnt in the piece on the way. */
-export const isBurnt = ({ burns, held }: Frozen): boolean => burns.some((event) => held[event]! > 0);
-
 function makeSound(state: State): void {
   state.char.fill(0);
   state.glaze.fill(0);
@@ -163,6 +177,7 @@ function makeSound(state: State): void {
 
 function nextPiece(frozen: Frozen): void {
   const { held, since } = frozen;
+  isPast(frozen, held);
   frozen.held = frozen.heldBefore;
   frozen.since = frozen.sinceBefore;
   frozen.heldBefore = held;
@@ -171,11 +186,17 @@ function nextPiece(frozen: Frozen): void {
   frozen.pieceFrom = frozen.walk.state.running;
 }
 
+/** Events that stay and have come by now are past. */
+function isPast({ stays, past }: Frozen, values: Float64Array): void {
+  for (const event of stays) if (values[event]! > 0) past[event] = 1;
+}
+
 function keepWorst(frozen: Frozen): void {
-  const { severity, pieceFrom, tripFrom } = frozen;
+  const { severity, pieceFrom, tripFrom, measures } = frozen;
   const { running } = frozen.walk.state;
   for (let i = 0; i < severity.lasting.length; i++) {
-    const worst = heldFor(severity, i);
+    if (frozen.past[i] === 1) continue;
+    const worst = severity.lasting[i]! > 0 ? heldFor(severity, i) : measures.values[i]!;
     const began = running - severity.lasting[i]!;
     const here = began >= pieceFrom;
     const held = here ? frozen.held : frozen.heldBefore;

@@ -2,9 +2,9 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
-import { takeAir, takeLevel } from "./reading.ts";
+import { takeLevel } from "./reading.ts";
 import { airAt, between, WEEK, type March } from "./course.ts";
-import { spread, tripLoses } from "./week.ts";
+import { tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
 /** An event of a duty-averaged history; names, clock, running, distance and lost as in the trip-resolved one. */
@@ -30,97 +30,202 @@ export interface Found {
   candidate: Candidate | null;
 }
 
-/** A moment of one kind of trip and the event that comes there. */
+/** A moment, and the least loss at which it can come in any air that it stands for [kg lacking]. */
 interface Moment {
-  readonly threshold: number;
   readonly candidate: Candidate;
   readonly least: number;
 }
 
 /** Events that are looked for: which have come, and where; kept from plan to plan. */
 export interface Lookout {
-  /** By kind of trip, by rising least loss. */
-  readonly moments: readonly (readonly Moment[])[];
+  /** By event, air and kind of trip, by rising least loss. */
+  readonly moments: readonly (readonly (readonly (readonly Moment[])[])[])[];
   /** By event: the least loss at which it can come in any air that was prepared [kg lacking]. */
   readonly least: Float64Array;
   readonly come: Uint8Array;
   readonly found: readonly Found[];
+  /** Events that have not come, by rising least loss, and how many they are. */
+  readonly waiting: Int32Array;
+  waits: number;
+  /** Events that came in the trip that was found last, and how many they are. */
+  readonly fresh: Int32Array;
+  came: number;
+  readonly byLeast: Int32Array;
+  /** Which events are a clutch of the gears burnt. */
+  readonly burns: Uint8Array;
 }
 
-const leastOf = ({ critical }: Candidate): number =>
-  critical.reduce((least, value) => Math.min(least, value), Infinity);
-
-export function newLookout({ kinds, thresholds }: Prepared): Lookout {
-  const all = thresholds.flatMap(({ candidates }, threshold) =>
-    candidates.map((candidate) => ({ threshold, candidate, least: leastOf(candidate) })),
+export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
+  const moments = thresholds.map(({ airs, moments: byAir }) =>
+    byAir.map((ofAir, a) => {
+      const [down, up] = [halfway(airs, a, -1), halfway(airs, a, 1)];
+      const leastOf = ({ critical, colder, warmer }: Candidate) =>
+        critical - Math.max(0, colder * down, -warmer * up);
+      return kinds.map((_, k) =>
+        ofAir
+          .filter(({ kind }) => kind === k)
+          .map((candidate) => ({ candidate, least: leastOf(candidate) }))
+          .sort((a, b) => a.least - b.least),
+      );
+    }),
   );
+  const least = Float64Array.from(moments, (byAir) =>
+    Math.min(...byAir.flat(2).map((moment) => moment.least)),
+  );
+  const count = thresholds.length;
   return {
-    moments: kinds.map((_, k) =>
-      all.filter(({ candidate }) => candidate.kind === k).sort((a, b) => a.least - b.least),
-    ),
-    least: Float64Array.from(thresholds, ({ candidates }) => Math.min(...candidates.map(leastOf))),
-    come: new Uint8Array(thresholds.length),
+    moments,
+    least,
+    come: new Uint8Array(count),
     found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
+    waiting: new Int32Array(count),
+    waits: 0,
+    fresh: new Int32Array(count),
+    came: 0,
+    burns: Uint8Array.from(thresholds, ({ name, clutch }) =>
+      name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? 1 : 0,
+    ),
+    byLeast: Int32Array.from(least.keys()).sort((a, b) => least[a]! - least[b]!),
   };
 }
 
-/** A critical loss [kg] or a time in the trip [s], in the air whose weights were taken. */
-function mixedAt(values: Float64Array, airs: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < airs.length; i++) sum += airs[i]! * values[i]!;
-  return sum;
+/** Air beyond those prepared counts as theirs up to this far [K]. */
+const BEYOND_AIRS = 3;
+
+/** Half of the way to the next air on one side [K]. */
+function halfway(airs: readonly number[], at: number, side: -1 | 1): number {
+  const next = airs[at + side];
+  return next === undefined ? BEYOND_AIRS : 0.5 * Math.abs(next - airs[at]!);
 }
 
-/** Up to which loss the moment brings its event: the nearest climate says whether there is an end at all. */
-function endOf(until: Float64Array, airs: Float64Array): number {
-  let nearest = 0;
-  for (let i = 1; i < airs.length; i++) if (airs[i]! > airs[nearest]!) nearest = i;
-  const end = until[nearest]!;
-  if (end === Infinity) return Infinity;
-  let sum = 0;
-  for (let i = 0; i < airs.length; i++) sum += airs[i]! * (until[i]! < Infinity ? until[i]! : end);
-  return sum;
+/** Begins anew: nothing has come. */
+export function beginLookout(lookout: Lookout): void {
+  lookout.come.fill(0);
+  lookout.waiting.set(lookout.byLeast);
+  lookout.waits = lookout.waiting.length;
 }
 
-/** Looks through a marched week for every event that has not come; true when one does: `found` has its week then. */
-export function lookThrough(march: March, lookout: Lookout, week: number): boolean {
-  const { prepared, reading, shortAtFirst, order, lostAtStart, lostAtEnd, addedAtStart } = march;
-  const { moments, least, come, found } = lookout;
-  const most = shortAtFirst + march.lost[week + 1]! - march.added[week]!;
-  let possible = false;
-  for (let t = 0; t < come.length && !possible; t++) possible = come[t] === 0 && least[t]! <= most;
-  if (!possible) return false;
-  spread(march, week);
-  let some = false;
-  for (let i = 0; i < order.length; i++) {
-    const list = moments[prepared.occurrences[order[i]!]!.kind]!;
+/** Takes an event off the list of those that are waited for. */
+export function noLonger(lookout: Lookout, threshold: number): void {
+  lookout.come[threshold] = 1;
+  const { waiting } = lookout;
+  let kept = 0;
+  for (let i = 0; i < lookout.waits; i++) if (waiting[i] !== threshold) waiting[kept++] = waiting[i]!;
+  lookout.waits = kept;
+}
+
+/** Whether any event can still come in a week. */
+export function mayHappen(march: March, { least, waiting, waits }: Lookout, week: number): boolean {
+  const most = march.shortAtFirst + march.lost[week + 1]! - march.added[week]!;
+  return waits > 0 && least[waiting[0]!]! <= most;
+}
+
+/** Looks through a week's trips from one of them on for events that have not come; returns the first trip in which some do (`fresh`), or their number. */
+export function lookOn(march: March, lookout: Lookout, week: number, from: number): number {
+  const { prepared, shortAtFirst, order, lostAtEnd, addedAtStart } = march;
+  const { least, waiting, fresh, come } = lookout;
+  lookout.came = 0;
+  for (let i = from; i < order.length; i++) {
     const before = shortAtFirst - addedAtStart[i]!;
     const atEnd = before + lostAtEnd[i]!;
-    let taken = false;
-    for (let m = 0; m < list.length; m++) {
-      const { threshold, candidate, least: needs } = list[m]!;
-      if (needs > atEnd) break;
-      const at = found[threshold]!;
-      // Once it has come, only an earlier moment of the same trip counts.
-      if (come[threshold] === 1 && (at.week !== week || at.trip !== i)) continue;
-      if (!taken) takeAir(reading, prepared.climates, airAt(march, week * WEEK + march.startsAt[i]!));
-      taken = true;
-      const critical = mixedAt(candidate.critical, reading.airs);
-      if (critical > atEnd) continue;
-      const time = mixedAt(candidate.time, reading.airs);
-      if (come[threshold] === 1 && time >= at.time) continue;
-      const lost = lostAtEnd[i]! > lostAtStart[i]! ? lostAt(march, week, i, time) : lostAtStart[i]!;
-      if (before + lost < critical || before + lost > endOf(candidate.until, reading.airs)) continue;
-      come[threshold] = 1;
-      at.week = week;
-      at.trip = i;
-      at.time = time;
-      at.lost = lost;
-      at.candidate = candidate;
-      some = true;
+    if (!(least[waiting[0]!]! <= atEnd)) continue;
+    const { kind } = prepared.occurrences[order[i]!]!;
+    const air = airAt(march, week * WEEK + march.startsAt[i]!);
+    lookInto(march, lookout, week, i, kind, air, before, atEnd, Infinity, 0);
+    const burn = firstBurn(lookout);
+    if (burn !== null) lookInto(march, lookout, week, i, kind, air, before, atEnd, burn.time, burn.lost);
+    if (lookout.came === 0) continue;
+    for (let n = 0; n < lookout.came; n++) {
+      come[fresh[n]!] = 1;
+      noLonger(lookout, fresh[n]!);
     }
+    return i;
   }
-  return some;
+  return order.length;
+}
+
+/** The first clutch that burns among the events that came in a trip. */
+function firstBurn({ fresh, came, found, burns }: Lookout): Found | null {
+  let first: Found | null = null;
+  for (let n = 0; n < came; n++) {
+    const at = found[fresh[n]!]!;
+    if (burns[fresh[n]!] === 1 && (first === null || at.time < first.time)) first = at;
+  }
+  return first;
+}
+
+/** Looks for every event that has not come in one trip. From the time at which a clutch burnt on [s] the trip goes as it goes at the loss of that moment [kg]. */
+function lookInto(
+  march: March,
+  lookout: Lookout,
+  week: number,
+  trip: number,
+  kind: number,
+  air: number,
+  before: number,
+  atEnd: number,
+  burntAt: number,
+  burntLost: number,
+): void {
+  const { least, waiting, found, moments, fresh } = lookout;
+  const { thresholds } = march.prepared;
+  lookout.came = 0;
+  for (let w = 0; w < lookout.waits; w++) {
+    const t = waiting[w]!;
+    if (least[t]! > atEnd) break;
+    const { airs } = thresholds[t]!;
+    let node = 0;
+    while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+    const warmer = air - airs[node]!;
+    const list = moments[t]![node]![kind]!;
+    if (comesIn(march, list, warmer, week, trip, before, atEnd, burntAt, burntLost, found[t]!))
+      fresh[lookout.came++] = t;
+  }
+}
+
+/** The first of some moments of a trip at which enough is lacking and not too much, in air so much warmer than theirs [K]. */
+function comesIn(
+  march: March,
+  moments: readonly Moment[],
+  warmer: number,
+  week: number,
+  trip: number,
+  before: number,
+  atEnd: number,
+  burntAt: number,
+  burntLost: number,
+  at: Found,
+): boolean {
+  const atStart = before + march.lostAtStart[trip]!;
+  let time = Infinity;
+  for (let m = 0; m < moments.length; m++) {
+    const { candidate, least } = moments[m]!;
+    if (least > atEnd) break;
+    if (candidate.time >= time) continue;
+    const shift = warmer * (warmer < 0 ? candidate.colder : candidate.warmer);
+    const from = candidate.critical + shift;
+    const until = candidate.until + shift;
+    if (from > atEnd || until < atStart) continue;
+    const told = candidate.time > burntAt;
+    // Only a loss that passes an edge within the trip has to be known to the moment.
+    if (told || from > atStart || until < atEnd) {
+      const lacking = before + (told ? burntLost : lostIn(march, week, trip, candidate.time));
+      if (lacking < from || lacking > until) continue;
+    }
+    time = candidate.time;
+    at.candidate = candidate;
+  }
+  if (time === Infinity) return false;
+  at.week = week;
+  at.trip = trip;
+  at.time = time;
+  at.lost = lostIn(march, week, trip, time);
+  return true;
+}
+
+function lostIn(march: March, week: number, trip: number, time: number): number {
+  const { lostAtStart, lostAtEnd } = march;
+  return lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, time) : lostAtStart[trip]!;
 }
 
 /** Lost at a moment of a trip of the week that was walked last [kg]. */

@@ -3,7 +3,18 @@
 import { simulate, type Ending, type Plan } from "../history/simulate.ts";
 import { endFrom } from "./handover.ts";
 import { isTabled } from "./flow.ts";
-import { eventOf, lookThrough, newLookout, type DutyEvent, type Lookout } from "./happen.ts";
+import {
+  beginLookout,
+  eventOf,
+  lookOn,
+  mayHappen,
+  newLookout,
+  noLonger,
+  type DutyEvent,
+  type Found,
+  type Lookout,
+} from "./happen.ts";
+import { spread } from "./week.ts";
 import { begin, DAY, newMarch, partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
 import { marchOn } from "./march.ts";
@@ -35,7 +46,7 @@ const kept = new WeakMap<Prepared, Kept>();
 
 /** A leak is averaged if it lives for so many trips, from its opening to a burnt clutch or no drive. */
 const leastTrips = 20;
-/** The march goes on so much beyond the least loss that ends it [kg]: it may hang on the air, on a trip that comes once a week. */
+/** The march goes on so much beyond the least loss that ends it [kg]: it may hang on a trip that comes once a week. */
 const BEYOND = 0.6;
 
 const spots = newSpots();
@@ -48,11 +59,11 @@ function keptOf(prepared: Prepared, plan: Plan): Kept {
   let known = kept.get(prepared);
   if (known === undefined) {
     const lookout = newLookout(prepared);
-    known = { march: newMarch(prepared, plan), lookout, enough: enoughFor(prepared, lookout) };
+    known = { march: newMarch(prepared, plan), lookout, enough: enoughFor(prepared) };
     kept.set(prepared, known);
   }
   begin(known.march, plan);
-  known.lookout.come.fill(0);
+  beginLookout(known.lookout);
   return known;
 }
 
@@ -64,7 +75,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
   if (!mayAverage(prepared, plan)) return whole(plan);
   const { march, lookout, enough } = keptOf(prepared, plan);
   const { thresholds } = prepared;
-  const { come, found } = lookout;
+  const { fresh, found } = lookout;
   const reached = marchOn(march, enough);
   const parts = partsAt(march);
   // From this midnight on it is walked.
@@ -72,34 +83,40 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
   const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
   const events: DutyEvent[] = [];
   let ended: DutyEvent | undefined;
-  let burnt: { event: DutyEvent; kind: number; piece: number; tripFrom: number; time: number } | undefined;
+  let burnt: DutyEvent | undefined;
+  const trips = march.order.length;
   for (let week = 0; week < weeks && ended === undefined; week++) {
-    if (!lookThrough(march, lookout, week)) continue;
-    for (let t = 0; t < thresholds.length; t++) {
-      const at = found[t]!;
-      if (come[t] === 0 || at.week !== week) continue;
-      const { name, condition, clutch } = thresholds[t]!;
-      const event = eventOf(march, name, condition, clutch, at);
-      if (event.clock >= averagedUntil) continue;
-      events.push(event);
-      if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
-      if (event.name !== "damage 1" || event.clutch === prepared.unit.build.lockUp.clutch.name) continue;
-      if (burnt !== undefined && burnt.event.clock <= event.clock) continue;
-      const { kind, piece } = at.candidate!;
-      burnt = { event, kind, piece, tripFrom: event.running - at.time, time: at.time };
+    if (!mayHappen(march, lookout, week)) continue;
+    spread(march, week);
+    for (let trip = 0; (trip = lookOn(march, lookout, week, trip)) < trips && ended === undefined; trip++) {
+      let burn: Found | undefined;
+      for (let n = 0; n < lookout.came; n++) {
+        const t = fresh[n]!;
+        const { name, condition, clutch } = thresholds[t]!;
+        const event = eventOf(march, name, condition, clutch, found[t]!);
+        if (event.clock >= averagedUntil) continue;
+        events.push(event);
+        if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
+        if (name !== "damage 1" || clutch === prepared.unit.build.lockUp.clutch.name) continue;
+        if (burn === undefined || found[t]!.time < burn.time) burn = found[t]!;
+        if (burnt === undefined || event.clock < burnt.clock) burnt = event;
+      }
+      if (burn === undefined || burnt === undefined || ended !== undefined) continue;
+      const { time } = prepared.kinds[burn.candidate!.kind]!;
+      for (const event of afterBurning(
+        march,
+        burnt,
+        burn.candidate!.kind,
+        time - burn.time,
+        prepared.aftermaths,
+      )) {
+        const t = thresholds.findIndex(({ name, clutch }) => name === event.name && clutch === event.clutch);
+        if (event.clock >= averagedUntil || lookout.come[t] === 1) continue;
+        events.push(event);
+        noLonger(lookout, t);
+        if (ends(event, plan) && (ended === undefined || event.clock < ended.clock)) ended = event;
+      }
     }
-    if (burnt === undefined || (ended !== undefined && ended.clock < burnt.event.clock)) continue;
-    const after = afterBurning(march, burnt, prepared.aftermaths);
-    if (after === undefined) continue;
-    const { clock } = burnt.event;
-    const before = events.filter((event) => event.clock <= clock);
-    const more = after.filter(({ name, clutch }) =>
-      before.every((event) => event.name !== name || event.clutch !== clutch),
-    );
-    events.length = 0;
-    events.push(...before, ...more);
-    ended = events.find((event) => ends(event, plan));
-    if (ended === undefined) burnt = undefined;
   }
   findSpots(march, weeks, spots);
   if (spots.full.week >= 0)
@@ -120,7 +137,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
     march.leak !== null &&
     livesUnder(
       march,
-      burnt?.event ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined),
+      burnt ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined),
     )
   )
     return whole(plan);
@@ -183,10 +200,13 @@ function livesUnder(march: March, last: { readonly running: number } | undefined
 }
 
 /** So much lacking [kg] is enough: the worst has come whatever the air. */
-function enoughFor({ thresholds }: Prepared, { least }: Lookout): number {
-  let enough = Infinity;
-  thresholds.forEach(({ name }, t) => {
-    if (name === "no drive" || name === "damage 1") enough = Math.min(enough, least[t]!);
-  });
-  return enough + BEYOND;
+function enoughFor({ thresholds, climates }: Prepared): number {
+  const burns = climates.map((_, a) =>
+    Math.min(
+      ...thresholds
+        .filter(({ name }) => name === "no drive" || name === "damage 1")
+        .flatMap(({ moments }) => moments[a]!.map(({ critical }) => critical)),
+    ),
+  );
+  return Math.max(...burns) + BEYOND;
 }

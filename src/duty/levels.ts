@@ -2,7 +2,7 @@
 
 import { overLid } from "../physics/sump/pan.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
-import { lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
+import { fullMass, lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
 import { trimGoingRound } from "./learned.ts";
 import { levelStep, type Climate } from "./prepared.ts";
@@ -23,29 +23,41 @@ export interface PieceSeen {
   readonly seen: Seen[];
 }
 
-/** By kind of trip and piece. */
-export type WeekSeen = readonly (readonly PieceSeen[])[];
+/** A kind of trip looked at: the levels [kg lacking] at which it was walked, and its pieces. */
+export interface KindSeen {
+  readonly levels: number[];
+  readonly pieces: readonly PieceSeen[];
+}
 
-/** Levels that are still looked at after the first one at which a clutch burns within a trip. */
-const LEVELS_BEYOND = 1;
+export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
+  levels: [],
+  pieces: Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
+});
+
+/**
+ * From one level to the next [kg]: as long as a kind of trip draws no air, until it slips, from there on, where moments come and go, and
+ * beyond its first burn, where only a leak comes that loses much in a trip. Each is a multiple of the one before it in size.
+ */
+const steps = { calm: levelStep, airy: levelStep / 2, slipping: levelStep / 8, late: levelStep } as const;
+/** A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it [kg]. */
+const BEYOND = 0.25;
 /** Trim with which the share that a full unit keeps of it through a trip is found [Pa]. */
 const TRIAL = 20_000;
 
-/** Walks the week level by level until the worst has happened; undefined when `going` said no. */
+/** Walks the week level by level until every kind of trip burns a clutch; undefined when `going`, told the loss [kg], said no. */
 export function walkLevels(
   frozen: Frozen,
   kinds: Kinds,
-  going: (level: number) => boolean,
-): { climate: Climate; seen: WeekSeen } | undefined {
+  going: (lacking: number) => boolean,
+): { climate: Climate; seen: readonly KindSeen[] } | undefined {
   const { state, unit, road } = frozen.walk;
   const { trimLimit } = unit.build.shiftControl;
-  const most = Math.max(1, Math.floor(state.mass / levelStep));
   const wide = kinds.kinds.length;
-  const tabling = newTabling(kinds, most);
-  const stands = newStands(most * wide);
-  const seen: PieceSeen[][] = kinds.kinds.map(({ pieces }) =>
-    Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
-  );
+  const rows = Math.max(1, Math.floor(fullMass(unit) / levelStep));
+  const tabling = newTabling(kinds, rows);
+  const stands = newStands(rows * wide);
+  const seen = kinds.kinds.map(nothingSeen);
+  const shown = kinds.kinds.map((): Shown => ({ air: false, slips: false, burns: Infinity }));
   const row = () => new Float64Array(wide);
   const [kept, begins, added, round, before] = [row(), row(), row(), row(), row()];
 
@@ -56,27 +68,38 @@ export function walkLevels(
     driveFrozen(frozen, kind, {});
     return snapshotOf(frozen.walk);
   });
-  let levels = most;
-  for (let level = 0; level < levels; level++) {
+  let levels = 0;
+  let lacking = 0;
+  let grown = 0;
+  while (lacking < rows * levelStep) {
+    const tabled = lacking % levelStep === 0;
+    if (tabled) levels++;
     for (const [k, kind] of kinds.kinds.entries()) {
-      if (!going(level)) return undefined;
+      if (lacking % stepOf(shown[k]!, lacking) !== 0) continue;
+      if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
-      lack(unit, state, level * levelStep);
-      standAt(frozen, kind, stands, level * wide + k);
+      lack(unit, state, lacking);
+      standAt(frozen, kind, tabled ? stands : undefined, (levels - 1) * wide + k);
       // The trim goes on as it went from level to level.
-      const trim = level < 2 ? round[k]! : 2 * round[k]! - before[k]!;
+      const trim = round[k]! + (round[k]! - before[k]!) * grown;
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
-      if (driveAt(frozen, kinds, level, k, tabling, seen[k]!) && levels === most)
-        levels = Math.min(most, level + 1 + LEVELS_BEYOND);
+      driveAt(frozen, kinds, lacking, k, tabled ? tabling : undefined, levels - 1, seen[k]!, shown[k]!);
       ends[k] = snapshotOf(frozen.walk);
       added[k] = state.trim - kept[k]! * begins[k]!;
     }
     before.set(round);
     trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
-    for (let k = 0; k < wide; k++)
-      seen[k]!.forEach(({ moreTrim }, p) =>
-        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / seen[k]!.length)),
+    seen.forEach(({ levels: walked, pieces }, k) => {
+      if (walked.at(-1) !== lacking) return;
+      pieces.forEach(({ moreTrim }, p) =>
+        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / pieces.length)),
       );
+    });
+    if (shown.every(({ burns }) => lacking >= burns + BEYOND)) break;
+    const step = Math.min(...shown.map((known) => stepOf(known, lacking)));
+    const next = (Math.floor(lacking / step) + 1) * step;
+    grown = lacking > 0 ? (next - lacking) / step : 0;
+    lacking = next;
   }
   const { circuit, panDepth, panViscosity, panDensity, ageing } = tabling;
   return {
@@ -85,63 +108,87 @@ export function walkLevels(
   };
 }
 
-function newStands(size: number): Climate["stands"] {
-  const row = () => new Float64Array(size);
-  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row(), high: row() };
+/** What a kind of trip has shown: air at the pump, slips, and the first level at which a clutch burns in it [kg lacking]. */
+interface Shown {
+  air: boolean;
+  slips: boolean;
+  burns: number;
 }
 
-/** The stand before a trip. */
-function standAt(frozen: Frozen, { stand }: TripKind, stands: Climate["stands"], at: number): void {
+function stepOf({ air, slips, burns }: Shown, lacking: number): number {
+  if (lacking >= burns + BEYOND) return steps.late;
+  if (slips) return steps.slipping;
+  return air ? steps.airy : steps.calm;
+}
+
+function newStands(size: number): Climate["stands"] {
+  const row = () => new Float64Array(size);
+  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row() };
+}
+
+/** The stand before a trip, into the tables if there are any. */
+function standAt(
+  frozen: Frozen,
+  { stand }: TripKind,
+  stands: Climate["stands"] | undefined,
+  at: number,
+): void {
   const { now, unit } = frozen.walk;
+  if (stands === undefined) {
+    standFrozen(frozen, stand, () => {});
+    return;
+  }
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
-    stands.depth[at]! += now.panDepth * flows;
-    stands.high[at]! += (now.panDepth + overLid(unit.build.sump.pan, now.panVolume)) * flows;
+    stands.depth[at]! += (now.panDepth + overLid(unit.build.sump.pan, now.panVolume)) * flows;
     stands.density[at]! += (now.density * seconds) / stand;
   });
-  if (stand > 0) {
-    stands.depth[at]! /= stands.fluidity[at]!;
-    stands.high[at]! /= stands.fluidity[at]!;
-  } else stands.density[at] = now.density;
+  if (stand > 0) stands.depth[at]! /= stands.fluidity[at]!;
+  else stands.density[at] = now.density;
   stands.seconds[at] = stand;
   stands.viscosity[at] = now.viscosity;
 }
 
-/** A trip of a kind at a level, into the tables and what is seen; true when a clutch burnt. */
+/** A trip of a kind at a level, into the flow tables if there are any and into what is seen. */
 function driveAt(
   frozen: Frozen,
   kinds: Kinds,
-  level: number,
+  lacking: number,
   k: number,
-  tabling: Tabling,
-  seen: readonly PieceSeen[],
-): boolean {
+  tabling: Tabling | undefined,
+  row: number,
+  { levels, pieces }: KindSeen,
+  shown: Shown,
+): void {
   const { now } = frozen.walk;
-  let burnt = false;
-  beginTrip(tabling, level, k);
+  const { air, slips, burns } = frozen;
+  levels.push(lacking);
+  if (tabling !== undefined) beginTrip(tabling, row, k);
   driveFrozen(frozen, kinds.kinds[k]!, {
     piece(index) {
-      if (index > 0) nextPiece(tabling, now.density);
-      seen[index]!.starts.push(snapshotOf(frozen.walk));
+      if (index > 0 && tabling !== undefined) nextPiece(tabling, now.density);
+      pieces[index]!.starts.push(snapshotOf(frozen.walk));
     },
     told(index, held, since) {
-      seen[index]!.seen.push({ lacking: level * levelStep, held: held.slice(), since: since.slice() });
-      burnt ||= frozen.burns.some((event) => held[event]! > 0);
+      pieces[index]!.seen.push({ lacking, held: held.slice(), since: since.slice() });
+      const happens = (event: number) => held[event]! > 0;
+      shown.air ||= air.some(happens);
+      shown.slips ||= slips.some(happens);
+      if (burns.some(happens)) shown.burns = Math.min(shown.burns, lacking);
     },
     step(walk, seconds) {
-      gatherStep(tabling, walk, seconds);
+      if (tabling !== undefined) gatherStep(tabling, walk, seconds);
       return true;
     },
-    tick: () => closeTick(tabling, now.density),
-    untilBurnt: true,
+    tick() {
+      if (tabling !== undefined) closeTick(tabling, now.density);
+    },
   });
-  for (let p = tabling.piece + 1; p < seen.length; p++) {
-    const { starts } = seen[p]!;
-    starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
-  }
-  endTrip(tabling, now.density, kinds.times[k]!);
-  return burnt;
+  // What came after the end of a trip that broke off is as at the level before.
+  for (const { starts } of pieces)
+    if (starts.length < levels.length) starts.push(starts.at(-1) ?? snapshotOf(frozen.walk));
+  if (tabling !== undefined) endTrip(tabling, now.density, kinds.times[k]!);
 }
 
 /** Share of the learned trim that is left after a trip of a kind; the walk is where it was afterwards. */

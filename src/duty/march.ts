@@ -9,20 +9,26 @@ import { fullMass } from "./snapshot.ts";
 import { growthOfAWeek, walkWeek } from "./week.ts";
 
 /** Longest step [weeks], and most change of the air in one [K]. */
-const LONGEST_STEP = 16;
-const AIR_STEP = 4;
+const LONGEST_STEP = 4;
+const AIR_STEP = 2;
 
 /** Loss per week [kg] at a moment [weeks] with so much lost and added. */
 function rateAt(march: March, week: number, lost: number, added: number): number {
   const { prepared, reading, leak, weekTime } = march;
   if (leak === null) return 0;
-  takeAir(reading, prepared.climates, airOf(march, week));
+  takeAir(reading, prepared.climates, airOf(march, week - 0.5 + march.middle));
   takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
   const age = Math.max(0, week * weekTime - march.opensRunning);
-  const calendar = Math.max(0, week * WEEK - march.opensAt);
-  takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
-  return weekRunning(reading, prepared, leak) + weekStanding(reading, prepared, leak);
+  const fluidAge = week * weekAgeing(reading, prepared);
+  takeOpening(reading, prepared, leak, age, openFor(march, week + march.middle), fluidAge);
+  const running = weekRunning(reading, prepared, leak);
+  // A pit grows by the calendar, in stands too.
+  if (leak.opening.kind === "pit")
+    takeOpening(reading, prepared, leak, age, openFor(march, week + march.standing), fluidAge);
+  return running + weekStanding(reading, prepared, leak);
 }
+
+const openFor = ({ opensAt }: March, week: number): number => Math.max(0, week * WEEK - opensAt);
 
 /** Marches on until so much is lacking [kg] or the span is over; returns the week in which it stopped. */
 export function marchOn(march: March, enough: number): number {
@@ -83,7 +89,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
     for (;;) {
       const full = rateAt(march, week + step, start + step * slope, fluid);
       const change = Math.abs(full - slope) / Math.max(full, slope, 1e-12);
-      if (step > 1 && change > 2 * growthOfAWeek) {
+      if (step > 1 && change > growthOfAWeek) {
         step >>= 1;
         continue;
       }

@@ -21,10 +21,8 @@ export interface Stands {
   /** Viscosity at its end [Pa s], when everything is as cold as the air. */
   readonly viscosity: Float64Array;
   readonly density: Float64Array;
-  /** Level in the pan, mean by how easily the fluid flows meanwhile [m]. */
+  /** Level in the pan, with what stands over its lid, mean by how easily the fluid flows meanwhile [m]. */
   readonly depth: Float64Array;
-  /** The same with what stands over the pan's lid. */
-  readonly high: Float64Array;
 }
 
 /** Where the circuit may leak; a table each. */
@@ -58,29 +56,36 @@ export interface Climate {
   readonly ageing: Float64Array;
 }
 
-/** A moment of a kind of trip at which an event happens once enough is lacking. By climate: how much [kg], up to how much, and when [s since the trip began]. */
+/**
+ * A moment of a kind of trip at which an event happens once enough is lacking, in air of one temperature: from which loss on and up to
+ * which [kg], and when [s since the trip began]. `colder` and `warmer` tell how both losses change with the air on either side [kg/K].
+ */
 export interface Candidate {
   readonly kind: number;
   readonly piece: number;
-  readonly critical: Float64Array;
-  readonly until: Float64Array;
-  readonly time: Float64Array;
+  readonly critical: number;
+  readonly until: number;
+  readonly time: number;
+  readonly colder: number;
+  readonly warmer: number;
 }
 
-/** An event and the moments of the week at which it can come first. */
+/** An event and the moments of the week at which it can come first in its trip: airs ascend [K], and each has its own moments. */
 export interface Threshold {
   readonly name: EventName;
   readonly clutch?: string;
   readonly condition: string;
-  readonly candidates: readonly Candidate[];
+  readonly airs: readonly number[];
+  readonly moments: readonly (readonly Candidate[])[];
 }
 
-/** What follows a clutch's end: events with their running time since the start of the trip in which it burns [s]. */
+/** What follows in the trips after the one in which a clutch burns, with the linings as they are then. */
 export interface Aftermath {
+  readonly air: number;
   readonly kind: number;
-  readonly piece: number;
-  /** Loss at which it was walked [kg lacking]. */
-  readonly critical: number;
+  /** Loss at which it was walked [kg]. */
+  readonly lacking: number;
+  /** Running seconds since the clutch burnt. */
   readonly events: readonly {
     readonly name: EventName;
     readonly clutch?: string;

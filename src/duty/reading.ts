@@ -8,7 +8,9 @@ export interface Reading {
   readonly opening: LeakNow;
   /** Opening in a parked line: without bending and pressure. */
   readonly parked: LeakNow;
-  /** Weights of the climates. */
+  /** The first of up to three climates, how many they are, and their weights. */
+  climate: number;
+  climates: number;
   readonly airs: Float64Array;
   /** Place in the circuit, as `circuitPlaces` counts; -1: the pan. */
   place: number;
@@ -22,10 +24,12 @@ export interface Reading {
   thinned: number;
 }
 
-export const newReading = (climates: number): Reading => ({
+export const newReading = (): Reading => ({
   opening: closedLeak(),
   parked: closedLeak(),
-  airs: new Float64Array(climates),
+  climate: 0,
+  climates: 0,
+  airs: new Float64Array(3),
   place: 0,
   level: 0,
   levelShare: 0,
@@ -35,21 +39,30 @@ export const newReading = (climates: number): Reading => ({
   thinned: 1,
 });
 
-/** Weighs the climates for air of a temperature [K]: the parabola through three, or the only one. */
+/** Weighs the climates for air of a temperature [K]: the parabola through the three around it, or what there is. */
 export function takeAir(reading: Reading, climates: readonly Climate[], air: number): void {
   const { airs } = reading;
-  for (let i = 0; i < climates.length; i++) {
+  const count = Math.min(3, climates.length);
+  let first = 0;
+  while (first + count < climates.length && climates[first]!.air + climates[first + count]!.air < 2 * air)
+    first++;
+  reading.climate = first;
+  reading.climates = count;
+  for (let i = 0; i < count; i++) {
+    const here = climates[first + i]!.air;
     let weight = 1;
-    for (let j = 0; j < climates.length; j++)
-      if (j !== i) weight *= (air - climates[j]!.air) / (climates[i]!.air - climates[j]!.air);
+    for (let j = 0; j < count; j++) {
+      const other = climates[first + j]!.air;
+      if (j !== i) weight *= (air - other) / (here - other);
+    }
     airs[i] = weight;
   }
 }
 
-/** Goes to the loss [kg lacking] between two levels. */
+/** Goes to the loss [kg lacking] between two levels; the air is taken. */
 export function takeLevel(reading: Reading, climates: readonly Climate[], lacking: number): void {
   let levels = Infinity;
-  for (let i = 0; i < climates.length; i++) levels = Math.min(levels, climates[i]!.levels);
+  for (let i = 0; i < reading.climates; i++) levels = Math.min(levels, climates[reading.climate + i]!.levels);
   const at = Math.max(0, Math.min(lacking / levelStep, levels - 1));
   reading.level = Math.min(Math.floor(at), Math.max(0, levels - 2));
   reading.levelShare = at - reading.level;
@@ -65,9 +78,9 @@ export function mixed(
 ): number {
   const { airs, level, levelShare } = reading;
   let sum = 0;
-  for (let i = 0; i < climates.length; i++) {
-    const row = level * width + at;
-    const values = table(climates[i]!, reading.place);
+  const row = level * width + at;
+  for (let i = 0; i < reading.climates; i++) {
+    const values = table(climates[reading.climate + i]!, reading.place);
     const low = values[row]!;
     sum += airs[i]! * (low + levelShare * ((values[row + width] ?? low) - low));
   }
@@ -84,9 +97,9 @@ export function shaped(
 ): number {
   const { airs, level, levelShare, shape, weights } = reading;
   let sum = 0;
-  for (let i = 0; i < climates.length; i++) {
-    const values = table(climates[i]!, reading.place);
-    const row = level * width + at + shape;
+  const row = level * width + at + shape;
+  for (let i = 0; i < reading.climates; i++) {
+    const values = table(climates[reading.climate + i]!, reading.place);
     let [low, high] = [0, 0];
     for (let s = 0; s < 4; s++) {
       low += weights[s]! * values[row + s]!;

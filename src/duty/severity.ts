@@ -8,6 +8,8 @@ const MASK = RING - 1;
 /** Watches several measures at once; `lasting` [s] for each. Written in place. */
 export interface Severity {
   readonly lasting: Float64Array;
+  /** Which of them must last at all: only their looks are kept. */
+  readonly timed: Int32Array;
   readonly times: Float64Array;
   readonly values: Float64Array;
   /** Indices of looks of rising value, the least first: what is left of them after every larger, older one is dropped. */
@@ -23,6 +25,7 @@ export function newSeverity(lasting: readonly number[]): Severity {
   const count = lasting.length;
   return {
     lasting: Float64Array.from(lasting),
+    timed: Int32Array.from(lasting.flatMap((seconds, i) => (seconds > 0 ? [i] : []))),
     times: new Float64Array(RING),
     values: new Float64Array(count * RING),
     rising: new Int32Array(count * RING),
@@ -43,14 +46,14 @@ export function forget(severity: Severity): void {
 
 /** Notes the measures at a time [s]; times never fall. */
 export function noteLook(severity: Severity, time: number, measures: Float64Array): void {
-  const { times, values, rising, head, tail, left, lasting } = severity;
+  const { times, values, rising, head, tail, left, lasting, timed } = severity;
   const at = severity.looks++;
   times[at & MASK] = time;
-  for (let i = 0; i < lasting.length; i++) {
+  for (let n = 0; n < timed.length; n++) {
+    const i = timed[n]!;
     const value = measures[i]!;
     const row = i * RING;
     values[row + (at & MASK)] = value;
-    if (lasting[i]! === 0) continue;
     while (tail[i]! > head[i]! && values[row + (rising[row + ((tail[i]! - 1) & MASK)]! & MASK)]! >= value)
       tail[i]!--;
     rising[row + (tail[i]! & MASK)] = at;
@@ -62,12 +65,11 @@ export function noteLook(severity: Severity, time: number, measures: Float64Arra
   }
 }
 
-/** The value above which measure `i` stayed for its time, up to the last look; -Infinity when nothing was seen for so long. */
+/** The value above which a timed measure stayed for its time, up to the last look; -Infinity when nothing was seen for so long. */
 export function heldFor(severity: Severity, i: number): number {
   const { times, values, rising, head, left, lasting } = severity;
   const at = severity.looks - 1;
   const row = i * RING;
-  if (lasting[i]! === 0) return values[row + (at & MASK)]!;
   const from = times[at & MASK]! - lasting[i]!;
   const edge = left[i]!;
   if (times[edge & MASK]! > from) return -Infinity;

@@ -19,6 +19,8 @@ export interface Snapshot {
   readonly stride: number;
   readonly teaches: boolean;
   readonly flareOver: number;
+  readonly gained: number;
+  readonly coolantGained: number;
 }
 
 /** Correct mass of the unit [kg]. */
@@ -35,43 +37,25 @@ export function lack(unit: Unit, state: State, missing: number): void {
 }
 
 export function snapshotOf(walk: Walk): Snapshot {
-  const {
-    state,
-    scheduled,
-    heldUp,
-    thrownOff,
-    sagRate,
-    engineTrend,
-    turbineTrend,
-    stride,
-    teaches,
-    flareOver,
-  } = walk;
-  return {
-    state: copyOf(state),
-    scheduled,
-    heldUp,
-    thrownOff,
-    sagRate,
-    engineTrend,
-    turbineTrend,
-    stride,
-    teaches,
-    flareOver,
-  };
+  const { scheduled, heldUp, thrownOff, sagRate, engineTrend, turbineTrend, stride, teaches, flareOver } =
+    walk;
+  const { gained, coolantGained } = walk;
+  const trends = { sagRate, engineTrend, turbineTrend, stride, gained, coolantGained };
+  return { state: copyOf(walk.state), scheduled, heldUp, thrownOff, teaches, flareOver, ...trends };
 }
 
 /** Puts the unit back to a snapshot, or between two of the same moment: a share of the way from one loss to another. */
 export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share = 0): void {
   const { state } = walk;
   const [a, b] = [from.state, to.state];
-  const { slosh, plate, wear, char, glaze } = state;
+  const { slosh, plate, wear, char, glaze, learnedFill } = state;
   slosh.set(a.slosh);
   plate.set(a.plate);
   wear.set(a.wear);
   char.set(a.char);
   glaze.set(a.glaze);
-  Object.assign(state, a, { slosh, plate, wear, char, glaze });
+  learnedFill.set(a.learnedFill);
+  Object.assign(state, a, { slosh, plate, wear, char, glaze, learnedFill });
   const mix = (x: number, y: number) => x + (y - x) * share;
   state.mass = mix(a.mass, b.mass);
   state.energy = mix(a.energy, b.energy);
@@ -101,6 +85,8 @@ export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share =
   walk.stride = from.stride;
   walk.teaches = from.teaches;
   walk.flareOver = from.flareOver;
+  walk.gained = mix(from.gained, to.gained);
+  walk.coolantGained = mix(from.coolantGained, to.coolantGained);
   walk.flare = 0;
   walk.short = false;
   walk.slip.heat = 0;

@@ -3,6 +3,7 @@
 
 import type { Walk } from "../history/walk.ts";
 import { fluidAgeingRate } from "../physics/fluid/ageing.ts";
+import { overLid } from "../physics/sump/pan.ts";
 import type { Kinds } from "./kinds.ts";
 import { circuitPlaces, panPieces, shapes, type PlaceTables } from "./prepared.ts";
 
@@ -77,7 +78,7 @@ export function beginTrip(tabling: Tabling, level: number, kind: number): void {
 
 /** After a step of the walk. */
 export function gatherStep(tabling: Tabling, walk: Walk, seconds: number): void {
-  const { line, lineInput, viscosity, density, panDepth, temperature } = walk.now;
+  const { line, lineInput, viscosity, density, panDepth, panVolume, temperature } = walk.now;
   const { cooler } = walk.unit.build;
   const { pressure, viscosity: sums } = tabling;
   const path = lineInput.pathViscosity;
@@ -91,7 +92,7 @@ export function gatherStep(tabling: Tabling, walk: Walk, seconds: number): void 
   tabling.seconds += seconds;
   tabling.liquid += (1 - line.lineGas) * seconds;
   const cell = cellOf(tabling, tabling.piece - (tabling.piece % panPieces));
-  tabling.panDepth[cell]! += panDepth * seconds;
+  tabling.panDepth[cell]! += (panDepth + overLid(walk.unit.build.sump.pan, panVolume)) * seconds;
   tabling.panViscosity[cell]! += viscosity * seconds;
   tabling.panDensity[cell]! += density * seconds;
   tabling.groupSeconds += seconds;

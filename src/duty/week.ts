@@ -1,9 +1,9 @@
 // One week, trip by trip: walked from its beginning, or what was marched spread over its stands and trips.
 
 import type { Plan } from "../history/simulate.ts";
-import type { Unit } from "../physics/build.ts";
+import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import { airOf, WEEK, type March } from "./course.ts";
+import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
 import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 
@@ -52,17 +52,25 @@ export function walkWeek(march: March, week: number): void {
     fluid += entered(plan, unit, week * WEEK + ended, clock);
     const leaks = leak !== null && march.opensAt < clock + time;
     const from = Math.max(0, march.opensRunning - running);
+    let fluidAge = 0;
     if (leaks) {
       takeLevel(reading, climates, march.shortAtFirst + now - fluid);
-      // One opening for the stand and the trip after it, as it is in the middle of the trip.
-      const age = Math.max(0, running + 0.5 * (time + from) - march.opensRunning);
-      const calendar = Math.max(0, clock + 0.5 * time - march.opensAt);
-      takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
-      now += standLoses(reading, prepared, leak, kind, stand, Math.min(stand, clock - march.opensAt));
+      fluidAge = week * weekAgeing(reading, prepared);
+      now += standsAndGrows(march, leak, kind, stand, clock, running, fluidAge);
     }
     lostAtStart[i] = now;
     addedAtStart[i] = fluid;
-    if (leaks) now += tripLoses(march, kind, from, time);
+    if (leaks) {
+      const opened = Math.max(0, march.opensAt - clock);
+      const parts = partsOf(running + from - march.opensRunning, time - from);
+      for (let p = 0; p < parts; p++) {
+        const [start, end] = [from + ((time - from) * p) / parts, from + ((time - from) * (p + 1)) / parts];
+        const age = running + 0.5 * (start + end) - march.opensRunning;
+        const calendar = clock + 0.5 * (Math.max(opened, start) + end) - march.opensAt;
+        takeOpening(reading, prepared, leak, Math.max(0, age), Math.max(0, calendar), fluidAge);
+        now += tripLoses(march, kind, start, end);
+      }
+    }
     lostAtEnd[i] = now;
     ended = startsAt[i]! + time;
   }
@@ -70,6 +78,43 @@ export function walkWeek(march: March, week: number): void {
   lost[week + 1] = now;
   added[week + 1] = fluid;
   rate[week + 1] = now - lost[week]!;
+}
+
+/** Most parts in which a leak that has just opened grows through a trip or a stand. */
+const MOST_PARTS = 4;
+
+/** Parts of a time in which a leak of an age grows by little in each. */
+const partsOf = (age: number, seconds: number): number =>
+  Math.max(1, Math.min(MOST_PARTS, Math.ceil((2 * seconds) / (age + 0.5 * seconds))));
+
+/** Mass lost in the stand before a trip [kg]: only a pit grows meanwhile. Air and level are taken. */
+function standsAndGrows(
+  march: March,
+  leak: Leak,
+  kind: number,
+  stand: number,
+  clock: number,
+  running: number,
+  fluidAge: number,
+): number {
+  const { reading, prepared, opensAt, opensRunning } = march;
+  const open = Math.min(stand, clock - opensAt);
+  if (!(open > 0)) return 0;
+  const age = Math.max(0, running - opensRunning);
+  const began = clock - open - opensAt;
+  if (open === stand || leak.opening.kind !== "pit") {
+    takeOpening(reading, prepared, leak, age, began + HOT_PART * open, fluidAge);
+    return standLoses(reading, prepared, leak, kind, stand, open);
+  }
+  let lost = 0;
+  for (let p = 0; p < MOST_PARTS; p++) {
+    const [start, end] = [(open * p) / MOST_PARTS, (open * (p + 1)) / MOST_PARTS];
+    takeOpening(reading, prepared, leak, age, began + 0.5 * (start + end), fluidAge);
+    lost +=
+      standLoses(reading, prepared, leak, kind, stand, end) -
+      standLoses(reading, prepared, leak, kind, stand, start);
+  }
+  return lost;
 }
 
 /** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */

@@ -5,6 +5,7 @@ import { caseReader, type Case } from "../inputs/case.ts";
 import type { Drawn } from "../inputs/gather.ts";
 import { fillFor, fullDepth } from "./filled.ts";
 import { scrambledHalton } from "./sequence.ts";
+import { isSound } from "./sound.ts";
 import { uncertainOf, valueAt, withRanges, type Uncertain, type Varying } from "./uncertain.ts";
 
 /** One draw: its place among the points of the sequence, and a value [SI] for each input. */
@@ -18,12 +19,16 @@ export interface Members {
   readonly members: readonly Member[];
   /** Draws on the way that contradict themselves (a converter larger than the fill): no such unit can be built. */
   readonly refused: number;
+  /** Draws passed over because the full, tight unit would starve its cooler or draw air: nobody would have built it so. */
+  readonly unsound: number;
 }
 
 /** A case with its inputs, ready to be built at any values of them. */
 export interface Variable {
   readonly inputs: readonly Uncertain[];
   readonly asWritten: Case;
+  /** Only sound units are drawn: the unit as written is one, and nothing else was asked for. */
+  readonly soundOnly: boolean;
   /** The case at values of the inputs; null where they contradict each other. */
   readonly at: (values: Float64Array) => Case | null;
 }
@@ -33,7 +38,7 @@ const FILL = "build.fill";
 /** Reads a case once, to be varied. Throws "bad-case" as `uncertain` does. */
 export function variable(
   caseData: unknown,
-  { ranges = {}, only, filledByVolume = false }: Varying = {},
+  { ranges = {}, only, filledByVolume = false, unsoundToo = false }: Varying = {},
 ): Variable {
   const read = caseReader(withRanges(caseData, ranges));
   const asWritten = read();
@@ -42,6 +47,7 @@ export function variable(
   return {
     inputs,
     asWritten,
+    soundOnly: !unsoundToo && !filledByVolume && isSound(asWritten.unit),
     at(values) {
       const drawn: Drawn = Object.fromEntries(inputs.map(({ path }, i) => [path, values[i]!]));
       try {
@@ -76,12 +82,16 @@ export function membersOf(given: Variable, n: number, seed: number): Members {
 }
 
 /** The same, with a pause after each draw in which a call-off can be heard. */
-export function* draw({ inputs, at }: Variable, n: number, seed: number): Generator<void, Members, void> {
+export function* draw(
+  { inputs, at, soundOnly }: Variable,
+  n: number,
+  seed: number,
+): Generator<void, Members, void> {
   if (!Number.isInteger(n) || n < 0) impossible("members", n, "a whole number, 0 or more");
   const sequence = scrambledHalton(inputs.length, seed);
   const found: Member[] = [];
   const share = new Float64Array(inputs.length);
-  let point = 0;
+  let [point, unsound] = [0, 0];
   for (; found.length < n; point++) {
     if (point >= 1000 && found.length < point / 100)
       impossible(
@@ -91,10 +101,12 @@ export function* draw({ inputs, at }: Variable, n: number, seed: number): Genera
       );
     sequence(point, share);
     const values = valuesAt(inputs, share);
-    if (at(values) !== null) found.push({ point, values });
+    const drawn = at(values);
+    if (drawn !== null && soundOnly && !isSound(drawn.unit)) unsound++;
+    else if (drawn !== null) found.push({ point, values });
     yield;
   }
-  return { inputs, members: found, refused: point - n };
+  return { inputs, members: found, refused: point - n - unsound, unsound };
 }
 
 /** Values of the inputs at shares of their ranges. */

@@ -31,6 +31,8 @@ export interface Varying {
    * idles hot at the level of the unit as written, and the fill follows from what its other parts hold.
    */
   readonly filledByVolume?: boolean;
+  /** True: draws whose full, tight unit would starve its cooler or draw air are members too. */
+  readonly unsoundToo?: boolean;
 }
 
 const DECADE = 10;

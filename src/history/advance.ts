@@ -1,7 +1,8 @@
 // Time passes: what the instant says flows, flows for so many seconds. Fluid, surface and air move in every step, however
 // fine; temperatures, plates and linings are settled from what has gathered, once a tick or every tenth of a second of slip.
 
-import { fluidNow } from "../physics/chain.ts";
+import { fluidNow, leakNow } from "../physics/chain.ts";
+import { gradeAngle } from "../physics/load/road.ts";
 import { returnTime } from "../physics/sump/holdup.ts";
 import { inFlightAfter } from "../physics/sump/holdup.ts";
 import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../physics/sump/slosh.ts";
@@ -14,13 +15,34 @@ import type { Swing, Walk } from "./walk.ts";
 /** Share of the depth by which it may change before the surface swings otherwise. */
 const SAME_DEPTH = 0.002;
 
-/** Takes fluid, leak and the pan's frequencies as they are now; they hold until the next settling. */
-export function takeStock(walk: Walk): void {
+/**
+ * Takes fluid, leak and the pan's frequencies, which hold until the next settling: as warm as halfway there, if fluid
+ * and coolant gain as much as up to the last; the leak as wide as some seconds on.
+ */
+export function takeStock(walk: Walk, ahead = 0): void {
   const { state, now, unit } = walk;
   const { holdUp } = unit.build;
+  const { energy, coolant } = state;
+  state.energy += 0.5 * walk.gained;
+  state.coolant += 0.5 * walk.coolantGained;
   fluidNow(unit, state, now);
+  state.energy = energy;
+  state.coolant = coolant;
+  if (ahead > 0) takeLeak(walk, ahead);
   walk.returnTime = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
   takeDepth(walk);
+}
+
+/** Takes the leak as wide as it will be some seconds on. */
+export function takeLeak(walk: Walk, ahead: number): void {
+  const { state } = walk;
+  const { leakAge, clock } = state;
+  if (leakAge < 0) return;
+  state.leakAge += ahead;
+  state.clock += ahead;
+  leakNow(walk.unit, state, walk.now);
+  state.leakAge = leakAge;
+  state.clock = clock;
 }
 
 /** The frequencies at which the surface swings at this depth. */
@@ -104,7 +126,7 @@ function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
   const { road, along, across } = walk;
   const { slosh } = walk.state;
   const { sloshDamping } = walk.unit.build.sump;
-  along.target = tiltAlong(acceleration, Math.atan(road.grade));
+  along.target = tiltAlong(acceleration, gradeAngle(road.grade));
   across.target = tiltAcross(road.lateral);
   // Two sets of factors: one for half steps ahead, one for whole steps.
   const ahead = walk.ahead > 0;

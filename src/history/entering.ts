@@ -1,6 +1,7 @@
 // An engagement that is under way: the clutch fills on, time passes, and the controller learns when it is over.
 
 import { fillingFlow } from "../physics/filling.ts";
+import { nextFill } from "../physics/clutch/learned-fill.ts";
 import { ENGAGING } from "../physics/holding.ts";
 import { nextTrim } from "../physics/supply/trim.ts";
 import type { Walk } from "./walk.ts";
@@ -32,4 +33,14 @@ export function learn(walk: Walk, time: number): void {
   walk.teaches = false;
   const { targetTime, trimGain, trimLimit } = walk.unit.build.shiftControl;
   walk.state.trim = nextTrim(walk.state.trim, time, targetTime, trimGain, trimLimit);
+}
+
+/** What the controller learns about filling a clutch from a shift that teaches: by how much it was full after it was due [s]. */
+export function learnFill(walk: Walk, index: number, late: number): void {
+  if (!walk.teaches) return;
+  const { learnedFill } = walk.state;
+  const { fillGain, fillLimit } = walk.unit.build.shiftControl;
+  const learned = nextFill(learnedFill[index]!, late, fillGain, fillLimit);
+  learnedFill[index] = learned;
+  if (learned > walk.mostFill) walk.mostFill = learned;
 }

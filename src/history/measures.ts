@@ -49,7 +49,7 @@ interface Condition {
 }
 
 /** The first so many conditions may hold while a unit runs calmly; none of the others can. */
-const CALM_CONDITIONS = 4;
+const CALM_CONDITIONS = 5;
 
 /** No air, no want of pressure or feed, no slip, no heat: most of a life. */
 function isCalm({ state, now, flare, heldUp }: Walk): boolean {
@@ -74,7 +74,9 @@ function conditions(unit: Unit): Condition[] {
       name: "hiding place full",
       says: "what clings under the vehicle has reached its capacity",
       lasting: 0,
-      measure: ({ state, hiding }) => (hiding.capacity > 0 ? state.hidden - hiding.capacity * (1 - 1e-9) : -1),
+      // With what ran over in the step, so that the line crosses zero when it was full, not when the step ended.
+      measure: ({ state, hiding, hidingStep }) =>
+        hiding.capacity > 0 ? state.hidden + hidingStep.overflow - hiding.capacity * (1 - 1e-9) : -1,
     },
     {
       name: "first spot on the ground",
@@ -93,6 +95,12 @@ function conditions(unit: Unit): Condition[] {
       says: "the controller has learned all it may",
       lasting: 0,
       measure: ({ state }) => state.trim - 0.999 * build.shiftControl.trimLimit,
+    },
+    {
+      name: "learned fill at its limit",
+      says: "the controller fills a clutch as much earlier as it may",
+      lasting: 0,
+      measure: ({ mostFill }) => mostFill - 0.999 * build.shiftControl.fillLimit,
     },
     {
       name: "first gulp of air",

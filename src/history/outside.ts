@@ -11,6 +11,13 @@ import { fluidAgeingRange } from "../physics/fluid/ageing.ts";
 import { densityRange } from "../physics/fluid/density.ts";
 import { specificHeatRange } from "../physics/fluid/specific-heat.ts";
 import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
+import type { LeakOpening } from "../physics/build.ts";
+import { annulusRange } from "../physics/leak/annulus.ts";
+import { crackGapRange, shellParameter } from "../physics/leak/crack.ts";
+import { holeRange } from "../physics/leak/hole.ts";
+import { pitRange } from "../physics/leak/pits.ts";
+import { sealClearance } from "../physics/leak/seal-creep.ts";
+import { crackHalfLength, mouthOf } from "../physics/leaking.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
 import { roadForceRange } from "../physics/load/road.ts";
 import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
@@ -29,7 +36,12 @@ interface Seen {
 export type Outside = readonly Seen[];
 
 export function newOutside(): Outside {
-  const seen = (range: Range, value: Seen["value"]): Seen => ({ range, value, low: Infinity, high: -Infinity });
+  const seen = (range: Range, value: Seen["value"]): Seen => ({
+    range,
+    value,
+    low: Infinity,
+    high: -Infinity,
+  });
   return [
     seen(viscosityTemperatureRange, ({ now }) => now.temperature),
     seen(viscosityRange, ({ now }) => now.viscosity / now.density),
@@ -43,18 +55,24 @@ export function newOutside(): Outside {
       const clutch = unit.build.clutches[now.weakest];
       return clutch === undefined ? undefined : slidingSpeed(clutch, slip.speed);
     }),
-    seen(partitionRange, ({ state }, { time }) => (state.slipping ? state.slipTime : time < Infinity ? time : undefined)),
+    seen(partitionRange, ({ state }, { time }) =>
+      state.slipping ? state.slipTime : time < Infinity ? time : undefined,
+    ),
     seen(fillOrificeRange, ({ unit, now }, { clutch, fill }) => {
       const filled = unit.build.clutches[clutch]!;
       const drop = now.line.linePressure - kissPressure(filled);
       if (!(fill > 0 && drop > 0)) return undefined;
       return (filled.fillOrifice * Math.sqrt(2 * drop * now.density)) / now.viscosity;
     }),
-    seen(inletFrictionRange, ({ unit, now }) => inletReynolds(unit.build.inlet, now.line.drawn, now.viscosity, now.density)),
+    seen(inletFrictionRange, ({ unit, now }) =>
+      inletReynolds(unit.build.inlet, now.line.drawn, now.viscosity, now.density),
+    ),
     seen(slipRange, ({ unit, now }) => {
       const { pump } = unit.build;
       const { turn } = now.lineInput;
-      return turn > 0 ? pumpSlip(pump, now.line.linePressure, now.viscosity) / displaced(pump, turn) : undefined;
+      return turn > 0
+        ? pumpSlip(pump, now.line.linePressure, now.viscosity) / displaced(pump, turn)
+        : undefined;
     }),
     seen(roadForceRange, ({ state }) => state.speed),
     seen(liningPressureRange, ({ now, unit }) => {
@@ -62,8 +80,35 @@ export function newOutside(): Outside {
       if (clutch === undefined) return undefined;
       return liningPressure(clutch, now.line.linePressure);
     }),
+    // The opening of the leak: what of it its law was made for.
+    seen(holeRange, (walk) => {
+      const opening = openLeak(walk);
+      if (opening?.kind === "hole") return opening.wall / opening.diameter;
+      if (opening?.kind !== "pit" && opening?.kind !== "rub") return undefined;
+      const mouth = mouthOf(opening, walk.state.leakAge, walk.state.clock - walk.state.leakOpenedAt);
+      return mouth > 0 ? opening.wall / mouth : undefined;
+    }),
+    seen(annulusRange, (walk) => {
+      const opening = openLeak(walk);
+      if (opening?.kind !== "seal") return undefined;
+      const { clearance, finalClearance, creepTime, diameter } = opening;
+      return sealClearance(clearance, finalClearance, creepTime, walk.state.leakAge) / diameter;
+    }),
+    seen(crackGapRange, (walk) => {
+      const opening = openLeak(walk);
+      if (opening?.kind !== "crack") return undefined;
+      // A line that has parted went through the longest crack that it bore.
+      const half = crackHalfLength(opening, Math.min(walk.state.leakAge, opening.partsAfter));
+      return shellParameter(half, opening.tubeRadius, opening.wall, opening.poisson);
+    }),
+    seen(pitRange, (walk) =>
+      openLeak(walk)?.kind === "pit" ? walk.state.clock - walk.state.leakOpenedAt : undefined,
+    ),
   ];
 }
+
+const openLeak = ({ unit, state }: Walk): LeakOpening | undefined =>
+  state.leakAge >= 0 ? unit.leak?.opening : undefined;
 
 /** Looks at every watched law at this instant. */
 export function noteRanges(outside: Outside, walk: Walk, engagement: Engagement): void {
@@ -82,6 +127,8 @@ export function outsideOf(outside: Outside): string[] {
     if (past === undefined) return [];
     const { law, quantity, unit } = range;
     const of = unit === "1" ? "" : ` ${unit}`;
-    return [`${law} used at ${quantity} = ${past.toPrecision(4)}${of} (holds from ${range.low} to ${range.high}${of})`];
+    return [
+      `${law} used at ${quantity} = ${past.toPrecision(4)}${of} (holds from ${range.low} to ${range.high}${of})`,
+    ];
   });
 }

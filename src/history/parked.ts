@@ -33,6 +33,8 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   state.gas = walk.unit.build.sump.pickup.baseGas; // what the fluid carries; the rest rises out of it
   walk.scheduled = 0;
   walk.heldUp = false;
+  walk.gained = 0;
+  walk.coolantGained = 0;
   const until = state.clock + seconds;
   let step = 2;
   while (state.clock < until) {
@@ -48,15 +50,9 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
 function parkedStep(walk: Walk, seconds: number): void {
   const { state, unit, now } = walk;
   const { build } = unit;
-  const { holdUp } = build;
   cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
   fluidNow(unit, state, now);
-  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
-  state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
-  const converterFloor = holdUp.converter * (1 - holdUp.converterDrains);
-  state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
-  const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
-  state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
+  drains(walk, 0.5 * seconds); // as is what has come down by then
   now.panVolume = Math.max(
     0,
     state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
@@ -67,11 +63,24 @@ function parkedStep(walk: Walk, seconds: number): void {
   now.leakFlow = lost / now.density / seconds;
   state.mass -= lost;
   finds(walk, lost, seconds, false);
+  drains(walk, 0.5 * seconds);
   cools(walk, 0.5 * seconds);
   state.clock += seconds;
 }
 
-/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan (at rail and shaft seal over it too) above the hole. */
+/** What is in flight, in the converter and in the passages comes down to the pan. */
+function drains(walk: Walk, seconds: number): void {
+  const { state, unit, now } = walk;
+  const { holdUp } = unit.build;
+  const back = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
+  state.inFlight = inFlightAfter(state.inFlight, 0, back, seconds);
+  const converterFloor = holdUp.converter * (1 - holdUp.converterDrains);
+  state.converter = drainedAfter(state.converter, converterFloor, holdUp.converterDrainTime, seconds);
+  const passagesFloor = holdUp.passages * (1 - holdUp.passagesDrain);
+  state.passages = drainedAfter(state.passages, passagesFloor, holdUp.passagesDrainTime, seconds);
+}
+
+/** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan, and over its lid, above the hole. */
 function parkedLoss(walk: Walk, seconds: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
@@ -80,8 +89,7 @@ function parkedLoss(walk: Walk, seconds: number): number {
   openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
   const { pan } = build.sump;
   const onLine = leak.place === "supply-line" || leak.place === "return-line";
-  const high = leak.place === "pan-seam" || leak.place === "shaft-seal" ? overLid(pan, now.panVolume) : 0;
-  const over = now.panDepth + high - leak.height;
+  const over = now.panDepth + overLid(pan, now.panVolume) - leak.height;
   const inLine = onLine ? Math.max(0, state.lines - (build.holdUp.coolerAndLines - leak.lineAbove)) : 0;
   const column = columnOver(leak, inLine);
   const area = column > over ? columnArea(leak) : panArea(pan);

@@ -78,7 +78,8 @@ function heatMoves(walk: Walk): void {
   const toAir = (heat.caseStill + heat.casePerSpeed * speed) * (now.temperature - road.ambient) * seconds;
   const carried = (sums.cooler / seconds) * now.density * specificHeat(unit.fluid.density15, now.temperature);
   const taken = coolerTakes(carried, heat.coolantFlowCapacity, heat.coolerConductance);
-  const toCoolant = taken * (now.temperature - state.coolant) * seconds;
+  walk.coolantGained = (heat.coolantWarm - state.coolant) * -Math.expm1(-seconds / heat.coolantWarmTime);
+  const toCoolant = taken * (now.temperature - state.coolant - 0.5 * walk.coolantGained) * seconds;
 
   const bath = glazeRate(now.temperature);
   for (let i = 0; i < state.plate.length; i++) {
@@ -91,13 +92,15 @@ function heatMoves(walk: Walk): void {
   }
   const { fromPlates } = sums;
 
+  const before = state.energy;
   state.energy += sums.converter + sums.pump + sums.gears + fromPlates - toAir - toCoolant;
+  walk.gained = state.energy - before;
   ledger.heatConverter += sums.converter;
   ledger.heatPump += sums.pump;
   ledger.heatGears += sums.gears;
   ledger.heatToAir += toAir;
   ledger.heatToCoolant += toCoolant;
-  state.coolant += (heat.coolantWarm - state.coolant) * -Math.expm1(-seconds / heat.coolantWarmTime);
+  state.coolant += walk.coolantGained;
 }
 
 /** One clutch: its steels after the heat made in the last `seconds`, what its lining suffers meanwhile, and what it gives the fluid. */

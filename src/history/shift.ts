@@ -17,10 +17,10 @@ import { wearDepth } from "../physics/damage/wear.ts";
 import { fullThrottleTorque, turbinePerMetre, turbineTorqueFor } from "../physics/drivetrain.ts";
 import { peakPlateRise } from "../physics/heat/interface.ts";
 import { turbineTorque } from "../physics/load/converter.ts";
-import { roadForce } from "../physics/load/road.ts";
+import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { balance, stillBalance, type BalanceConditions } from "../physics/supply/regulator.ts";
-import { learn } from "./entering.ts";
+import { learn, learnFill } from "./entering.ts";
 import { toSteel } from "./settle.ts";
 import { letGo } from "./slide.ts";
 import { steelCapacity } from "./ledger.ts";
@@ -29,8 +29,9 @@ import type { Walk } from "./walk.ts";
 /** What the last shift or engagement was like; written in place. */
 export interface Engagement {
   clutch: number;
-  /** Seconds from the command until the plates touch at the flow of the moment, and how much of that the controller had not counted on. */
+  /** Seconds from the command until the plates touch at the flow of the moment; how much of that the controller had not counted on (negative: it had counted on more). */
   fill: number;
+  missed: number;
   late: number;
   /** Seconds from touching to lock at the pressure of the moment; Infinity: not in time. */
   time: number;
@@ -39,7 +40,7 @@ export interface Engagement {
   energy: number;
 }
 
-export const noEngagement = (): Engagement => ({ clutch: 0, fill: 0, late: 0, time: 0, over: true, energy: 0 });
+export const noEngagement = (): Engagement => ({ clutch: 0, fill: 0, missed: 0, late: 0, time: 0, over: true, energy: 0 });
 
 /** A fill later than this is late [s]. */
 const LATE = 0.01;
@@ -66,7 +67,7 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
   if (entering === undefined) return;
 
   // The turbine torque that the new gear would need for the wish, or what full throttle gives at this speed.
-  const slope = Math.atan(road.grade);
+  const slope = gradeAngle(road.grade);
   const needed = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, slope)));
   const torque = Math.min(needed, fullThrottleTorque(build, turbine, pumpTorque(build.pump, now.line.linePressure)));
   const load = turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, 0, slope));
@@ -85,7 +86,8 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
   walk.teaches = upshift && torque > 0;
   walk.flareOver = Math.max(engine, synchronous);
   const { clutch: index, share } = entering;
-  engage(walk, index, share, pair, 0, out);
+  engage(walk, index, share, pair, 0, state.learnedFill[index]!, out);
+  learnFill(walk, index, out.missed);
   if (out.over) learn(walk, out.time);
   else if (!state.slipping) letGo(walk, turbine, engine);
 }
@@ -111,7 +113,7 @@ export function engageFromRest(walk: Walk, out: Engagement): void {
   };
   walk.teaches = false;
   walk.flareOver = idleSpeed;
-  engage(walk, clutch, share, pair, drained, out);
+  engage(walk, clutch, share, pair, drained, 0, out);
 }
 
 /** The element of a gear that takes most fluid: the others stand ready in neutral. */
@@ -124,11 +126,19 @@ export function slowestToFill(build: Build, gear: Gear): { readonly clutch: numb
 }
 
 /** Fills a clutch and locks it if it is in time; otherwise it is left entering, with what it still lacks. */
-function engage(walk: Walk, index: number, share: number, pair: TwoInertias, drained: number, out: Engagement): void {
+function engage(
+  walk: Walk,
+  index: number,
+  share: number,
+  pair: TwoInertias,
+  drained: number,
+  learned: number,
+  out: Engagement,
+): void {
   const { state, unit, now } = walk;
   const clutch = unit.build.clutches[index]!;
   out.clutch = index;
-  const lacking = fillClutch(now, unit.build, clutch, drained, out);
+  const lacking = fillClutch(now, unit.build, clutch, drained, learned, out);
   const asked = askedPressure(walk, clutch, index, share, pair);
   const pressure = Math.min(asked, now.line.linePressure);
   const carried = elementCapacity(unit.build, state, index, pair.slip / (2 * share), pressure) / share;
@@ -147,17 +157,18 @@ function engage(walk: Walk, index: number, share: number, pair: TwoInertias, dra
 }
 
 /**
- * Time to fill a clutch [s] at the flow of this moment, how much later that is than a sound unit in its place would be (no air, no
- * leak), and what the clutch lacks when the sound one is full [m³].
+ * Time to fill a clutch [s] at the flow of this moment, how much later that is than when it is due, and what the clutch lacks then
+ * [m³]. Due is when a sound unit in its place would be full (no air, no leak), and what the controller has learned later.
  */
-function fillClutch(now: Now, build: Build, clutch: Clutch, drained: number, out: Engagement): number {
+function fillClutch(now: Now, build: Build, clutch: Clutch, drained: number, learned: number, out: Engagement): number {
   const volume = fillVolume(clutch) + drained;
   const flow = fillingFlow(now.lineInput, now.line, clutch);
   const sound: BalanceConditions = { ...now.lineInput, gas: build.sump.pickup.baseGas, leakPlace: "none" };
   balance(sound, soundLine);
-  const due = Math.min(LONGEST_FILL, volume / fillingFlow(sound, soundLine, clutch));
+  const due = Math.min(LONGEST_FILL, volume / fillingFlow(sound, soundLine, clutch)) + learned;
   out.fill = Math.min(LONGEST_FILL, volume / flow);
-  out.late = Math.max(0, out.fill - due);
+  out.missed = out.fill - due;
+  out.late = Math.max(0, out.missed);
   return Math.max(0, volume - flow * due);
 }
 

@@ -70,6 +70,8 @@ export interface ClutchFate {
   readonly slipEnergy: number;
   readonly shiftEnergy: number;
   readonly slips: number;
+  /** How much earlier the controller had learned to fill it [s]; 0 for the lock-up clutch. */
+  readonly learnedFill: number;
   /** Lining that it has lost by then [kg]: in pan, filter and fluid, or gone with what leaked. */
   readonly debris: Debris;
 }
@@ -157,20 +159,22 @@ export function simulate(plan: Plan, progress?: Progress): History {
   const standUntil = (clock: number): boolean => {
     // Dated entries and the opening of the leak are met exactly; an entry whose date fell into a trip is made when that has ended.
     for (;;) {
-      const entry = plan.topUps.find(({ at }) => at <= clock && !done.has(at));
+      const entry = topUps[poured];
       const opens = "after" in plan.opens && state.leakAge < 0 && unit.leak !== null ? plan.opens.after : Infinity;
-      const next = Math.min(clock, entry?.at ?? Infinity, Math.max(state.clock, opens));
+      const next = Math.min(clock, Math.max(state.clock, entry?.at ?? Infinity), Math.max(state.clock, opens));
       if (next > state.clock && !stand(walk, next - state.clock, after)) return false;
       if (opens <= state.clock) open();
       if (entry !== undefined && entry.at <= state.clock) {
-        done.add(entry.at);
+        poured++;
         topUp(walk, entry.volume * density(unit.fluid.density15, entry.temperature), entry.temperature);
         tellNow("topped up", `${(entry.volume * 1000).toFixed(2)} L added`);
       }
-      if (state.clock >= clock - 1e-6) return true;
+      const more = poured < topUps.length && topUps[poured]!.at <= state.clock;
+      if (state.clock >= clock - 1e-6 && !more) return true;
     }
   };
-  const done = new Set<number>();
+  const topUps = [...plan.topUps].sort((a, b) => a.at - b.at);
+  let poured = 0;
   const open = () => {
     state.leakAge = 0;
     state.leakOpenedAt = state.clock;
@@ -239,6 +243,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       slipEnergy: walk.slipEnergy[i]!,
       shiftEnergy: walk.shiftEnergy[i]!,
       slips: slips[i]!,
+      learnedFill: state.learnedFill[i] ?? 0,
       debris: debrisOf(build.clutches[i] ?? build.lockUp.clutch, state, i),
     })),
     ledger: walk.ledger,

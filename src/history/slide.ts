@@ -3,7 +3,7 @@
 import { turbinePerMetre, turbineTorqueFor } from "../physics/drivetrain.ts";
 import { impellerSpeed, impellerTorque } from "../physics/load/converter.ts";
 import { pedalFor } from "../physics/load/engine.ts";
-import { roadForce } from "../physics/load/road.ts";
+import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { setPoint } from "../physics/supply/regulator.ts";
 import { takeStock } from "./advance.ts";
@@ -94,7 +94,7 @@ function pressPedal(walk: Walk, ahead: number, asked: number): void {
   const { build, driver } = unit;
   const gear = build.gears[state.gear]!;
   const speed = Math.max(0, state.speed + ahead * now.drive.acceleration);
-  const torque = turbineTorqueFor(build, gear, roadForce(build.vehicle, speed, road.wish, Math.atan(road.grade)));
+  const torque = turbineTorqueFor(build, gear, roadForce(build.vehicle, speed, road.wish, gradeAngle(road.grade)));
   const turbine = turbinePerMetre(build, gear) * speed;
   if (torque <= 0) {
     walk.pedal = 0;

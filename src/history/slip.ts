@@ -1,6 +1,6 @@
 // A clutch that slips: two inertias, the engine's and the turbine's, coupled by the converter and braked by the clutch.
 // The converter answers within milliseconds and friction near standstill is as steep, so the step is implicit in the slopes of
-// both: ROS2, a two-stage W-method of second order that is stable however stiff they are (Verwer, Spee, Blom and Hundsdorfer 1999).
+// both (ros2.ts), of second order and stable however stiff they are.
 
 import type { Gear } from "../physics/build.ts";
 import { clutchesNow, supplyNow } from "../physics/chain.ts";
@@ -10,12 +10,12 @@ import { turbinePerMetre, wheelForceFrom } from "../physics/drivetrain.ts";
 import { appliedPressure, elementGrip } from "../physics/holding.ts";
 import { converterSlopes, impellerTorque, turbineTorque } from "../physics/load/converter.ts";
 import { engineSlope, engineTorque } from "../physics/load/engine.ts";
-import { roadForce } from "../physics/load/road.ts";
+import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { flow, lookAhead } from "./advance.ts";
+import { ros2Step } from "./ros2.ts";
 import type { Walk } from "./walk.ts";
 
-const GAMMA = 1 - Math.SQRT1_2;
 /** A look at the pressure takes one implicit step, or more where it would go wrong by so much of the speeds: at the kinks of converter and friction. */
 const WRONG = 0.02;
 /** Shortest of them [s]. */
@@ -23,8 +23,10 @@ const SHORTEST = 1e-4;
 /** A slip that ends within a step ends the step, but not before this share of it, so that time goes on. */
 const LEAST_SHARE = 0.1;
 const slopes = new Float64Array(4);
-/** Angular accelerations of engine and turbine [rad/s²]: the last evaluation of `turn`. */
-const turning = new Float64Array(2);
+/** Speeds of engine and turbine [rad/s], in a step; whose they are, and the pump's torque [N m]. */
+const speeds = new Float64Array(2);
+let turned: Walk;
+let pumps = 0;
 
 /** What brakes the turbine meanwhile: friction that follows the slip over the gear's own speed. */
 interface Brake {
@@ -67,12 +69,14 @@ export function slipFor(walk: Walk, seconds: number): boolean {
   const share = shareOf(gear, now.weakest);
   const clutch = build.clutches[now.weakest]!;
   brake.friction = clutch.friction;
-  brake.grip = elementGrip(build, state, now.weakest, appliedPressure(state, now.weakest, now.line.linePressure)) / share;
+  brake.grip =
+    elementGrip(build, state, now.weakest, appliedPressure(state, now.weakest, now.line.linePressure)) /
+    share;
   state.plate[sliding] = plate;
   brake.sense = startSlip >= 0 ? 1 : -1;
   brake.arm = slidingSpeed(clutch, 1) / share;
   const pumping = pumpTorque(build.pump, now.line.linePressure);
-  const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, Math.atan(road.grade));
+  const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, gradeAngle(road.grade));
   const inertia = build.vehicle.mass * build.vehicle.rotating;
   const longest = seconds;
   let h = longest;
@@ -98,6 +102,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
       h = Math.max(SHORTEST, 0.5 * h);
       continue;
     }
+    brake.gearSpeed = perMetre * Math.max(0, state.speed + h * drive.acceleration);
     const carried = 0.5 * (first + braking(state.turbine));
     const pushed = (wheelForceFrom(build, gear, carried) - resisting) / inertia;
     let speed = Math.max(0, state.speed + Math.min(road.wish, pushed) * h);
@@ -154,7 +159,10 @@ function shareOf(gear: Gear, clutch: number): number {
 function converterLoss(walk: Walk): number {
   const { engine, turbine } = walk.state;
   const { converter } = walk.unit.build;
-  return Math.max(0, impellerTorque(converter, engine, turbine) * engine - turbineTorque(converter, engine, turbine) * turbine);
+  return Math.max(
+    0,
+    impellerTorque(converter, engine, turbine) * engine - turbineTorque(converter, engine, turbine) * turbine,
+  );
 }
 
 /** One implicit step of engine and turbine speed [s] under a clutch torque that stays [N m at the turbine]. */
@@ -176,33 +184,27 @@ function spinOn(walk: Walk, h: number, pumping: number): number {
   converterSlopes(build.converter, state.engine, state.turbine, slopes);
   const slide = Math.max(0, brake.sense * (state.turbine - brake.gearSpeed)) * brake.arm;
   const stiffness = brake.grip * brake.arm * Math.max(0, frictionSlope(brake.friction, slide));
-  const g = GAMMA * h;
-  const a = 1 - (g * (engineSlope(build.engine, state.engine, pedal) - slopes[0]!)) / engineInertia;
-  const b = (g * slopes[1]!) / engineInertia;
-  const c = (-g * slopes[2]!) / turbineInertia;
-  const d = 1 - (g * (slopes[3]! - stiffness)) / turbineInertia;
-  const determinant = a * d - b * c;
-
-  turn(walk, state.engine, state.turbine, pumping);
-  const k1e = (d * turning[0]! - b * turning[1]!) / determinant;
-  const k1t = (a * turning[1]! - c * turning[0]!) / determinant;
-  turn(walk, state.engine + h * k1e, state.turbine + h * k1t, pumping);
-  const fe = turning[0]! - 2 * k1e;
-  const ft = turning[1]! - 2 * k1t;
-  const k2e = (d * fe - b * ft) / determinant;
-  const k2t = (a * ft - c * fe) / determinant;
-  state.engine = Math.max(build.engine.idleSpeed, state.engine + h * (1.5 * k1e + 0.5 * k2e)); // the idle control holds it
-  state.turbine = Math.max(0, state.turbine + h * (1.5 * k1t + 0.5 * k2t));
-  return 0.5 * h * (Math.abs(k1e + k2e) + Math.abs(k1t + k2t));
+  slopes[0] = (engineSlope(build.engine, state.engine, pedal) - slopes[0]!) / engineInertia;
+  slopes[1] = -slopes[1]! / engineInertia;
+  slopes[2] = slopes[2]! / turbineInertia;
+  slopes[3] = (slopes[3]! - stiffness) / turbineInertia;
+  speeds[0] = state.engine;
+  speeds[1] = state.turbine;
+  turned = walk;
+  pumps = pumping;
+  const wrong = ros2Step(speeds, h, slopes, turn);
+  state.engine = Math.max(build.engine.idleSpeed, speeds[0]); // the idle control holds it
+  state.turbine = Math.max(0, speeds[1]);
+  return wrong;
 }
 
-/** Angular accelerations at given speeds, written to `turning`. */
-function turn(walk: Walk, engine: number, turbine: number, pumping: number): void {
-  const { build } = walk.unit;
+/** Angular accelerations [rad/s²] at given speeds. */
+function turn(engine: number, turbine: number, out: Float64Array): void {
+  const { build } = turned.unit;
   const impeller = impellerTorque(build.converter, engine, turbine);
-  const given = engineTorque(build.engine, Math.max(0, engine), walk.pedal);
+  const given = engineTorque(build.engine, Math.max(0, engine), turned.pedal);
   const driven = turbineTorque(build.converter, engine, turbine);
   const carried = braking(turbine);
-  turning[0] = (given - pumping - impeller) / build.engine.inertia;
-  turning[1] = (driven - carried) / build.shiftControl.turbineInertia;
+  out[0] = (given - pumps - impeller) / build.engine.inertia;
+  out[1] = (driven - carried) / build.shiftControl.turbineInertia;
 }

@@ -1,10 +1,10 @@
 // One tick of a drive: what the controller decides once, then the chain in one step, or in fine ones where it matters.
 
-import { drivingNow, leakNow } from "../physics/chain.ts";
+import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
-import { flow, lookAhead, lookBack, takeStock } from "./advance.ts";
-import { COARSEST, fineStep, mayDrawAir, WEAK } from "./near-air.ts";
+import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
+import { CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -25,8 +25,7 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Longest step while no air can come, and time after which heat, plates and linings are settled, in `fine` steps. */
-const LONGEST = 100;
+/** Time after which heat, plates and linings are settled, in `fine` steps. */
 const SETTLES = 90;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
@@ -55,8 +54,8 @@ export function tick(
   const gear = gearFor(build.shiftPlan, state.gear + 1, state.speed, wish) - 1;
   engagement.time = 0;
   if (gear !== state.gear) settle(walk);
-  if (walk.sums.seconds === 0) takeStock(walk);
-  else leakNow(unit, state, walk.now);
+  if (walk.sums.seconds === 0) takeStock(walk, 0.5 * seconds);
+  else takeLeak(walk, 0.5 * seconds);
   if (gear !== state.gear) {
     road.speed = state.speed;
     shiftTo(walk, gear, engagement);
@@ -65,14 +64,20 @@ export function tick(
 
   const from = walk.scheduled;
   let left = seconds;
+  walk.mostDrawn = walk.now.line.drawn;
   let closely = mayDrawAir(walk);
+  const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
-    } else left -= roll(walk, Math.min(left, closely ? fineStep(walk) : LONGEST * walk.fine));
+    } else {
+      const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk) : Infinity));
+      if (taken === 0) closely = true;
+      left -= taken;
+    }
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
     if (!after(walk)) {
@@ -88,14 +93,16 @@ export function tick(
 
 /**
  * One step with every element holding: as long as wanted, or shorter where an element is weak. Returns the time taken; 0 when an
- * element gave way and slips from here on.
+ * element gave way and slips from here on, or when the step must be shorter because air may come.
  */
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
   const { drive } = now;
   if (state.speed === 0 && road.wish < 0) road.wish = 0;
   const sag = now.line.linePressure / now.setPoint;
+  const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
+  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn)) return 0;
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);
@@ -116,7 +123,8 @@ function roll(walk: Walk, wanted: number): number {
   slip.clutch = now.weakest;
   state.engine = drive.engine;
   state.turbine = drive.turbine;
-  state.lockUpSlipTime = drive.lockSaturated && drive.lockSlip > LOCK_UP_SLIP ? state.lockUpSlipTime + seconds : 0;
+  state.lockUpSlipTime =
+    drive.lockSaturated && drive.lockSlip > LOCK_UP_SLIP ? state.lockUpSlipTime + seconds : 0;
   const speed = Math.max(0, state.speed + drive.acceleration * seconds);
   const covered = 0.5 * (state.speed + speed) * seconds;
   state.distance += covered;
@@ -167,7 +175,13 @@ function decideLockUp(walk: Walk): void {
   const { lockUp } = unit.build;
   if (state.lockUpSlipTime > LOCK_UP_PATIENCE) state.lockUpBarred = true;
   const tooHot = lockUp.whenHot === "releases" && now.temperature > lockUp.hot;
-  if (state.lockUpBarred || state.slipping || state.gear < lockUp.fromGear || now.temperature < lockUp.fluidAbove || tooHot) {
+  if (
+    state.lockUpBarred ||
+    state.slipping ||
+    state.gear < lockUp.fromGear ||
+    now.temperature < lockUp.fluidAbove ||
+    tooHot
+  ) {
     state.lockUpOn = false;
   } else if (state.speed > lockUp.onAbove) state.lockUpOn = true;
   else if (state.speed < lockUp.offBelow) state.lockUpOn = false;

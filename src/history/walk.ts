@@ -23,6 +23,8 @@ export interface Walk {
   readonly shiftEnergy: Float64Array;
   /** The controller learns from the shift that is under way; engine speed over which a gain is a flare [rad/s]. */
   teaches: boolean;
+  /** Most that was ever learned about filling a clutch [s]. */
+  mostFill: number;
   flareOver: number;
   /** Most engine speed gained while a clutch was not yet filled, since the last look [rad/s]. */
   flare: number;
@@ -36,6 +38,8 @@ export interface Walk {
   readonly across: Swing;
   /** Mean depth of the pan for which the surface swings [m]. */
   depth: number;
+  /** Most that the pump is reckoned to draw from the pan before the tick ends [m³/s]. */
+  mostDrawn: number;
   /** What was thrown off into flight in the last step [m³/s]. */
   thrownOff: number;
   /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
@@ -51,6 +55,9 @@ export interface Walk {
   marginAt: number;
   /** The engine had no more to give at the last look. */
   short: boolean;
+  /** Energy that the sump gained from one settling to the next [J], what leaked aside; and by how much the coolant warmed [K]. */
+  gained: number;
+  coolantGained: number;
   /** Change of the line pressure over its set point in the last step [1/s]. */
   sagRate: number;
   /** Time in which thrown-off fluid comes back, at the tick's viscosity [s]. */
@@ -117,6 +124,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
     shiftEnergy: new Float64Array(unit.build.clutches.length + 1),
     teaches: false,
+    mostFill: 0,
     flareOver: 0,
     flare: 0,
     scheduled: 0,
@@ -125,6 +133,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     along: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     depth: 0,
+    mostDrawn: 0,
     thrownOff: 0,
     ahead: 0,
     before: new Float64Array(6),
@@ -134,6 +143,8 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     margin: 0,
     marginAt: Number.NaN,
     short: false,
+    gained: 0,
+    coolantGained: 0,
     sagRate: 0,
     returnTime: 0,
     sums: {

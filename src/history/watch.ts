@@ -14,6 +14,7 @@ export type EventName =
   | "slow engagement, hot"
   | "first flare"
   | "cooler flow below half"
+  | "learned fill at its limit"
   | "learned trim at its limit"
   | "lock-up slipping"
   | "line pressure below demand"

@@ -163,7 +163,8 @@ export const buildSchema = v.strictObject({
     hot: quantity("temperature"),
   }),
   gearTrain: v.strictObject({
-    front: v.strictObject({ sun: teeth(), ring: teeth(), planets: planets() }),
+    /** A simple set before the one with two suns makes five gears of its four. */
+    front: v.exactOptional(v.strictObject({ sun: teeth(), ring: teeth(), planets: planets() })),
     rear: v.strictObject({ smallSun: teeth(), largeSun: teeth(), ring: teeth(), planets: planets() }),
     final: v.strictObject({ pinion: teeth(), ring: teeth() }),
   }),
@@ -179,6 +180,8 @@ export const buildSchema = v.strictObject({
     targetTime: time(),
     trimGain: quantity("pressure", atLeast(0)),
     trimLimit: pressure(),
+    fillGain: orElse(plainNumber("0.2", between(0, 1)), "0.2"),
+    fillLimit: orElse(quantity("time", atLeast(0, " s")), "0.15 s"),
     turbineInertia: quantity("inertia", above(0, " kg m²")),
   }),
   converter: v.strictObject({ scale: factor("1.8") }),

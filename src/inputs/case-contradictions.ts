@@ -10,7 +10,10 @@ import { sinceStart } from "./moments.ts";
 export function caseContradictions(tree: PlainCase, there: (path: string) => boolean, list: FaultList): void {
   if (there("fluid")) fluid(tree, list);
   if (there("leak") && tree.leak !== null) leak(tree.leak, list);
-  if (there("leak") && tree.leak !== null && there("build.sump")) inThePan(tree.leak, tree.build.sump.pan, list);
+  if (there("leak") && tree.leak !== null && there("build.sump")) {
+    inThePan(tree.leak, tree.build.sump.pan, list);
+    fits(tree.leak, tree.build.sump.pan, list);
+  }
   if (there("leak") && tree.leak?.kind === "rub" && tree.leak.wornAtStart !== undefined && there("opens"))
     list.want(
       "after" in tree.opens && !(tree.opens.after > 0),
@@ -35,12 +38,28 @@ function inThePan(
   { want }: FaultList,
 ): void {
   const within = (value: number, most: number, path: string, expected: string) =>
-    want(!(value > most), path, expected, `${value * 1e3} mm`, '"5 mm"');
+    want(!(value > most), path, expected, millimetres(value), '"5 mm"');
   if (place === "pan" || place === "pan-seam")
     within(height, pan.height, "leak.height", "a hole in the pan below its top");
   if (place !== "pan-seam") return;
   within(x, pan.length, "leak.x", "a place of the pan's rail");
   within(y, pan.width, "leak.y", "a place of the pan's rail");
+}
+
+/** Wider than any cooler line of a road vehicle [m]. */
+const WIDEST_LINE = 0.025;
+
+/** A leak is no larger than the part that it is in. */
+function fits(opening: Opening, { length, width }: PlainCase["build"]["sump"]["pan"], { want }: FaultList): void {
+  const onLine = opening.place === "supply-line" || opening.place === "return-line";
+  const most = onLine ? WIDEST_LINE : Math.max(length, width);
+  const part = onLine ? `a line is, ${WIDEST_LINE * 1e3} mm at most` : `the pan is, ${most * 1e3} mm`;
+  const no = (value: number, field: string, what: string, example: string) =>
+    want(!(value > most), `leak.${field}`, `${what} no wider than ${part}`, millimetres(value), example);
+  if (opening.kind === "hole") no(opening.diameter, "diameter", "a hole", '"0.4 mm"');
+  if (opening.kind === "pit" && onLine) no(opening.bore, "bore", "a bore", '"8 mm"');
+  if (opening.kind === "crack" || opening.kind === "rub")
+    no(opening.tubeDiameter, "tubeDiameter", "a tube", '"10 mm"');
 }
 
 function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
@@ -65,8 +84,20 @@ function fluid({ fluid: { viscosity } }: PlainCase, { want }: FaultList): void {
   });
 }
 
-function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): void {
+type Opening = NonNullable<PlainCase["leak"]>;
+
+const millimetres = (value: number): string => `${value * 1e3} mm`;
+
+function leak(opening: Opening, { want }: FaultList): void {
   const onLine = opening.place === "supply-line" || opening.place === "return-line";
+  const thinWall = ({ wall, tubeDiameter }: Extract<Opening, { tubeDiameter: number }>) =>
+    want(
+      !(wall >= tubeDiameter / 2),
+      "leak.wall",
+      "a wall thinner than the tube's radius",
+      millimetres(wall),
+      '"0.9 mm"',
+    );
   want(
     onLine || opening.place === "pan" || !(opening.lineAbove > 0),
     "leak.lineAbove",
@@ -82,7 +113,7 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
         !(opening.gap > opening.length),
         "leak.gap",
         "a gap no higher than long",
-        `${opening.gap * 1e3} mm`,
+        millimetres(opening.gap),
         '"20 um"',
       );
       return;
@@ -98,7 +129,7 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
         !(opening.finalClearance >= opening.diameter / 2),
         "leak.finalClearance",
         "a clearance smaller than the fitting",
-        `${opening.finalClearance * 1e3} mm`,
+        millimetres(opening.finalClearance),
         '"0.03 mm"',
       );
       return;
@@ -116,47 +147,35 @@ function leak(opening: NonNullable<PlainCase["leak"]>, { want }: FaultList): voi
         !(opening.partsAtLength <= opening.length),
         "leak.partsAtLength",
         "a length above the first one",
-        `${opening.partsAtLength * 1e3} mm`,
+        millimetres(opening.partsAtLength),
         '"12 mm"',
       );
       want(
         !(opening.partsAtLength > Math.PI * opening.tubeDiameter),
         "leak.partsAtLength",
         "no more than once around the tube",
-        `${opening.partsAtLength * 1e3} mm`,
+        millimetres(opening.partsAtLength),
         '"12 mm"',
       );
-      want(
-        !(opening.wall >= opening.tubeDiameter / 2),
-        "leak.wall",
-        "a wall thinner than the tube's radius",
-        `${opening.wall * 1e3} mm`,
-        '"0.9 mm"',
-      );
+      thinWall(opening);
       return;
     case "pit":
       want(
         !(opening.diameter > opening.bore),
         "leak.diameter",
         "a mouth no wider than the bore",
-        `${opening.diameter * 1e3} mm`,
+        millimetres(opening.diameter),
         '"0.3 mm"',
       );
       return;
     case "rub":
       want(onLine, "leak.place", "a line: only a tube is rubbed flat", opening.place, '"return-line"');
-      want(
-        !(opening.wall >= opening.tubeDiameter / 2),
-        "leak.wall",
-        "a wall thinner than the tube's radius",
-        `${opening.wall * 1e3} mm`,
-        '"0.9 mm"',
-      );
+      thinWall(opening);
       want(
         !(opening.wornInHundredHours > opening.tubeDiameter / 2),
         "leak.wornInHundredHours",
         "no more than half the tube",
-        `${opening.wornInHundredHours * 1e3} mm`,
+        millimetres(opening.wornInHundredHours),
         '"0.1 mm"',
       );
       want(

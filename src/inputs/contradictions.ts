@@ -6,15 +6,7 @@ import { assemblyFaults, checkDualSun } from "../physics/load/planetary.ts";
 import { panCapacity } from "../physics/sump/pan.ts";
 import { given } from "../units/parse.ts";
 import type { FaultList } from "./fault-list.ts";
-import {
-  elementsOf,
-  isElement,
-  namesHeld,
-  trainGear,
-  trainGearNames,
-  type PlainBuild,
-  type PlainGear,
-} from "./gears.ts";
+import { isElement, namesHeld, trainGear, trainGearNames, type PlainBuild, type PlainGear } from "./gears.ts";
 
 type Part = keyof PlainBuild;
 interface Rule {
@@ -160,6 +152,7 @@ const rules: readonly Rule[] = [
     },
   },
   { needs: ["clutches", "gears", "reverse"], check: clutchesAndGears },
+  { needs: ["gears", "reverse", "gearTrain"], check: gearsByTeeth },
   { needs: ["gearTrain"], check: teeth },
   {
     needs: ["lockUp", "gears"],
@@ -307,27 +300,37 @@ function clutchesAndGears({ clutches, gears, reverse }: PlainBuild, { want }: Fa
         path === "reverse" ? "a ratio below 0: it backs up" : "a ratio above 0",
         String(gear.ratio),
       );
-    else byTeeth(path, gear, want);
   });
 }
 
+function gearsByTeeth({ gears, reverse, gearTrain }: PlainBuild, { want }: FaultList): void {
+  gears.forEach((gear, i) => byTeeth(`gears[${i}]`, gear, gearTrain, want));
+  byTeeth("reverse", reverse, gearTrain, want);
+}
+
 // A gear without a ratio takes it from the teeth, so it must be one that the train has, held as the train holds it.
-function byTeeth(path: string, gear: Exclude<PlainGear, { ratio: number }>, want: FaultList["want"]): void {
-  const known = trainGear(gear.name);
+function byTeeth(
+  path: string,
+  gear: PlainGear,
+  train: PlainBuild["gearTrain"],
+  want: FaultList["want"],
+): void {
+  if ("ratio" in gear) return;
+  const known = trainGear(train, gear.name);
   want(
     known !== undefined,
     `${path}.name`,
-    `a gear of the train (${trainGearNames.join(", ")}), or a ratio with shares`,
+    `a gear of the train (${trainGearNames(train).join(", ")}), or a ratio with shares`,
     given(gear.name),
   );
   if (known === undefined) return;
   want(
-    (known === -1) === (path === "reverse"),
+    (gear.name === "R") === (path === "reverse"),
     `${path}.name`,
     path === "reverse" ? "R" : "a forward gear",
     given(gear.name),
   );
-  const wanted = elementsOf(known);
+  const wanted = known.elements;
   const same = wanted.length === gear.holds.length && wanted.every((name) => gear.holds.includes(name));
   want(
     !gear.holds.every(isElement) || same,
@@ -343,7 +346,7 @@ function teeth({ gearTrain: { front, rear, final } }: PlainBuild, list: FaultLis
     path: string,
     { expected, given: what, example }: { expected: string; given: string; example: string },
   ) => list.want(false, path, expected, what, example);
-  if (![front.sun, front.ring, front.planets].some(Number.isNaN))
+  if (front && ![front.sun, front.ring, front.planets].some(Number.isNaN))
     for (const fault of assemblyFaults("gearTrain.front", front, front.planets)) add(fault.path, fault);
   if (![rear.smallSun, rear.largeSun, rear.ring, rear.planets].some(Number.isNaN))
     try {

@@ -25,6 +25,7 @@ const units: Record<Column, Record<string, number>> = {
   grade: { "": 1, "-": 1, "1": 1, "m/m": 1, "%": 0.01, pct: 0.01, percent: 0.01 },
   lateral: { "m/s2": 1, "m/s^2": 1, "m/s²": 1, ms2: 1, mps2: 1, g: 9.80665 },
 };
+const inside: Record<Column, string> = { time: "s", speed: "m/s", grade: "", lateral: "m/s2" };
 const examples: Record<Column, string> = {
   time: '"time [s]"',
   speed: '"speed [mph]"',
@@ -81,7 +82,6 @@ export function traceFromCsv(name: string, text: string, unitsOf: ColumnUnits = 
       Float64Array.from(kept, ({ row }) => numberOf(row[at]) * factor),
     ]),
   ) as Partial<Record<Column, Float64Array>> & Record<"time" | "speed", Float64Array>;
-  const lines = kept.map(({ line }) => line);
   faults.push(
     ...kept.flatMap(({ row, line }) =>
       found.flatMap(({ column, at }) =>
@@ -113,7 +113,9 @@ export function traceFromCsv(name: string, text: string, unitsOf: ColumnUnits = 
   } catch (error) {
     if (!isCoded(error)) throw error;
     faults.push(
-      ...error.faults.filter((fault) => fault.given !== "NaN").map((fault) => withLine(fault, name, lines)),
+      ...error.faults
+        .filter((fault) => fault.given !== "NaN")
+        .map((fault) => withLine(fault, name, kept, header, found)),
     );
   }
   throw codedError("bad-trace", faults);
@@ -142,11 +144,27 @@ function numberOf(cell: string | undefined): number {
   return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text) ? Number(text) : Number.NaN;
 }
 
-// Row numbers of the trace become line numbers of the file.
-function withLine(fault: Fault, name: string, lines: readonly number[]): Fault {
+// Row numbers of the trace become line numbers of the file, and what is given stands as it was written there.
+function withLine(
+  fault: Fault,
+  name: string,
+  kept: readonly { readonly row: readonly string[]; readonly line: number }[],
+  header: readonly string[],
+  found: readonly { readonly column: Column; readonly at: number }[],
+): Fault {
   const at = /^(.*)\.(\w+)\[(\d+)\]$/.exec(fault.path);
-  const expected = fault.expected.replace(/row (\d+)/, (_, row: string) => `line ${lines[Number(row)]}`);
-  return at
-    ? { ...fault, path: `${name} line ${lines[Number(at[3])]}, ${at[2]}`, expected }
-    : { ...fault, expected };
+  const expected = fault.expected.replace(/row (\d+)/, (_, row: string) => `line ${kept[Number(row)]?.line}`);
+  const there = at === null ? undefined : kept[Number(at[3])];
+  if (at === null || there === undefined) return { ...fault, expected };
+  const column = found.find((one) => one.column === at[2]);
+  const written =
+    column === undefined || column.column === "time"
+      ? ""
+      : `, written ${given(there.row[column.at]?.trim())} under ${given(header[column.at])}`;
+  return {
+    ...fault,
+    path: `${name} line ${there.line}, ${at[2]}`,
+    expected,
+    given: `${fault.given}${written === "" ? "" : ` ${inside[at[2] as Column]}`.trimEnd()}${written}`,
+  };
 }

@@ -7,26 +7,56 @@ import {
   gearRatio,
   holdingElements,
   type GearNumber,
-  type GearTrain,
   type HoldingElement,
 } from "../physics/load/gears.ts";
+import {
+  fourSpeedElements,
+  fourSpeedRatio,
+  fourSpeedShare,
+  type FourSpeedGear,
+} from "../physics/load/two-sun-train.ts";
 import type { BuildTree } from "./build-schema.ts";
 import type { Plain } from "./gather.ts";
 
 export type PlainBuild = Plain<BuildTree>;
 export type PlainGear = PlainBuild["reverse"];
 
-const trainGears: Record<string, GearNumber> = { R: -1, "1": 1, "2": 2, "3": 3, "4": 4, "5": 5 };
-export const trainGearNames: readonly string[] = Object.keys(trainGears);
-
-/** The gear of the train that a name stands for ("1" to "5", "R"), or undefined. */
-export function trainGear(name: string): GearNumber | undefined {
-  return Object.hasOwn(trainGears, name) ? trainGears[name] : undefined;
+/** A gear of a train: the elements that hold it, and from the teeth its ratio and their shares of turbine torque. */
+interface TrainGear {
+  readonly elements: readonly HoldingElement[];
+  readonly ratio: () => number;
+  readonly share: (element: HoldingElement) => number;
 }
 
-/** The elements that hold a gear of the train, in its own words. */
-export function elementsOf(gear: GearNumber): readonly HoldingElement[] {
-  return appliedElements(gear);
+const reverse = "R";
+const names = {
+  five: [reverse, "1", "2", "3", "4", "5"],
+  four: [reverse, "1", "2", "3", "4"],
+};
+
+/** The names of a train's gears: five and reverse with a set in front of the two suns, four and reverse without one. */
+export const trainGearNames = ({ front }: PlainBuild["gearTrain"]): readonly string[] =>
+  front ? names.five : names.four;
+
+/** The gear of the train that a name stands for, or undefined. */
+export function trainGear({ front, rear }: PlainBuild["gearTrain"], name: string): TrainGear | undefined {
+  if (!(front ? names.five : names.four).includes(name)) return undefined;
+  const number = name === reverse ? -1 : Number(name);
+  if (front) {
+    const gear = number as GearNumber;
+    const train = { front, rear };
+    return {
+      elements: appliedElements(gear),
+      ratio: () => gearRatio(train, gear),
+      share: (element) => elementShare(train, gear, element),
+    };
+  }
+  const gear = number as FourSpeedGear;
+  return {
+    elements: fourSpeedElements(gear),
+    ratio: () => fourSpeedRatio(rear, gear),
+    share: (element) => fourSpeedShare(rear, gear, element),
+  };
 }
 
 export function isElement(name: string): name is HoldingElement {
@@ -36,26 +66,25 @@ export function isElement(name: string): name is HoldingElement {
 export const namesHeld = (gear: PlainGear): readonly string[] =>
   gear.holds.map((held) => (typeof held === "string" ? held : held.clutch));
 
-export function trainOf(build: PlainBuild): GearTrain {
-  const { front, rear } = build.gearTrain;
-  return { front, rear };
-}
-
 /** The gear as the physics reads it; its clutches by their place in the list. */
-export function gearOf(gear: PlainGear, train: GearTrain, clutchNames: readonly string[]): Gear {
+export function gearOf(
+  gear: PlainGear,
+  train: PlainBuild["gearTrain"],
+  clutchNames: readonly string[],
+): Gear {
   if ("ratio" in gear)
     return {
       name: gear.name,
       ratio: gear.ratio,
       holds: gear.holds.map(({ clutch, share }) => ({ clutch: clutchNames.indexOf(clutch), share })),
     };
-  const known = trainGear(gear.name)!;
+  const known = trainGear(train, gear.name)!;
   return {
     name: gear.name,
-    ratio: gearRatio(train, known),
+    ratio: known.ratio(),
     holds: gear.holds.map((name) => ({
       clutch: clutchNames.indexOf(name),
-      share: elementShare(train, known, name as HoldingElement),
+      share: known.share(name as HoldingElement),
     })),
   };
 }

@@ -3,6 +3,7 @@
 import { nedc, nedcExtraUrban, nedcUrban } from "../driving/nedc.ts";
 import { parcelRound } from "../driving/parcel-round.ts";
 import { everyDay, weekOf, workdays, type TripSpec, type Week } from "../driving/pattern.ts";
+import { taxiShift } from "../driving/taxi-shift.ts";
 import type { Trace } from "../driving/trace.ts";
 import { isCoded } from "../errors.ts";
 import { given } from "../units/parse.ts";
@@ -15,7 +16,7 @@ import { dayNames, type WeekTree } from "./week-schema.ts";
 type PlainWeek = Plain<WeekTree>;
 type PlainTrip = PlainWeek["trips"][number];
 
-/** The week, or null with the reasons in the list. A parcel round without a seed takes the case's and its own place. */
+/** The week, or null with the reasons in the list. A round or shift without a seed takes the case's and its own place. */
 export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | null {
   const before = list.faults.length;
   const specs = tree.trips.map((trip, i): TripSpec | null => {
@@ -51,10 +52,12 @@ function traceOf(trip: PlainTrip, seed: number, path: string): Trace | null {
       return nedcUrban;
     case "NEDC extra-urban":
       return nedcExtraUrban;
-    case "parcel round": {
+    case "parcel round":
+    case "taxi shift": {
       const { hardness, hilliness, duration } = trip;
       if ([hardness, hilliness, duration].some(Number.isNaN)) return null;
-      return parcelRound(trip.seed ?? seed, { hardness, hilliness, duration });
+      const drive = trip.schedule === "taxi shift" ? taxiShift : parcelRound;
+      return drive(trip.seed ?? seed, { hardness, hilliness, duration });
     }
     case "own": {
       const { name, csv, timeUnit, speedUnit, gradeUnit, lateralUnit } = trip;

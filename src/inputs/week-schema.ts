@@ -22,6 +22,14 @@ export const tripSchema = v.variant("schedule", [
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
     duration: orElse(quantity("time", between(300, 86400, " s")), "40 min"),
   }),
+  v.strictObject({
+    schedule: v.literal("taxi shift"),
+    ...common,
+    seed: v.exactOptional(seed),
+    hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
+    hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
+    duration: orElse(quantity("time", between(300, 86400, " s")), "3.5 h"),
+  }),
   /** The text of a CSV file, with its units in the header or named here. */
   v.strictObject({
     schedule: v.literal("own"),

@@ -8,5 +8,6 @@ export * from "../physics/clutch/fade.ts";
 export * from "../physics/clutch/fill.ts";
 export * from "../physics/clutch/friction.ts";
 export * from "../physics/clutch/geometry.ts";
+export * from "../physics/clutch/learned-fill.ts";
 export * from "../physics/clutch/lockup.ts";
 export * from "../physics/clutch/slip.ts";

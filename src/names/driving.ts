@@ -3,7 +3,9 @@
 export * from "../driving/nedc.ts";
 export * from "../driving/parcel-round.ts";
 export * from "../driving/pattern.ts";
+export type { RoundOptions } from "../driving/road-draws.ts";
 export * from "../driving/statistics.ts";
+export * from "../driving/taxi-shift.ts";
 export * from "../driving/ticks.ts";
 export * from "../driving/trace-from.ts";
 export * from "../driving/trace.ts";

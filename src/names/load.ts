@@ -10,4 +10,5 @@ export * from "../physics/load/road.ts";
 export * from "../physics/load/shift.ts";
 export * from "../physics/load/stall.ts";
 export * from "../physics/load/towed.ts";
+export * from "../physics/load/two-sun-train.ts";
 export * from "../physics/load/van-train.ts";

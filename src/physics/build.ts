@@ -63,6 +63,9 @@ export interface ShiftControl {
   readonly targetTime: number;
   readonly trimGain: number;
   readonly trimLimit: number;
+  /** Share of a late fill that the next shift into the same clutch makes up for by beginning earlier, and the most that it may [s]. */
+  readonly fillGain: number;
+  readonly fillLimit: number;
   /** Inertia of the turbine and what turns with it [kg m²]; the engine's and impeller's is the engine's own. */
   readonly turbineInertia: number;
 }

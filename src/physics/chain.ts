@@ -17,12 +17,13 @@ import { sumpTemperature } from "./heat/sump-heat.ts";
 import { appliedPressure, elementCapacity, lockUpCapacity } from "./holding.ts";
 import { leakFlow } from "./leak/flow.ts";
 import { openingNow } from "./leaking.ts";
-import { roadForce } from "./load/road.ts";
+import { gradeAngle, roadForce } from "./load/road.ts";
 import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
 import { depthAt, meanDepth, overLid } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
+import { depthAtRail } from "./sump/rail.ts";
 import { displaced, pumpTorque } from "./supply/pump.ts";
 import { setPoint } from "./supply/regulator.ts";
 
@@ -37,10 +38,16 @@ export function instant(unit: Unit, state: State, road: Road, now: Now): Now {
 export function drivingNow(unit: Unit, state: State, road: Road, now: Now): void {
   const { build } = unit;
   const gear = build.gears[state.gear]!;
-  const slope = Math.atan(road.grade);
+  const slope = gradeAngle(road.grade);
 
-  const wanted = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)));
-  const pumping = pumpTorque(build.pump, setPoint(build.regulator, wanted, false, now.temperature, state.trim));
+  const wanted = Math.max(
+    0,
+    turbineTorqueFor(build, gear, roadForce(build.vehicle, road.speed, road.wish, slope)),
+  );
+  const pumping = pumpTorque(
+    build.pump,
+    setPoint(build.regulator, wanted, false, now.temperature, state.trim),
+  );
   driveHolding(build, gear, road.speed, road.wish, slope, pumping, 0, now.drive);
   if (state.lockUpOn) {
     // What the lock-up can hold is judged at the speed that the engine would have if it held.
@@ -107,18 +114,16 @@ export function supplyNow(
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
   now.leakFlow = now.line.leak;
   if (now.leak.atPan) {
-    const over = now.leak.onRail ? depthAtRail(unit, state, now.panVolume) : now.panDepth;
+    const { slosh } = state;
+    const over = now.leak.onRail
+      ? depthAtRail(sump.pan, now.panVolume, slosh[0]!, slosh[2]!, now.leak.x, now.leak.y)
+      : now.panDepth + overLid(sump.pan, now.panVolume);
     const head = now.density * gravity * Math.max(0, over - now.leak.height);
+    now.line.leakPressure = head; // by which a crack there gapes, not by the circuit's
     now.leakFlow = leakFlow(now.leak, head, now.viscosity, now.density);
   }
   now.lockUpHolds = state.lockUpOn ? lockUpCapacity(build, state, now) : 0;
   now.film = filmCoefficient(now.line.lube * (1 - now.line.lineGas), build.heat.lubrication);
-}
-
-/** How high the fluid stands at the leaking place of the rail [m], over the pan's lid too. */
-function depthAtRail({ build, leak }: Unit, { slosh }: State, volume: number): number {
-  const { pan } = build.sump;
-  return depthAt(pan, volume, slosh[0]!, slosh[2]!, leak?.x ?? 0, leak?.y ?? 0) + overLid(pan, volume);
 }
 
 /** Turbine torque that a gear's elements can hold at the line pressure; the weakest decides. `slip` is the turbine's speed over the gear's [rad/s]. */

@@ -20,6 +20,9 @@ export interface LeakNow {
   atPan: boolean;
   onRail: boolean;
   height: number;
+  /** Where on the rail [m]. */
+  x: number;
+  y: number;
 }
 
 export const closedLeak = (): LeakNow => ({
@@ -29,6 +32,8 @@ export const closedLeak = (): LeakNow => ({
   atPan: false,
   onRail: false,
   height: 0,
+  x: 0,
+  y: 0,
 });
 
 /** Writes what the leak is at this moment; nothing leaks before it opens. */
@@ -39,6 +44,8 @@ export function openingNow(leak: Leak | null, state: State, out: LeakNow): void 
   if (leak === null || state.leakAge < 0) return;
   openingAt(out, leak.opening, state.leakAge, state.leakPressure, true, state.clock - state.leakOpenedAt);
   out.height = leak.height;
+  out.x = leak.x;
+  out.y = leak.y;
   out.onRail = leak.place === "pan-seam";
   if (leak.place === "pan" || leak.place === "pan-seam") out.atPan = true;
   else if (leak.place === "shaft-seal") out.onLine = leak.fedBy;

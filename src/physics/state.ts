@@ -42,6 +42,8 @@ export interface State {
   lockUpSlipTime: number;
   lockUpBarred: boolean;
   trim: number;
+  /** Per clutch of the gears: seconds by which its fill begins earlier than a sound one would need. */
+  readonly learnedFill: Float64Array;
   /** Per clutch, the lock-up clutch last: steel temperature [K], lining lost [m], charred share, glazed share. */
   readonly plate: Float64Array;
   readonly wear: Float64Array;
@@ -96,6 +98,7 @@ export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
     lockUpSlipTime: 0,
     lockUpBarred: false,
     trim: 0,
+    learnedFill: new Float64Array(clutches - 1),
     plate,
     wear: new Float64Array(clutches),
     char: new Float64Array(clutches),
@@ -119,6 +122,7 @@ export function copyOf(state: State): State {
   return {
     ...state,
     slosh: state.slosh.slice(),
+    learnedFill: state.learnedFill.slice(),
     plate: state.plate.slice(),
     wear: state.wear.slice(),
     char: state.char.slice(),

@@ -4,6 +4,7 @@ import * as Plot from "@observablehq/plot";
 import { format, ticks } from "d3";
 import type { BayCard } from "../bay/bay-card.ts";
 import type { BayRow, ValueKind } from "../bay/bay-row.ts";
+import { retold } from "../units/retold.ts";
 import { axis, type UnitSystem } from "../units/show.ts";
 import { band as shade, ink, letters } from "./ink.ts";
 import { draw, sealed, sheet, type Picture } from "./picture.ts";
@@ -133,7 +134,7 @@ function rungDrawing({ test, condition, kind, looks }: Rung, width: number, pict
           stroke: ink.rule,
         }),
         title(`${test} [${unit}]`, -letters - 8, { fontWeight: 600 }),
-        title(condition, -5, { fill: ink.soft }),
+        title(retold(condition, picture.system), -5, { fill: ink.soft }),
         Plot.text([`short of fluid [${short.unit}]`], {
           frameAnchor: "bottom-right",
           textAnchor: "end",

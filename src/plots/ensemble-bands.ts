@@ -132,12 +132,15 @@ const ROW = letters + 9;
 /** Thin the middle nine tenths, thick the middle half, a stroke the median, a ring the case as written; with the share of members at the right. */
 export function eventRows({ events, asWritten, to }: EventRows, picture: Picture): SVGSVGElement {
   const { width } = picture;
-  const left = Math.min(0.42 * width, 12 + Math.max(60, ...events.map((event) => widthOf(wordsFor(event)))));
+  // On a phone each name stands over its band, so that both find room.
+  const narrow = width < 480;
+  const row = narrow ? 2 * ROW - 6 : ROW;
+  const left = narrow ? 10 : 12 + Math.max(60, ...events.map((event) => widthOf(wordsFor(event))));
   const right = 64;
   const hours = Math.max(1, to / 3600);
   const x = scaleLinear([0, hours], [left, width - right]);
   const beyond = width - right + 6;
-  const bottom = 24 + events.length * ROW;
+  const bottom = 24 + events.length * row;
   const svg = sheet(width, bottom + 2 * letters + 16, picture);
   const g = select(svg).append("g");
   const write = (at: number, y: number, text: string, anchor: "start" | "end" | "middle", fill: string) =>
@@ -153,13 +156,14 @@ export function eventRows({ events, asWritten, to }: EventRows, picture: Picture
       .attr("stroke-width", thick);
   write(width - 4, 14, "happens in", "end", ink.soft);
   events.forEach((event, i) => {
-    const y = 24 + (i + 0.5) * ROW;
+    const y = 24 + (i + 1) * row - 0.5 * ROW;
     const colour = event.name.startsWith("damage") || event.name === "no drive" ? ink.heat : ink.fluid;
     const at = (q: number): number => {
       const value = event.running[q] ?? null;
       return value === null ? beyond : x(value / 3600);
     };
-    write(left - 8, y + 4, wordsFor(event), "end", ink.text);
+    if (narrow) write(4, y - ROW + 9, wordsFor(event), "start", ink.text);
+    else write(left - 8, y + 4, wordsFor(event), "end", ink.text);
     stroke(at(0), at(4), y, 1.5, colour);
     stroke(at(1), at(3), y, 6, colour);
     if (event.running[2] !== null)

@@ -1,6 +1,8 @@
 // What the events of a history are called on a picture: few words, harm told apart from symptoms.
 
 import type { EventName, HistoryEvent } from "../history/watch.ts";
+import type { UnitSystem } from "../units/show.ts";
+import { retold } from "../units/retold.ts";
 import type { Flag } from "./flags.ts";
 
 const short: Partial<Record<EventName, string>> = {
@@ -10,9 +12,9 @@ const short: Partial<Record<EventName, string>> = {
   "slow engagement, cold": "slow into gear, cold",
   "slow engagement, hot": "slow into gear, hot",
   "cooler flow below half": "cooler flow halved",
+  "learned fill at its limit": "learned fill at its limit",
   "learned trim at its limit": "trim at its limit",
   "line pressure below demand": "pressure below demand",
-  "first sustained slip": "first slip that lasts",
   "vehicle falls behind": "falls behind",
   "damage 1": "burnt",
 };
@@ -26,6 +28,22 @@ const grave: readonly EventName[] = [
   "no drive",
 ];
 
+const isDamage = ({ name }: HistoryEvent) => name.startsWith("damage");
+
+/** The events with one for the damage of each clutch: the last of its marks that was reached. */
+export const oneForEachClutch = (events: readonly HistoryEvent[]): HistoryEvent[] =>
+  events.filter(
+    (event) =>
+      !isDamage(event) ||
+      !events.some((later) => isDamage(later) && later.clutch === event.clutch && later.name > event.name),
+  );
+
+/** What makes an event, in the reader's units. */
+export const conditionIn = ({ condition }: Pick<HistoryEvent, "condition">, system: UnitSystem): string =>
+  system === "US"
+    ? retold(condition.replace("1 g has fallen", "0.035 oz has fallen"), system)
+    : retold(condition, system);
+
 /**
  * Flags for the events, at the time that `when` reads of each. Of the damage marks of one clutch that come within
  * `together` of its last, only the last is flagged.
@@ -35,7 +53,6 @@ export function flagsOf(
   when: (event: HistoryEvent) => number,
   together: number,
 ): Flag[] {
-  const isDamage = ({ name }: HistoryEvent) => name.startsWith("damage");
   return events
     .filter(
       (event) =>

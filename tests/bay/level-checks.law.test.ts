@@ -4,12 +4,13 @@ import { levelChecks, stickIdling } from "../../src/bay/level-checks.ts";
 import { HOT, idling } from "../../src/bay/ready.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { returnTime } from "../../src/physics/sump/holdup.ts";
-import { van } from "./van.ts";
+import { builds, van } from "./van.ts";
 
 const shortages = [-1, 0, 1, 2, 3];
-const looks = shortages.map((quarts) => levelChecks(van, quarts * quart));
 
-describe("the level", () => {
+describe.each(builds)("the level of the $build.name", (unit) => {
+  const looks = shortages.map((quarts) => levelChecks(unit, quarts * quart));
+
   test.each(shortages.map((quarts, i) => [quarts, looks[i]!] as const))(
     "with %s qt missing reads low when cold and high after a night's stand",
     (_, { stick, stickCold, stickStood }) => {
@@ -21,7 +22,8 @@ describe("the level", () => {
   test("of a correct fill reads below low when cold, and of one a quart short full after a night", () => {
     expect(looks[1]!.stickCold.position).toBeLessThan(0);
     expect(looks[2]!.stick.position).toBeLessThan(0);
-    expect(looks[2]!.stickStood.position).toBeGreaterThan(0.9);
+    // The taxi's small converter lets less run back.
+    expect(looks[2]!.stickStood.position).toBeGreaterThan(unit === van ? 0.9 : 0.5);
   });
 
   test("falls with every quart, on the stick and over the lip", () => {
@@ -32,9 +34,12 @@ describe("the level", () => {
   });
 
   test("takes, at the plug, a further quart for each that is missing, shrunk to 40 °C", () => {
-    const shrunk = (density(van.fluid.density15, HOT) / density(van.fluid.density15, 313.15)) * quart;
+    const shrunk = (density(unit.fluid.density15, HOT) / density(unit.fluid.density15, 313.15)) * quart;
     expect(looks[3]!.added - looks[2]!.added).toBeCloseTo(shrunk, 9);
-    expect(looks[4]!.added - looks[3]!.added).toBeCloseTo(shrunk, 9);
+    // Three quarts low the taxi's pump draws air at idle: less is thrown about, so more of it stands in the pan.
+    const third = looks[4]!.added - looks[3]!.added;
+    if (unit === van) expect(third).toBeCloseTo(shrunk, 9);
+    else expect(third).toBeLessThan(shrunk);
   });
 
   test("runs from the plug exactly when it stands over the lip, and then nothing has to be added", () => {
@@ -51,15 +56,15 @@ describe("the level", () => {
   });
 
   test("rises with temperature", () => {
-    const depths = [273.15, 293.15, 313.15, 333.15, 353.15, 373.15].map((t) => stickIdling(van, 0, t).depth);
+    const depths = [273.15, 293.15, 313.15, 333.15, 353.15, 373.15].map((t) => stickIdling(unit, 0, t).depth);
     expect([...depths].sort((a, b) => a - b)).toEqual(depths);
   });
 });
 
-describe("a unit made ready", () => {
+describe.each(builds)("the $build.name made ready", (unit) => {
   test("has as much in flight as what comes back in its return time", () => {
-    const { state, now } = idling(van, 0, HOT);
-    const { hotReturnTime, hotViscosity, returnExponent } = van.build.holdUp;
+    const { state, now } = idling(unit, 0, HOT);
+    const { hotReturnTime, hotViscosity, returnExponent } = unit.build.holdUp;
     const back = returnTime(hotReturnTime, now.viscosity, hotViscosity, returnExponent);
     const thrownOff = (now.line.clutchFlow + now.line.feed - now.line.relief) * (1 - now.line.lineGas);
     expect(state.inFlight).toBeCloseTo(thrownOff * back, 7);
@@ -67,7 +72,7 @@ describe("a unit made ready", () => {
   });
 
   test("cannot lack its whole fill, nor an unknown amount", () => {
-    expect(() => idling(van, van.build.fill, HOT)).toThrow(/shortage/);
-    expect(() => idling(van, Number.NaN, HOT)).toThrow(/shortage/);
+    expect(() => idling(unit, unit.build.fill, HOT)).toThrow(/shortage/);
+    expect(() => idling(unit, Number.NaN, HOT)).toThrow(/shortage/);
   });
 });

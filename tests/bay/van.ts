@@ -1,8 +1,10 @@
-// The invented parcel van with its fluid, tight.
-import { fileURLToPath } from "node:url";
+// The invented builds with their fluid, tight.
 import { readCaseFile } from "../../src/inputs/files.ts";
 import type { Unit } from "../../src/physics/build.ts";
+import { caseFile } from "../inputs/shipped.ts";
 
-const file = fileURLToPath(new URL("../../reference-data/cases/slow-seep.json", import.meta.url));
+const tight = (name: string): Unit => ({ ...readCaseFile(caseFile(name)).unit, leak: null });
 
-export const van: Unit = { ...readCaseFile(file).unit, leak: null };
+export const van = tight("slow-seep");
+export const taxi = tight("taxi-shaft-seal");
+export const builds = [van, taxi];

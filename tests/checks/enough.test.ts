@@ -15,18 +15,19 @@ function counted(of: (check: Check) => string): Map<string, number> {
 }
 
 describe("the checks against the outside", () => {
-  it("are at least a hundred, at least thirty-five of them published", () => {
-    expect(checks.length).toBeGreaterThanOrEqual(100);
-    expect(checks.filter(({ kind }) => kind === "published").length).toBeGreaterThanOrEqual(35);
+  it("are at least 220, at least eighty of them published, at least thirty outcomes of several links", () => {
+    expect(checks.length).toBeGreaterThanOrEqual(220);
+    expect(checks.filter(({ kind }) => kind === "published").length).toBeGreaterThanOrEqual(80);
+    expect(checks.filter(({ link }) => link === "several links").length).toBeGreaterThanOrEqual(30);
   });
 
   it.each(links)("look at the link %s at least five times", (link) => {
     expect(checks.filter((check) => check.link === link).length).toBeGreaterThanOrEqual(5);
   });
 
-  it("come from at least thirty sources, none with more than a tenth", () => {
+  it("come from at least forty-five sources, none with more than a tenth", () => {
     const sources = counted(({ source }) => documentOf(source));
-    expect(sources.size).toBeGreaterThanOrEqual(30);
+    expect(sources.size).toBeGreaterThanOrEqual(45);
     const tooMany = [...sources].filter(([, count]) => count > checks.length / 10);
     expect(tooMany).toEqual([]);
   });

@@ -109,6 +109,43 @@ export const checks: readonly Check[] = [
     tolerance: { relative: 1e-4 },
   },
 
+  ...(
+    [
+      [0.68, 0.0408],
+      [6, 28],
+      [20, 1037],
+      [50, 16204],
+    ] as const
+  ).map(([gap, hourly]): Check => ({
+    claim: `a crack of 4 mm that gapes by ${gap} µm lets ${hourly} mL an hour through a wall of 0.9 mm at 7 bar`,
+    link,
+    source: evaluated("plane Poiseuille flow"),
+    kind: "computed",
+    expected: hourly,
+    got: () =>
+      leakFlow(fullyDeveloped(crackOpening(4e-3, gap * 1e-6, 0.9e-3)), 7e5, 0.0072, 812) * milliLitresAnHour,
+    tolerance: { relative: 2e-3 },
+    because: "printed to three digits",
+  })),
+  {
+    claim: "fluid of 1.44 Pa s at 2.7 m/s in the middle between plates 0.3 m apart loses 10.4 kPa in 30 m",
+    link,
+    source: evaluated("textbook problem on flow between plates, its inputs printed on a page for students,"),
+    kind: "computed",
+    expected: 10_368,
+    got: () => leakPressure(fullyDeveloped(crackOpening(0.9, 0.3, 30)), (2 / 3) * 2.7 * 0.9 * 0.3, 1.44, 900),
+    tolerance: { relative: 1e-6 },
+  },
+  {
+    claim: "a pan of 0.06 m² sinks to 1/e over a gap of 20 mm by 0.1 mm in its rail in 260 404 s",
+    link,
+    source: evaluated("plane Poiseuille flow"),
+    kind: "computed",
+    expected: 260404,
+    got: () => drainTimeConstant(fullyDeveloped(crackOpening(20e-3, 0.1e-3, 8e-3)), 0.06, 0.0072, 812),
+    tolerance: { relative: 1e-5 },
+  },
+
   // Short holes at high Reynolds number
   {
     claim: "a short tube discharges 0.82 of the ideal, measured",

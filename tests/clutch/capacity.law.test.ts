@@ -28,24 +28,13 @@ import {
   lockupPressure,
   lockupPressureFor,
 } from "../../src/physics/clutch/lockup.ts";
+import { pack as genericPack } from "../checks/generic-pack.ts";
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const pack: Clutch = {
-  name: "generic pack",
-  faces: 10,
-  outer: 0.075,
-  inner: 0.06,
-  pistonArea: Math.PI * (0.07 ** 2 - 0.04 ** 2),
-  spring: 800,
-  stroke: 2.5e-3,
+  ...genericPack,
   deadVolume: 5e-6,
-  fillOrifice: 2.5e-3,
-  fillDischarge: 0.62,
-  friction: { base: 0.105, rise: 0.025, riseSpeed: 0.3, slope: -5e-4, heatLoss: 1e-3, reference: 373.15 },
-  steelMass: 1,
-  steelThickness: 1.8e-3,
-  liningThickness: 5e-4,
-  coolingArea: 0.05,
+  friction: { ...genericPack.friction, heatLoss: 1e-3 },
 };
 const rings = fc.record({ outer: number(0.03, 0.3), share: number(0, 0.999) }).map(({ outer, share }) => ({
   outer,

@@ -17,13 +17,18 @@ export interface Ran {
 /** A fresh folder of this test's own. */
 export const freshFolder = (): string => mkdtempSync(join(tmpdir(), "sumpfall-demo-"));
 
-/** Runs the demo; `meanwhile` sees what it says on standard error and may end it with a signal. */
-export function runDemo(
+/** Sees what a program says on standard error, and may end it with a signal. */
+export type Meanwhile = (said: string, end: (signal: NodeJS.Signals) => void) => void;
+
+/** Runs a program of demos/ as npm does; `before` are words for node itself. */
+export function runProgram(
+  program: "run" | "ensemble",
   words: readonly string[],
-  meanwhile: (said: string, end: (signal: NodeJS.Signals) => void) => void = () => {},
+  meanwhile: Meanwhile = () => {},
+  before: readonly string[] = [],
 ): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ["--import", "tsx", "demos/run.ts", ...words], { cwd: root });
+    const child = spawn(process.execPath, [...before, `demos/${program}.mjs`, ...words], { cwd: root });
     let [out, err] = ["", ""];
     child.stdout.on("data", (part: Buffer) => (out += part.toString()));
     child.stderr.on("data", (part: Buffer) => {
@@ -34,6 +39,10 @@ export function runDemo(
     child.on("close", (code) => resolve({ code, out, err }));
   });
 }
+
+/** Runs the demo. */
+export const runDemo = (words: readonly string[], meanwhile?: Meanwhile): Promise<Ran> =>
+  runProgram("run", words, meanwhile);
 
 type Data = Record<string, unknown>;
 

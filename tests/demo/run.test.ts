@@ -4,7 +4,8 @@ import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { cautions } from "../../demos/report/cautions.ts";
 import { whyNot, writeFolder } from "../../demos/report/write-folder.ts";
-import { freshFolder, runDemo, shortCase } from "./demo.ts";
+import { freshFolder, runDemo, runProgram, shortCase } from "./demo.ts";
+import { foreignUnits } from "./units.ts";
 import { brokenTags } from "./well-formed.ts";
 
 const timeout = 180_000;
@@ -43,6 +44,23 @@ test("the demo goes from full to burnt, and says when and how", { timeout }, asy
     "slip heat [kJ]",
   ])
     expect(page).toContain(label);
+
+  // The switch: nothing is left of the other system, in prose, tables, events and pictures; the check itself notices.
+  expect(foreignUnits(page, "US")).toEqual([]);
+  expect(foreignUnits(page, "SI")).toEqual([]);
+  expect(foreignUnits(page.replaceAll('class="si"', ""), "US").length).toBeGreaterThan(50);
+  expect(foreignUnits(page.replaceAll('class="us"', ""), "SI").length).toBeGreaterThan(50);
+
+  // One row for the damage of a clutch, and its dates.
+  const burnt = [...said.matchAll(/^ *([a-z -]+) burnt +2025/gm)].map(([, clutch]) => clutch!);
+  expect(burnt.length).toBeGreaterThan(1);
+  for (const clutch of burnt) {
+    expect(said.match(new RegExp(`^ *${clutch} (?:burnt|damage)`, "gm"))).toHaveLength(1);
+    expect(said).toMatch(new RegExp(`^ *${clutch} +over 1 +burnt( +2025-01-\\d\\d \\d\\d:\\d\\d){3} `, "m"));
+  }
+  // Laws that were stretched are told with what it means, in a technician's units.
+  expect(said).toMatch(/A lining was hotter than glazing was measured: .*°F/);
+  expect(said).not.toContain("Outside its range");
 
   // The picture in the README is one that the demo makes: the same words on the same axes, but for the dates of events.
   const made = readFileSync(join(out, "history.svg"), "utf8");
@@ -92,6 +110,26 @@ describe("a short case", { timeout }, () => {
     expect(readFileSync(join(out, "report.html"), "utf8")).toMatch(/^of yesterday\n/);
   });
 });
+
+test.each(["run", "ensemble"] as const)(
+  "called off while %s still loads, it says so too",
+  { timeout },
+  async (program) => {
+    const out = join(freshFolder(), "out");
+    // As soon as the program listens to Ctrl-C, long before anything is loaded.
+    const early = `const soon = setInterval(() => {
+    if (process.listenerCount("SIGINT") === 0) return;
+    clearInterval(soon);
+    process.kill(process.pid, "SIGINT");
+  }, 1);`;
+    const ran = await runProgram(program, ["--out", out], undefined, [
+      "--import",
+      `data:text/javascript,${encodeURIComponent(early)}`,
+    ]);
+    expect(ran).toEqual({ code: 130, out: "", err: "Called off; nothing was written.\n" });
+    expect(existsSync(out)).toBe(false);
+  },
+);
 
 describe("the folder", () => {
   test("is replaced as a whole; folders in it move along", () => {

@@ -29,6 +29,12 @@ test("trips may touch and run past midnight, and must not overlap", () => {
   expect(() => weekOf([at(clock(12), [2]), at(clock(12, 19), [2])])).toThrow(/week\.days\[2\]/);
 });
 
+test("trips that overlap are told by their days and times of day", () => {
+  expect(() => weekOf([at(clock(23, 50), [6]), at(clock(0, 5), [0])])).toThrow(
+    /which starts on Sunday at 23:50 and takes until Monday at 00:10; received its start on Monday at 00:05/,
+  );
+});
+
 test("faults are listed all at once", () => {
   expect(() => weekOf([at(-1), at(clock(25)), at(0, [7])])).toThrow(
     /trips\[0\][\s\S]*trips\[1\][\s\S]*trips\[2\]/,

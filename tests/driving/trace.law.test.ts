@@ -38,8 +38,9 @@ describe("ticks", () => {
         let distance = 0;
         for (let i = 0; i < cut.count; i++) {
           expect(cut.dt[i]).toBeGreaterThan(0);
+          // Between two times of one speed nothing changes after three ticks: gears and lock-up have followed, no event of seconds can hide.
           const steady = i >= 3 && cut.speed[i] === before && cut.speed[i] === cut.speed[i - 3];
-          expect(cut.dt[i]).toBeLessThanOrEqual((steady ? 5 : 1) * longest * (1 + 3e-6));
+          expect(cut.dt[i]).toBeLessThanOrEqual((steady ? 5 : 1) * longest * (1 + 1.1e-6)); // a millionth is the cutter's slack
           ends.push(ends[i] + cut.dt[i]);
           distance += 0.5 * (before + cut.speed[i]) * cut.dt[i];
           before = cut.speed[i];

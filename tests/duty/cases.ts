@@ -1,28 +1,27 @@
 // Cases for the agreement of the two fidelities, drawn by seed from the ranges stated here; the shipped van on drawn weeks.
-import { randomLcg } from "d3";
 import { nedc } from "../../src/driving/nedc.ts";
 import { parcelRound } from "../../src/driving/parcel-round.ts";
-import { clock, weekOf, workdays, type Week } from "../../src/driving/pattern.ts";
+import { clock, tripTime, weekOf, workdays, type Week } from "../../src/driving/pattern.ts";
 import { ambientOn, type Plan, type TopUp } from "../../src/history/simulate.ts";
-import type { LeakOpening, LeakPlace, Surroundings } from "../../src/physics/build.ts";
+import type { Surroundings } from "../../src/physics/build.ts";
 import { celsius, days, hours, leaking, van } from "../emerge/van.ts";
+import { openingFor } from "./openings.ts";
+
+const WEEK = days(7);
 
 /** Range of every drawn number; sizes and times are even over their logarithms. SI. */
 export const ranges = {
   hardness: [0.8, 1.15],
   hilliness: [0.3, 1],
   roundTime: [1200, 2400],
-  meanAir: [0, 30],
-  yearlySwing: [0, 3],
-  holeDiameter: [0.08e-3, 0.17e-3],
-  panHole: [0.12e-3, 0.25e-3],
-  firstClearance: [5e-6, 15e-6],
-  finalClearance: [16e-6, 32e-6],
-  creepTime: [hours(5), hours(100)],
-  crackHalf: [1e-3, 2e-3],
-  crackEnd: [5e-3, 8e-3],
-  partsAfter: [hours(20), hours(120)],
+  meanAir: [0, 25],
+  /** Half of what lies between the coldest and the warmest day [K]. */
+  yearlySwing: [0, 12],
+  /** Trips and weeks that a leak is sized to live, from its opening to the end. */
+  leastTrips: 20,
+  mostWeeks: 52,
   height: [0.01, 0.08],
+  panHeight: [0, 0.01],
   lineAbove: [0, 0.2e-3],
   columnHeight: [0.1, 0.3],
   hiding: [0, 0.2e-3],
@@ -31,7 +30,7 @@ export const ranges = {
   opensAtDistance: [0, 200e3],
 } as const;
 /** Longest span of a case. */
-export const span = days(7 * 30);
+export const span = days(7 * 60);
 
 export interface DutyCase {
   readonly name: string;
@@ -48,10 +47,20 @@ export interface DutyWeek {
   readonly cases: readonly DutyCase[];
 }
 
+/** Numbers between 0 and 1 from a seed (mulberry32, public domain); neighbouring seeds have nothing in common, as they would by a linear rule. */
+function randomFrom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
 /** The week of a seed, with so many cases on it. */
 export function drawWeek(seed: number, count: number): DutyWeek {
-  const source = randomLcg(seed);
-  for (let i = 0; i < 8; i++) source();
+  const source = randomFrom(seed);
   const even = ([low, high]: readonly [number, number]) => low + (high - low) * source();
   const decades = ([low, high]: readonly [number, number]) => low * (high / low) ** source();
   const pick = <T>(list: readonly T[]): T => list[Math.floor(source() * list.length)]!;
@@ -74,49 +83,28 @@ export function drawWeek(seed: number, count: number): DutyWeek {
   const unit = { ...van, surroundings };
   const met = Array.from({ length: span / 86400 + 1 }, (_, day) => ambientOn(unit, dayOfYear + day));
 
-  const opening = (place: LeakPlace): LeakOpening => {
-    const kind = place === "pan" ? pick(["hole", "seal"] as const) : pick(["hole", "seal", "crack"] as const);
-    if (kind === "hole")
-      return {
-        kind,
-        diameter: decades(place === "pan" ? ranges.panHole : ranges.holeDiameter),
-        wall: 0.9e-3,
-      };
-    if (kind === "seal")
-      return {
-        kind,
-        diameter: 0.013,
-        length: 2.4e-3,
-        eccentricity: 0.5,
-        clearance: decades(ranges.firstClearance) * (place === "pan" ? 2 : 1),
-        finalClearance: decades(ranges.finalClearance) * (place === "pan" ? 2 : 1),
-        creepTime: decades(ranges.creepTime),
-      };
-    return {
-      kind,
-      halfLength: decades(ranges.crackHalf),
-      partsAt: decades(ranges.crackEnd),
-      partsAfter: decades(ranges.partsAfter),
-      parisExponent: 3,
-      wall: 0.9e-3,
-      tubeRadius: 5e-3,
-      modulus: 205e9,
-      poisson: 0.29,
-      bendingStress: 60e6,
-      restGap: 2e-6,
-    };
-  };
   const cases = Array.from({ length: count }, (_, i): DutyCase => {
-    const place = pick(["supply-line", "supply-line", "return-line", "return-line", "pan"] as const);
-    const leak = leaking(place, opening(place), {
-      height: place === "pan" ? even([0, 0.01]) : even(ranges.height),
-      lineAbove: place === "pan" ? 0 : even(ranges.lineAbove),
+    const place = pick([
+      "supply-line",
+      "supply-line",
+      "return-line",
+      "return-line",
+      "pan",
+      "shaft-seal",
+    ] as const);
+    const weekTime = week.days.flat().reduce((sum, trip) => sum + tripTime(trip), 0);
+    const trips = week.days.flat().length;
+    const weeks = decades([ranges.leastTrips / trips, ranges.mostWeeks]);
+    const leak = leaking(place, openingFor(place, weeks * weekTime, WEEK / weekTime, source), {
+      height: place === "pan" ? even(ranges.panHeight) : even(ranges.height),
+      fedBy: pick(["converter-outlet", "lubrication"] as const),
+      lineAbove: place.endsWith("line") ? even(ranges.lineAbove) : 0,
       columnHeight: even(ranges.columnHeight),
       hiding: { capacity: even(ranges.hiding), carryOff: even(ranges.carryOff) },
     });
     const byDistance = source() < 0.25;
     const entry: TopUp = {
-      at: days(Math.floor(20 + 40 * source())) + hours(22),
+      at: days(Math.floor(7 * weeks * (0.2 + 0.5 * source()))) + hours(22),
       volume: 0.5e-3,
       temperature: celsius(20),
     };

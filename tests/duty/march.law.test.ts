@@ -93,10 +93,10 @@ it("a tabled event comes once its critical loss lacks, and no more than a day la
   // What follows a burnt clutch is not tabled.
   const burns = events.find(({ name }) => name === "damage 1")?.clock ?? Infinity;
   let checked = 0;
-  for (const { name, clutch, candidates } of prepared.thresholds) {
+  for (const { name, clutch, moments } of prepared.thresholds) {
     const event = events.find((one) => one.name === name && one.clutch === clutch);
     if (event === undefined || event.clock >= burns || name.startsWith("damage")) continue;
-    const least = Math.min(...candidates.map(({ critical }) => critical[0]!));
+    const least = Math.min(...moments[0]!.map(({ critical }) => critical));
     expect(event.lost).toBeGreaterThanOrEqual(least * (1 - 1e-9));
     expect(event.lost).toBeLessThan(least + 0.1);
     checked++;

@@ -10,7 +10,7 @@ import { tick } from "../../src/history/tick.ts";
 import { supplyNow } from "../../src/physics/chain.ts";
 import type { Leak, LeakOpening, LeakPlace } from "../../src/physics/build.ts";
 import { between, decades } from "../between.ts";
-import { celsius, daily, days, gap, hole, leaking, named, plan, shipped, trace, van } from "./van.ts";
+import { celsius, daily, days, gap, hole, leaking, named, plan, shipped, trace, taxi, van } from "./van.ts";
 
 const crack = shipped("parting-crack").unit.leak!.opening;
 const openings: fc.Arbitrary<LeakOpening> = fc.oneof(
@@ -89,9 +89,10 @@ describe("whatever leaks, lacks or freezes", () => {
         between(-2e-3, 10e-3),
         between(celsius(-15), celsius(50)),
         between(0, days(1)),
-        (leak, fillShort, air, after) =>
+        fc.constantFrom(van, taxi),
+        (leak, fillShort, air, after, unit) =>
           expectSound(
-            simulate(plan({ ...van, leak }, week, air, { span: days(2), fillShort, opens: { after } })),
+            simulate(plan({ ...unit, leak }, week, air, { span: days(2), fillShort, opens: { after } })),
           ),
       ),
       { numRuns: 60 },

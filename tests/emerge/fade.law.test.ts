@@ -63,10 +63,11 @@ describe("a pressure that comes and goes", () => {
   });
 });
 
-describe("on the road with too little fluid and no leak at all", () => {
-  // The least shortage, in steps of a twentieth of a quart, that burns a clutch within a week.
+describe.each([1, 7])("on the road with too little fluid and no leak at all, for %d days", (span) => {
+  // The least shortage, in steps of a twentieth of a quart, that burns a clutch in that time.
   const week = rounds([8], { hardness: 1, hilliness: 1, duration: 1800 });
-  const history = (fillShort: number) => simulate(plan(van, week, celsius(5), { span: days(7), fillShort }));
+  const history = (fillShort: number) =>
+    simulate(plan(van, week, celsius(5), { span: days(span), fillShort }));
   let burnt = history(qt(2));
   for (let quarts = 2.05; !named(burnt, "damage 1") && quarts < 3.2; quarts += 0.05)
     burnt = history(qt(quarts));

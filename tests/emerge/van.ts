@@ -1,7 +1,9 @@
-// The invented parcel van, tight, and what the tests of this folder hang on it: leaks, weeks, plans.
+// The invented parcel van and town taxi, tight, and what the tests of this folder hang on them: leaks, weeks, plans.
 import { fileURLToPath } from "node:url";
-import { parcelRound, type RoundOptions } from "../../src/driving/parcel-round.ts";
+import { parcelRound } from "../../src/driving/parcel-round.ts";
 import { everyDay, weekOf, type Week } from "../../src/driving/pattern.ts";
+import type { RoundOptions } from "../../src/driving/road-draws.ts";
+import { taxiShift } from "../../src/driving/taxi-shift.ts";
 import { traceFrom } from "../../src/driving/trace-from.ts";
 import type { Trace } from "../../src/driving/trace.ts";
 import type { EventName } from "../../src/history/watch.ts";
@@ -15,6 +17,7 @@ const file = (name: string) =>
 export const shipped = (name: string) => readCaseFile(file(name));
 
 export const van: Unit = { ...shipped("pinhole").unit, leak: null };
+export const taxi: Unit = { ...shipped("taxi-shaft-seal").unit, leak: null };
 
 export const celsius = (t: number) => t + 273.15;
 export const qt = (n: number) => n * 9.46352946e-4;
@@ -62,6 +65,19 @@ export function rounds(at: readonly number[], options: RoundOptions, seed = 1, s
       })),
     ),
     step,
+  );
+}
+
+/** Taxi shifts each day of the week at the hours given, every shift another one. */
+export function shifts(at: readonly number[], options: RoundOptions, seed = 1): Week {
+  return weekOf(
+    everyDay.flatMap((day) =>
+      at.map((hour, i) => ({
+        trace: taxiShift(seed + 10 * day + i, options),
+        startsAt: hours(hour),
+        days: [day],
+      })),
+    ),
   );
 }
 

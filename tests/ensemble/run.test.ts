@@ -1,31 +1,17 @@
 // `npm run ensemble` as a user starts it: what it prints and writes, and that called off it leaves what was there.
-import { spawn } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { writeFolder } from "../../demos/report/write-folder.ts";
-import { freshFolder, root, type Ran } from "../demo/demo.ts";
+import { freshFolder, runProgram, type Meanwhile, type Ran } from "../demo/demo.ts";
+import { foreignUnits } from "../demo/units.ts";
 import { brokenTags } from "../demo/well-formed.ts";
 import { few, quickLeak } from "./van.ts";
 
 const timeout = 240_000;
 
-function runEnsemble(
-  words: readonly string[],
-  meanwhile: (said: string, end: (signal: NodeJS.Signals) => void) => void = () => {},
-): Promise<Ran> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ["--import", "tsx", "demos/ensemble.ts", ...words], { cwd: root });
-    let [out, err] = ["", ""];
-    child.stdout.on("data", (part: Buffer) => (out += part.toString()));
-    child.stderr.on("data", (part: Buffer) => {
-      err += part.toString();
-      meanwhile(err, (signal) => child.kill(signal));
-    });
-    child.on("error", reject);
-    child.on("close", (code) => resolve({ code, out, err }));
-  });
-}
+const runEnsemble = (words: readonly string[], meanwhile?: Meanwhile): Promise<Ran> =>
+  runProgram("ensemble", words, meanwhile);
 
 function caseIn(folder: string): string {
   const path = join(folder, "quick.json");
@@ -59,6 +45,8 @@ test(
       if (name.endsWith(".svg")) expect(brokenTags(text)).toEqual([]);
     }
     const page = readFileSync(join(out, "report.html"), "utf8");
+    expect(foreignUnits(page, "US")).toEqual([]);
+    expect(foreignUnits(page, "SI")).toEqual([]);
     for (const label of ["fluid lost [qt]", "fluid lost [L]", "running time [h]"])
       expect(page).toContain(label);
   },

@@ -91,7 +91,8 @@ describe("a shift", () => {
   });
 
   it("that just locks in time and one that just does not cost about the same", () => {
-    // The lining charred more and more: the heat of the shift rises, but for what the rigid closed form costs more than the slip through the converter.
+    // The lining charred more and more: the heat of the shift rises. Where it no longer locks within the second the engine is held by the
+    // converter, not rigidly: the clutch stops the turbine, and the engine comes after at the converter's slip. That third is not the clutch's.
     const heatAt = (char: number) => {
       const walk = pulling(build.sump.pickup.baseGas);
       walk.state.char.fill(char);
@@ -106,7 +107,7 @@ describe("a shift", () => {
     expect(heats.at(-1)!.over).toBe(false);
     for (let i = 1; i < heats.length; i++) {
       const ratio = heats[i]!.heat / heats[i - 1]!.heat;
-      expect(ratio, `char ${0.02 * i}`).toBeGreaterThan(heats[i]!.over === heats[i - 1]!.over ? 1 : 0.6);
+      expect(ratio, `char ${0.02 * i}`).toBeGreaterThan(heats[i]!.over === heats[i - 1]!.over ? 1 : 0.65);
       expect(ratio, `char ${0.02 * i}`).toBeLessThan(1.25);
     }
   });

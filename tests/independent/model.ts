@@ -2,6 +2,7 @@
 // everything evaluated at every step. Numbers in comments are sections of that page. All functions read the state of the moment, `y`.
 import { type Trip } from "../../src/driving/pattern.ts";
 import { type Unit } from "../../src/physics/build.ts";
+import { openingFlow, square } from "./opening.ts";
 const { PI, abs, atan, cos, exp, log10, max, min, sign, sin, sqrt, tanh } = Math, g = 9.80665, p0 = 101325, R = 8.314462618, rpm = PI / 30;
 const steel = { k: 46, rho: 7850, c: 480 }, bulk = 46 * 7850 * 480, toSteel = 1 / (1 + sqrt((0.24 * 1125 * 1600) / bulk));
 const clamp = (x: number, lo: number, hi: number) => min(hi, max(lo, x)), plate = (k: number) => I.end + 5 * k;
@@ -16,7 +17,7 @@ function root(f: (x: number) => number, lo: number, hi: number): number {
   return b;
 }
 /** 2: what stands where in the state; then five numbers of each clutch: plate temperature, wear, char, glaze, slip energy; lock-up last. */
-enum I { m, E, conv, lines, pass, flight, sx, rx, sy, ry, gas, coolant, v, we, wt, age, lost, lack, end }
+enum I { m, E, conv, lines, pass, flight, sx, rx, sy, ry, gas, coolant, v, we, wt, age, lost, lack, ran, end }
 /** Seconds, kelvin, m³ at fill temperature; `fine` scales every step of time; no tick begins after `until`; parked to `parkedUntil`. */
 export interface Options { opens: number; ambient: number; fillShort: number; fine?: number; until?: number; parkedUntil?: number }
 /** Drives the unit over the trips from t = 0. Events: seconds at which their condition began. */
@@ -28,8 +29,10 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   let y = Array.from({ length: plate(lu + 1) }, (_, n) => (n >= I.end && (n - I.end) % 5 === 0 ? ambient : 0)), t = 0;
   // What driver and controller do, changed from tick to tick; `slipping` is the sign of the slip, `slid` a slip since the vehicle kept up.
   let gear = 0, neutral = true, slipping = 0, slipTime = 0, slid = false, lockOn = false, lockSlipTime = 0, trim = 0;
+  const learned = clutches.map(() => 0); // seconds by which each clutch is filled earlier
   // The clutch that enters (none: -1), the pressure asked for it, when it was due, the engine's speed then, whether its time teaches.
   let entering = -1, asked = 0, dueAt = 0, weDue = 0, teaches = false, wish = 0, theta = 0, lateral = 0, from = 0, slope = 0, tickAt = 0, near = 0;
+  const onSump = leak?.place === "pan" || leak?.place === "pan-seam";
   const mass = veh.mass * veh.rotating, open = () => leak !== null && t >= opens - 1e-9, schedule = () => from + slope * (t - tickAt);
   // 1 Fluid, how much of it is in the pan and how fast the rest comes back.
   const density = (T: number, a = 0.6278 / fluid.density15) => fluid.density15 * exp(-a * (T - 288.15) * (1 + 0.8 * a * (T - 288.15)));
@@ -85,10 +88,12 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   // 4 Pan and pickup: the plane under which the mean depth is h (mean of max(0, z + aξ + cη) over the unit square, exact), and the gas drawn.
   const cube = (x: number) => max(0, x) ** 3, meanAbove = (z: number, a: number, c: number, s = (a + c) / 2, d = (a - c) / 2) =>
     (z >= s ? z : (cube(z + s) - cube(z + d) - cube(z - d) + cube(z - s)) / (6 * a * c));
-  function drawnGas(h: number, Q: number): number {
-    const A = max(abs(y[I.sx] * pan.length), 1e-6), B = max(abs(y[I.sy] * pan.width), 1e-6), s = (A + B) / 2, lid = pan.height;
+  function surface(h: number, at: { x: number; y: number }, lid = pan.height): number {
+    const A = max(abs(y[I.sx] * pan.length), 1e-6), B = max(abs(y[I.sy] * pan.width), 1e-6), s = (A + B) / 2;
     const z = h >= s && h + s <= lid ? h : root((x) => meanAbove(x, A, B) - meanAbove(x - lid, A, B) - h, -s, lid + s);
-    const d = z - y[I.sx] * (pickup.x - pan.length / 2) - y[I.sy] * (pickup.y - pan.width / 2) - pickup.height;
+    return z - y[I.sx] * (at.x - pan.length / 2) - y[I.sy] * (at.y - pan.width / 2);
+  }
+  function drawnGas(h: number, Q: number, d = surface(h, pickup) - pickup.height): number {
     const rim = 1.5 * (Q / (pickup.rim * sqrt(g))) ** (2 / 3), onset = max(0.69 * ((Q * Q) / g) ** 0.2, 1.05 * rim);
     if (h <= 0 || d < rim) return h <= 0 ? 1 : 1 - (1 - pickup.weirGas) * (max(0, d) / rim) ** 1.5;
     return pickup.baseGas + max(0, (onset - d) / (onset - rim)) * (pickup.weirGas - pickup.baseGas);
@@ -96,18 +101,19 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   // 5 Supply: the cooler circuit behind its orifice at line pressure p, or with a given flow; then the balance.
   function circuit(o: ReturnType<typeof oil>, mix: number, p: number, leaks: boolean, given?: number) {
     const r = b.cooler, share = clamp((o.T - r.bypassCold) / (r.bypassHot - r.bypassCold), 0, 1), onSupply = leak?.place === "supply-line" ? 1 : 0;
+    const onOutlet = leak?.place === "shaft-seal" && leak.fedBy === "converter-outlet" ? 1 : 0; // else where lubrication begins, as after the return line
     const gs = 1 / (r.supplyLine * o.path), gc = 1 / ((r.cooler + r.returnLine) * o.path), gp = (gs * gc) / (gs + gc), gl = 1 / (r.lube * o.mu);
     const gb = (1 - share) / (r.bypass * o.mu), k = mix * square(r.feedDischarge, (PI / 4) * r.feedOrifice ** 2);
-    const net = (F: number, q: number, qs = q * onSupply, first = (F + (gb * qs) / gc) / (1 + gb / gp), lube = (F - q) / gl) => // F in, leak q
-      ({ outlet: lube + first / gp - qs / gc, atLeak: lube + (onSupply * (first - qs)) / gc, lube: F - q, cooler: first - qs });
+    const net = (F: number, q: number, qs = q * onSupply, first = (F - q * onOutlet + (gb * qs) / gc) / (1 + gb / gp), lube = (F - q) / gl) => // F in, leak q
+      ({ outlet: lube + first / gp - qs / gc, atLeak: lube + (onSupply * (first - qs)) / gc + (onOutlet * first) / gp, lube: F - q, cooler: first - qs });
     const alpha = net(1, 0).outlet, beta = -net(0, 1).outlet;
     const solve = (q: number) => {
       let F = given ?? (2 * (p + beta * q)) / (alpha + sqrt(alpha * alpha + 4 * k * (p + beta * q))), feed = F;
       if (alpha * F - beta * q > r.relief) [feed, F] = [given ?? sqrt((p - r.relief) / k), (r.relief + beta * q) / alpha];
       return { ...net(F, q), feed, relief: feed - F, leak: q };
     };
-    const flow = (q: number) => leakFlow(solve(q).atLeak, onSupply ? o.mu : o.path, mix);
-    return solve(leaks && leak?.place !== "pan" ? root((q) => flow(q) - q, 0, flow(0)) : 0);
+    const flow = (q: number) => leakFlow(solve(q).atLeak, leak?.place === "return-line" ? o.path : o.mu, mix);
+    return solve(leaks && !onSump ? root((q) => flow(q) - q, 0, flow(0)) : 0);
   }
   const setPoint = (T: number, Tt: number) => min(reg.most, trim +
     (reg.base + reg.perTorque * abs(Tt)) * (1 + reg.coldFactor * clamp((reg.coldBelow - T) / 40, 0, 1)));
@@ -132,14 +138,9 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     for (let k = 0, s = balance((near = toPan ? most : min(near, most))); ; s = balance((near = s.drawn)), k++)
       if (k === 40 || abs(s.drawn - near) <= 1e-7 * near) return s;
   }
-  // 6 The leak, as far as it is compared: a hole. Discharge by length over bore; Δp = µaQ + ρbQ².
-  const discharge = (x: number) => (x <= 0.5 ? 0.61 : x < 2 ? 0.61 + ((x - 0.5) / 1.5) * 0.2 : 0.827 - 0.0085 * min(x, 10));
-  const square = (C: number, A: number) => 1 / (2 * (C * A) ** 2);
-  function leakFlow(p: number, mu: number, rho: number): number {
-    if (leak?.opening.kind !== "hole" || !open() || p <= 0) return 0;
-    const { diameter: d, wall: L } = leak.opening, l = mu * (24 / d ** 3 + (128 * L) / (PI * d ** 4));
-    return (2 * p) / (l + sqrt(l * l + 4 * rho * square(discharge(L / d), (PI / 4) * d * d) * p));
-  }
+  // 6 The leak: what runs through it at overpressure p (opening.ts). Pan and rail leak by the head over them.
+  const leakFlow = (p: number, mu: number, rho: number, running = true) =>
+    leak && open() ? openingFlow(leak.opening, { since: max(0, t - opens), ran: y[I.ran], running }, p, mu, rho) : 0;
   // 7 Clutches: torque of one element, what is left of it, what the gear holds at the turbine; 10: damage and its rates.
   const friction = (k: number, w: number, T: number, f = clutches[k].friction, v = (abs(w) * (clutches[k].outer + clutches[k].inner)) / 2) =>
     (f.base + f.rise * tanh(v / f.riseSpeed) + f.slope * v) * clamp(1 - f.heatLoss * (T - f.reference), 0.3, 1.2);
@@ -166,13 +167,14 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     ([trim, teaches] = [teaches ? clamp(trim + by, -control.trimLimit, control.trimLimit) : trim, false]);
   const letGo = (we: number, wt: number, way = 1) => ([slipping, slipTime, slid, lockOn, y[I.we], y[I.wt]] = [way, 0, true, false, we, wt]);
   /** Element k with V to fill takes the turbine to wn; without it the slip grows by `drift` [rad/s²]. */
-  function enter({ clutch: k, share } = b.gears[0].holds[0], V: number, J: number, wn: number, drift: number, { o, we, wt, Tt, sup } = instant()) {
-    const sound = V / filling(k, supply(o, we, Tt, pickup.baseGas, false)), flow = filling(k, sup), late = min(20, V / flow) - min(20, sound);
+  function enter({ clutch: k, share } = b.gears[0].holds[0], V: number, J: number, wn: number, drift: number, { o, we, wt, Tt, sup } = instant(), earlier = 0) {
+    const due = min(20, V / filling(k, supply(o, we, Tt, pickup.baseGas, false))) + earlier, flow = filling(k, sup), late = min(20, V / flow) - due;
     const q = clutches[k], j = plate(k), gap = abs(wt - wn), torque = share * max(0, J * (gap / control.targetTime + drift)), at = gap / 2 / share;
+    if (teaches) learned[k] = clamp(learned[k] + control.fillGain * clamp(late, -control.fillLimit, control.fillLimit), 0, control.fillLimit);
     asked = (torque / (friction(k, at, y[j]) * q.faces * radius(k)) + q.spring) / q.pistonArea + trim;
     const Tc = capacity(k, min(asked, sup.p), at, y[j], left(k)) / share, gain = Tc / J - drift, time = gap <= 0 ? 0 : gain > 0 ? gap / gain : Infinity;
     if (late >= 0.01 || slipping !== 0 || time > 1) {
-      [entering, y[I.lack], dueAt, weDue] = [k, late < 0.01 ? 0 : V - flow * min(20, sound), t, we];
+      [entering, y[I.lack], dueAt, weDue] = [k, late < 0.01 ? 0 : V - flow * due, t, we];
       return slipping === 0 && letGo(we, wt, sign(wt - wn) || 1);
     }
     const L = q.steelThickness / 2, Fo = (steel.k ** 2 / bulk / L ** 2) * time, work = (Tc * gap * time) / 2, flux = (toSteel * Tc * gap) / faces[k];
@@ -185,7 +187,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   function engage() {
     const Tt = turbine(idle, 0), i = instant(), most = b.gears[0].holds.reduce((a, z) => (volume(z.clutch) > volume(a.clutch) ? z : a));
     const V = volume(most.clutch) + hu.passages - y[I.pass], J = control.turbineInertia;
-    [neutral, teaches, y[I.pass]] = [false, false, hu.passages];
+    [neutral, teaches, y[I.pass]] = [false, false, hu.passages]; // teaches nothing
     enter(most, V, J, 0, Tt / J, { ...i, we: idle, wt: idle, Tt, sup: supply(i.o, idle, Tt) });
   }
   function shift(to: number) {
@@ -194,11 +196,12 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     const wn = turns() * y[I.v], want = max(0, atTurbine(road(y[I.v] > 0 ? wish : max(0, wish)))), J2 = mass / turns() ** 2;
     const way = sign(i.wt - wn), T = min(want, turbine(fullThrottle(i.wt, pumpTorque(i.sup.p)), i.wt)), Je = engine.inertia + control.turbineInertia;
     [slipping, teaches] = [slipping && (way || slipping), enters ? up && T > 0 : teaches];
-    if (enters) enter(enters, volume(enters.clutch), 1 / (1 / Je + 1 / J2), wn, way * (T / Je + atTurbine(road(0)) / J2), i);
+    if (enters) enter(enters, volume(enters.clutch), 1 / (1 / Je + 1 / J2), wn, way * (T / Je + atTurbine(road(0)) / J2), i, learned[enters.clutch]);
   }
   function rates(i = instant()): number[] { // 4, 5, 6, 9, 10: rates of change with the engine on, in the order of the state
     const { o, sup } = i, h = depth(o.rho), lub = b.heat.lubrication, liquid = sup.liquid;
-    const onPan = leak?.place === "pan" ? leakFlow(o.rho * g * max(0, h - leak.height), o.mu, o.rho) : 0, loss = o.rho * (sup.leak * liquid + onPan);
+    const top = leak?.place === "pan-seam" ? surface(h, leak, 10) : h;
+    const onPan = leak && onSump ? leakFlow(o.rho * g * max(0, top - leak.height), o.mu, o.rho) : 0, loss = o.rho * (sup.leak * liquid + onPan);
     const tilt = (s: number, r: number, L: number, to: number, w2 = ((g * PI) / L) * tanh((PI * h) / L)) => [r, w2 * (to - s) - 2 * zeta * sqrt(w2) * r];
     const soon = (lack: number) => max(0, lack) / 0.02, pass = min(sup.delivered * liquid, soon(hu.passages - y[I.pass]));
     const fed = min(sup.feed, sup.delivered - pass / max(1e-9, liquid)) * liquid, conv = min(fed, soon(hu.converter - y[I.conv]));
@@ -219,17 +222,17 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     const fore = (i.acc + g * sin(theta)) / (g * cos(theta)), aging = 2 ** ((o.T * 1.8 - 459.67 - 175) / 20) / ((100000 / 30) * 3600);
     return [-loss, heat, conv, lines, pass, flight, ...tilt(y[I.sx], y[I.rx], pan.length, fore), ...tilt(y[I.sy], y[I.ry], pan.width, lateral / g),
       ((drawnGas(h, sup.drawn) - y[I.gas]) * sup.drawn) / hu.suction, (b.heat.coolantWarm - y[I.coolant]) / b.heat.coolantWarmTime,
-      i.acc, i.dwe, i.dwt, aging, loss, entering >= 0 ? -filling(entering, sup) : 0, ...plates];
+      i.acc, i.dwe, i.dwt, aging, loss, entering >= 0 ? -filling(entering, sup) : 0, open() ? 1 : 0, ...plates];
   }
   const burning = (j: number, T: number) => [(1 - y[j + 2]) * charring(T), y[j + 3] < 1 ? glazing(T) : 0];
   function parkedRates(): number[] { // 6, 9, 10: the same while parked; the plates share the fluid's temperature
     const o = oil(), above = leak ? max(0, depth(o.rho) - leak.height) : 0, plates = clutches.reduce((sum, k) => sum + k.steelMass * steel.c, 0);
-    const inLine = leak && leak.lineAbove > 0 ? leak.columnHeight * max(0, 1 - (hu.coolerAndLines - y[I.lines]) / leak.lineAbove) : 0;
-    const Q = leakFlow(o.rho * g * max(inLine, above), o.mu, o.rho), all = y[I.m] * o.c + b.heat.metal, loss = o.rho * Q;
+    const inLine = leak && !onSump && leak.place !== "shaft-seal" && leak.lineAbove > 0 ? leak.columnHeight * max(0, 1 - (hu.coolerAndLines - y[I.lines]) / leak.lineAbove) : 0;
+    const Q = leakFlow(o.rho * g * max(inLine, above), o.mu, o.rho, false), all = y[I.m] * o.c + b.heat.metal, loss = o.rho * Q;
     return [-loss, (-b.heat.caseStill * (o.T - ambient) * all) / (all + plates) - loss * energy(o.T),
       -max(0, y[I.conv] - hu.converter * (1 - hu.converterDrains)) / hu.converterDrainTime, inLine > above ? -Q : 0,
       -max(0, y[I.pass] - hu.passages * (1 - hu.passagesDrain)) / hu.passagesDrainTime, -returning(o.mu), 0, 0, 0, 0, 0,
-      (ambient - y[I.coolant]) / b.heat.coolantCoolTime, 0, 0, 0, 0, loss, 0, ...clutches.flatMap((_, n) => [0, 0, ...burning(plate(n), o.T), 0])];
+      (ambient - y[I.coolant]) / b.heat.coolantCoolTime, 0, 0, 0, 0, loss, 0, 0, ...clutches.flatMap((_, n) => [0, 0, ...burning(plate(n), o.T), 0])];
   }
   function step(end: number, most: number, f: () => number[], k1 = f()) {
     const y0 = y, t0 = t, h = min(end - t, t < opens - 1e-9 ? opens - t : Infinity, most);

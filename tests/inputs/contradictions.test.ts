@@ -116,6 +116,21 @@ const provoked: readonly (readonly [string, readonly Change[], string])[] = [
     [["leak", { kind: "hole", place: "pan", height: "90 mm", diameter: "1 mm", wall: "1 mm" }]],
     "leak.height",
   ],
+  [
+    "hole wider than any line",
+    [["leak", { kind: "hole", place: "supply-line", diameter: "200 mm", wall: "1 mm" }]],
+    "leak.diameter",
+  ],
+  [
+    "hole wider than the pan",
+    [["leak", { kind: "hole", place: "pan", height: "5 mm", diameter: "600 mm", wall: "1 mm" }]],
+    "leak.diameter",
+  ],
+  [
+    "crack in a tube as wide as a stove pipe",
+    [["leak", { ...crack, partsAtLength: "20 mm", tubeDiameter: "120 mm" }]],
+    "leak.tubeDiameter",
+  ],
   ["leak opens before the start", [["opens", { date: "2024-03-03" }]], "opens.date"],
   ["leak opens after the end", [["opens", { after: "500 days" }]], "opens.after"],
   ["leak opens at a lower odometer", [["opens", { odometer: "59000 mi" }]], "opens.odometer"],
@@ -131,6 +146,13 @@ const provoked: readonly (readonly [string, readonly Change[], string])[] = [
 ];
 
 describe("an impossible case is an error that points at its place", () => {
+  it("a set with two suns alone has four gears, held in its own way", () => {
+    const faults = faultsWith(["build.gearTrain.front", undefined]).map(({ path }) => path);
+    expect(faults).toContain("build.gears[4].name");
+    expect(faults).toContain("build.gears[0].holds"); // the set in front is gone, so its brake holds nothing
+    expect(faults).toContain("build.reverse.holds");
+  });
+
   it.each(provoked)("%s", (_, changes, path) => {
     const faults = faultsWith(...changes);
     expect(faults.map((fault) => fault.path)).toEqual([path]);

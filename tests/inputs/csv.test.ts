@@ -83,6 +83,14 @@ describe("a user's drive as CSV", () => {
     expect(faults(text).every(({ path }) => path.startsWith("drive.csv"))).toBe(true);
   });
 
+  it("refuses a speed of no road vehicle, as it was written and with what is accepted", () => {
+    const [fault, ...more] = faults("time [s],speed [mph]\n0,0\n1,400\n2,313");
+    expect(more).toEqual([]);
+    expect(fault!.path).toBe("drive.csv line 3, speed");
+    expect(fault!.given).toBe('178.816 m/s, written "400" under "speed [mph]"');
+    expect(fault!.expected).toMatch(/313 mph/);
+  });
+
   it("gives back the numbers that were written", () => {
     const row = fc.double({ min: 0, max: 60, noNaN: true });
     fc.assert(

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { dailyDriving } from "../../src/driving/pattern.ts";
 import { readCaseFile, saveText } from "../../src/inputs/files.ts";
 import { caseFile, changed, faultsOf } from "./shipped.ts";
 
@@ -17,6 +18,16 @@ describe("case files", () => {
     expect(JSON.parse(readFileSync(caseFile(name), "utf8"))).toMatchObject({
       about: expect.stringMatching(/^Invented/) as string,
     });
+  });
+
+  it.each(["taxi-pit", "taxi-shaft-seal"])("%s reads, with the taxi's own week", (name) => {
+    const read = readCaseFile(caseFile(name));
+    expect(read.unit.leak).not.toBeNull();
+    expect(read.unit.build.gears).toHaveLength(4);
+    expect(read.week.days.map((trips) => trips.length)).toEqual([3, 3, 3, 3, 3, 3, 0]);
+    const day = dailyDriving(read.week);
+    expect(day.drivingTime / 3600).toBeGreaterThan(9);
+    expect(day.idleShare).toBeGreaterThan(0.4);
   });
 
   it("name their build and drives by files of their own", () => {

@@ -27,7 +27,7 @@ describe("the strip of a history", () => {
         for (const says of [
           "leak opens",
           "first gulp of air",
-          "first slip that lasts",
+          "first sustained slip",
           "front brake burnt",
           "no drive",
         ])
@@ -83,7 +83,7 @@ describe("the strip of a close-up", () => {
           "set point",
           "can be carried",
           "asked",
-          "first slip that lasts",
+          "first sustained slip",
         ])
           expect(texts).toContain(line);
       },

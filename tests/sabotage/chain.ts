@@ -21,8 +21,58 @@ const filling = place("clutch", "history/entering.ts", "history/shift");
 const slide = place("load", "history/slide.ts", "history/shift");
 const symptoms = place("several links", "history/measures.ts", "history/dated");
 const margin = place("damage", "history/margin.ts", "history/margin");
+const order = place("clutch", "history/slip.ts", "history/order");
+const implicit = place("clutch", "history/ros2.ts", "history/ros2");
+const near = place("several links", "history/near-air.ts", "emerge/steps");
+const slow = place("several links", "history/advance.ts", "history/slow-steps");
+const full = place("hiding places", "history/measures.ts", "emerge/shipped-steps");
+const seam = place("leak path", "history/near-air.ts", "history/slow-steps");
+const drained = place("sump", "history/parked.ts", "history/slow-steps");
+const kinks = place("load", "driving/ticks.ts", "emerge/steps");
 
 export const chainMutations: readonly Mutation[] = [
+  change(
+    order,
+    "friction at the end of a step by the vehicle's speed then",
+    "state.speed + h * drive.acceleration)",
+    "state.speed + 0.5 * h * drive.acceleration)",
+  ),
+  change(implicit, "the second stage", "rate[0]! - 2 * k1", "rate[0]! - 1.9 * k1"),
+  change(implicit, "the weights of the stages", "1.5 * k1 + 0.5 * k2", "1.4 * k1 + 0.4 * k2"),
+  change(implicit, "stable however stiff", "const GAMMA = 1 - Math.SQRT1_2", "const GAMMA = 0.1"),
+  change(
+    near,
+    "a gulp between two looks is looked for",
+    "return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * walk.mostDrawn);",
+    "return !isCovered(pickup, lowest - pickup.height + 0.02, walk.mostDrawn);",
+  ),
+  change(
+    full,
+    "a hiding place is full within a step",
+    "state.hidden + hidingStep.overflow - hiding",
+    "state.hidden - hiding",
+  ),
+  change(slow, "fluid as warm as halfway", "0.5 * walk.gained", "0 * walk.gained"),
+  change(slow, "coolant as warm as halfway", "0.5 * walk.coolantGained", "0 * walk.coolantGained"),
+  change(slow, "a leak as wide as halfway", "state.leakAge += ahead", "state.leakAge += 0 * ahead"),
+  change(
+    seam,
+    "a surface that swings over the rail is followed",
+    "return swings > STILL &&",
+    "return swings > 1 &&",
+  ),
+  change(
+    drained,
+    "what drains back is taken halfway",
+    "drains(walk, 0.5 * seconds); // as",
+    "drains(walk, seconds); // as",
+  ),
+  change(
+    kinks,
+    "kinks of the driving are stepped on",
+    "const span = end - time[i];",
+    "const span = Math.round(end) - Math.round(time[i]);",
+  ),
   ...fiveOff(
     power,
     "pump heat",
@@ -102,7 +152,12 @@ export const chainMutations: readonly Mutation[] = [
     "fillVolume(clutch) - drained;",
   ),
   change(slide, "the driver lets go when behind", "driver.pressOn * lag", "-driver.pressOn * lag"),
-  change(shift, "torques hinder a downshift", "turbine >= synchronous ? 1 : -1", "turbine >= synchronous ? 1 : 1"),
+  change(
+    shift,
+    "torques hinder a downshift",
+    "turbine >= synchronous ? 1 : -1",
+    "turbine >= synchronous ? 1 : 1",
+  ),
   change(symptoms, "a weak engine is a weak clutch", "(heldUp ? scheduled", "(!heldUp ? scheduled"),
   ...fiveOff(margin, "rated margin", "const margin = capacity(", (k) => `const margin = ${k} * capacity(`),
 ];

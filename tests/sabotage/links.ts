@@ -288,8 +288,14 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(glaze, "glazing", "(1.07e8 / 3600)", (k) => `(${k} * 1.07e8 / 3600)`),
   ...fiveOff(wear, "wear", "return (perEnergy * energy)", (k) => `return (${k} * perEnergy * energy)`),
 
-  ...fiveOff(road, "road load", "return (\n    rolling + 0.5", (k) => `return ${k} * (\n    rolling + 0.5`),
-  change(road, "a hill pulls upwards", "+ m * gravity * Math.sin", "- m * gravity * Math.sin"),
+  ...fiveOff(
+    road,
+    "road load",
+    "return rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;",
+    (k) =>
+      `return ${k} * (rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration);`,
+  ),
+  change(road, "a hill pulls upwards", "+ m * gravity * sine", "- m * gravity * sine"),
   ...fiveOff(
     converter,
     "turbine torque",

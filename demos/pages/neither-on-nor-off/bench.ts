@@ -7,6 +7,7 @@ import { frictionCoefficient, type Friction } from "../../../src/physics/clutch/
 import { slipWindow } from "../../../src/physics/clutch/slip.ts";
 import { slipHeat, type SlipHeatPicture } from "../../../src/plots/slip-heat.ts";
 import { show as inUnits, type ShownKind, type UnitSystem } from "../../../src/units/show.ts";
+import { rise, steel } from "../../fade-marks.ts";
 import { unbroken } from "../parts/units.ts";
 import { rpm } from "../../../src/units/literals.ts";
 
@@ -40,11 +41,6 @@ export function onBench(
     at: pressure,
   };
 }
-
-/** Heat per kilogram and kelvin of plain steel [J/(kg K)], handbooks. */
-const steel = 480;
-/** A rise [K] from warm to where paper linings begin to char. */
-export const rise = 200;
 
 /** What the clutch does at the pressure that is looked at, in one or two sentences; the falling engine line counts. */
 export function reading(data: SlipHeatPicture, system: UnitSystem): string {

@@ -3,10 +3,12 @@
 import { slipWindow } from "../../../src/physics/clutch/slip.ts";
 import { slipHeat } from "../../../src/plots/slip-heat.ts";
 import type { History } from "../../../src/history/simulate.ts";
+import type { EventName } from "../../../src/history/watch.ts";
 import type { FadeRow } from "../../../src/history/fade.ts";
 import type { Claim } from "../parts/claim.ts";
-import { benchAtFirst, clutch, onBench, rise } from "./bench.ts";
-import { fades, warming } from "./fades.ts";
+import { places, rise, warming } from "../../fade-marks.ts";
+import { benchAtFirst, clutch, onBench, van as invention } from "./bench.ts";
+import { fades, uphill } from "./fades.ts";
 import { eventOf } from "./story.ts";
 import { atFirst, historyOf } from "./van.ts";
 
@@ -87,10 +89,20 @@ const once = <T>(compute: () => T): (() => T) => {
   return () => (kept ??= { value: compute() }).value;
 };
 const first = once(() => historyOf(atFirst));
-/** Running time from the first gulp of air to the first slip that lasts [s]. */
+/** Running time from the first gulp of air to the first sustained slip [s]. */
 function gulpToSlip(history: History): number {
   const [gulp, slip] = [eventOf(history, "first gulp of air"), eventOf(history, "first sustained slip")];
   return (slip?.running ?? Number.NaN) - (gulp?.running ?? Number.NaN);
+}
+const parted = once(() => historyOf({ ...atFirst, hole: 7e-3, days: 4 }));
+/** Time in which the line pressure last went from all but its set point to a fifth of it before a moment [s]. */
+function goneIn({ closeUps, events }: History, about: EventName): number {
+  const moment = events.find(({ name }) => name === about)!.clock;
+  const looks = closeUps.find((closeUp) => closeUp.about === about)!.looks;
+  const share = ({ linePressure, setPoint }: (typeof looks)[number]) => linePressure / setPoint;
+  const fallen = looks.findIndex((look) => look.clock > moment - 5 && share(look) < 0.2);
+  const last = looks.slice(0, fallen).findLastIndex((look) => share(look) > 0.97);
+  return looks[fallen]!.clock - looks[last]!.clock;
 }
 const swept = once(() => fades([0.1, 20, 60, 1800, 3600]));
 const heatOf = (kind: FadeRow["kind"], time: number) =>
@@ -99,7 +111,7 @@ const heatOf = (kind: FadeRow["kind"], time: number) =>
 export const fading = {
   valve: {
     says: "A pressure that goes in a tenth of a second, as when a valve shuts, and then stays away costs the clutch less than 50 joules, which warm its steel plates by less than half a degree.",
-    holds: () => heatOf("falls once", 0.1) < 50 && 50 / warming() < 0.25 / rise,
+    holds: () => heatOf("falls once", 0.1) < 50 && 50 / warming(invention, uphill.gear) < 0.25 / rise,
   },
   hour: {
     says: "The same pressure going over an hour costs it more than a hundred thousand times as much.",
@@ -114,9 +126,16 @@ export const fading = {
     holds: () => [20, 60].every((time) => heatOf("comes and goes", time) > heatOf("falls once", time)),
   },
   cause: {
-    says: "Which of these it is follows from the leak: from the first gulp of air to the first slip that lasts, the van further down takes a minute or two when a line parts and hours through a hole as fine as a bristle.",
-    holds: () =>
-      gulpToSlip(historyOf({ ...atFirst, hole: 7e-3, days: 4 })) < 180 && gulpToSlip(first()) > 2 * 3600,
+    says: "Which of these it is follows from the leak: from the first gulp of air to the first sustained slip, the van further down takes a minute or two when a line parts and hours through a hole as fine as a bristle.",
+    holds: () => gulpToSlip(parted()) < 180 && gulpToSlip(first()) > 2 * 3600,
+  },
+  parts: {
+    says: "When a line parts and the pump draws little but air, the pressure goes in a third of a second or so: in more than a tenth of one and less than a whole.",
+    holds: () => {
+      const [mark] = places.filter(({ says }) => says === "a line parts").map(({ time }) => time);
+      const time = goneIn(parted(), "first sustained slip");
+      return [time, mark!].every((seconds) => seconds > 0.1 && seconds < 1);
+    },
   },
 } satisfies Record<string, Claim>;
 
@@ -130,7 +149,7 @@ const lostFrom = (place: "supply-line" | "pan") =>
 
 export const van = {
   order: {
-    says: "The stick shows it first: the level is under the low mark before the pump draws its first air, and air comes before the first slip that lasts.",
+    says: "The stick shows it first: the level is under the low mark before the pump draws its first air, and air comes before the first sustained slip.",
     holds: () =>
       before(first(), "level below the low mark", "first gulp of air", "first sustained slip", "no drive"),
   },

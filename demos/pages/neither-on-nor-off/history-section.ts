@@ -1,6 +1,7 @@
 // The van's history: what the reader sets, the work beside the page, and everything that shows its result.
 
 import { computed, effect, signal, untracked } from "@preact/signals-core";
+import { HOT } from "../../../src/bay/ready.ts";
 import type { History } from "../../../src/history/simulate.ts";
 import { closeUpStrip } from "../../../src/plots/close-up-strip.ts";
 import { historyStrip } from "../../../src/plots/history-strip.ts";
@@ -14,6 +15,7 @@ import { slider } from "../parts/slider.ts";
 import { system } from "../parts/units.ts";
 import { van } from "./bench.ts";
 import { eventColumns, eventRows, holeText, settingsText, storyText, type Beginning } from "./story.ts";
+import type { Told } from "./sticks.ts";
 import { atFirst, caseOf, type Settings } from "./van.ts";
 
 /** How long the controls must rest before the work begins anew [ms]. */
@@ -22,7 +24,7 @@ const LAST_HOURS = 10;
 
 /** Controls, work, story, strip, close-ups and table; the first work begins at once. */
 export function historySection(hire: () => Worker): Node[] {
-  const work = job<Settings, History>(hire);
+  const work = job<Settings, Told>(hire);
   const { start, unit } = caseOf(atFirst);
   const beginning: Beginning = {
     ...start,
@@ -44,6 +46,7 @@ export function historySection(hire: () => Worker): Node[] {
       ["supply-line", "supply line, before the cooler"],
       ["return-line", "return line, behind it"],
       ["pan", "pan, near its floor"],
+      ["shaft-seal", "seal at the converter's hub"],
     ] as const,
     atFirst.place,
   );
@@ -81,7 +84,7 @@ export function historySection(hire: () => Worker): Node[] {
 
 /** Progress, cancel, compute again, and what a listener is told. */
 function workBar(
-  work: ReturnType<typeof job<Settings, History>>,
+  work: ReturnType<typeof job<Settings, Told>>,
   settings: { readonly value: Settings },
   density15: number,
 ): HTMLElement {
@@ -121,7 +124,7 @@ function workBar(
   );
 }
 
-type Last = ReturnType<typeof job<Settings, History>>["last"];
+type Last = ReturnType<typeof job<Settings, Told>>["last"];
 
 function results(last: Last, beginning: Beginning, state: { readonly value: string }): Node[] {
   const { low, full } = van.sump.stick;
@@ -223,7 +226,7 @@ function eventTable(last: Last, beginning: Beginning): HTMLElement {
           element(
             "span",
             {},
-            "Drops as they would be counted at the end of that trip, idling; level as last read on the stick.",
+            `Leak as it would be seen at the end of that trip, idling; stick as it would read idling in park, level, at ${show(HOT, "temperature", system.value)}.`,
           ),
         ),
         element(

@@ -7,6 +7,7 @@ import { fadeTime } from "../../../src/plots/fade-time.ts";
 import { slipHeatAgainstPressure } from "../../../src/plots/slip-heat.ts";
 import { rpm } from "../../../src/units/literals.ts";
 import { show, type ShownKind, type UnitSystem } from "../../../src/units/show.ts";
+import { heats, places } from "../../fade-marks.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job } from "../parts/job.ts";
@@ -14,9 +15,9 @@ import { masthead } from "../parts/masthead.ts";
 import { caution, prose, section, statements } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
 import { system, unbroken } from "../parts/units.ts";
-import { benchAtFirst, clutch, onBench, reading } from "./bench.ts";
+import { benchAtFirst, clutch, onBench, reading, van as invention } from "./bench.ts";
 import { ends, fading, inBetween, van } from "./claims.ts";
-import { heats, places } from "./fades.ts";
+import { uphill } from "./fades.ts";
 import { historySection } from "./history-section.ts";
 import { atFirst, caseOf } from "./van.ts";
 
@@ -200,7 +201,10 @@ function fadePicture(hire: () => Worker): HTMLElement {
     caption,
     (picture) =>
       work.last.value
-        ? fadeTime({ rows: work.last.value.result, places, heats: heats(picture.system) }, picture)
+        ? fadeTime(
+            { rows: work.last.value.result, places, heats: heats(invention, uphill.gear, picture.system) },
+            picture,
+          )
         : null,
     "wide",
   );

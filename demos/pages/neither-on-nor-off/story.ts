@@ -5,9 +5,11 @@ import type { EventName, HistoryEvent } from "../../../src/history/watch.ts";
 import { density } from "../../../src/physics/fluid/density.ts";
 import { surfaceTension } from "../../../src/physics/fluid/surface-tension.ts";
 import { dropsPerMinute, dropVolume } from "../../../src/physics/leak/drop.ts";
-import { wordsFor } from "../../../src/plots/event-words.ts";
+import { leakWords } from "../../../src/bay/leak-words.ts";
+import { conditionIn, oneForEachClutch, wordsFor } from "../../../src/plots/event-words.ts";
 import { axis, show, type UnitSystem } from "../../../src/units/show.ts";
 import { unbroken } from "../parts/units.ts";
+import type { Told } from "./sticks.ts";
 import type { Settings } from "./van.ts";
 
 /** When and at what reading the history begins, and what a litre weighs [kg/m³ at 15 °C]. */
@@ -57,7 +59,7 @@ export function storyText(history: History, { density15 }: Beginning, system: Un
       : `the pump drew no air: ${gone(last)} were gone in the end.`,
   ];
   if (gulp && slip)
-    parts.push(`The first slip that lasted came ${hours(gulp, slip)} later, with ${gone(slip)} gone.`);
+    parts.push(`The first sustained slip came ${hours(gulp, slip)} later, with ${gone(slip)} gone.`);
   if (slip && end) parts.push(`Another ${hours(slip, end)}, and the van no longer drove.`);
   const burnt = history.clutches.filter(({ damage }) => damage >= 1).map(({ name }) => name);
   if (burnt.length > 0) parts.push(`Burnt: ${burnt.join(", ")}.`);
@@ -78,26 +80,26 @@ export function eventColumns(system: UnitSystem): readonly string[] {
     "date",
     `odometer [${axis("distance", system).unit}]`,
     `fluid lost [${axis("volume", system).unit}]`,
-    `level [${axis("length", system).unit}]`,
-    `fluid [${axis("temperature", system).unit}]`,
-    "drops per minute",
+    `stick, hot [${axis("length", system).unit}]`,
+    `fluid is at [${axis("temperature", system).unit}]`,
+    "at the leak",
   ];
 }
 
-/** Every event of the history; the level is the last that was read on the stick, hot and idling, the drops those that follow. */
-export function eventRows(history: History, beginning: Beginning, system: UnitSystem): EventRow[] {
+/** Every event of the history, one for each clutch's damage; the stick as the check proper would show it, the leak as it is then seen. */
+export function eventRows(history: Told, beginning: Beginning, system: UnitSystem): EventRow[] {
   const midnight = Date.parse(`${beginning.date}T00:00:00Z`);
-  return history.events.map((event) => ({
+  return oneForEachClutch(history.events).map((event, i) => ({
     name: wordsFor(event),
-    condition: event.condition,
+    condition: conditionIn(event, system),
     grave: /slip|damage|drive|parts/.test(event.name),
     cells: [
       dateText(midnight + event.clock * 1000),
       plain(beginning.odometer + event.distance, "distance", system, 0),
       plain(event.lost / beginning.density15, "volume", system, 2),
-      plain(levelAt(history, event.clock), "length", system, system === "US" ? 1 : 0),
+      plain(history.sticks[i]!, "length", system, system === "US" ? 2 : 0),
       plain(event.temperature, "temperature", system, 0),
-      drops(history, event.clock, beginning),
+      leakText(history, event.clock, beginning, system),
     ],
   }));
 }
@@ -112,7 +114,6 @@ const dates = new Intl.DateTimeFormat("en-GB", {
 const dateText = (milliseconds: number): string => dates.format(milliseconds);
 
 function plain(value: number, kind: Parameters<typeof axis>[0], system: UnitSystem, digits: number): string {
-  if (Number.isNaN(value)) return "not read";
   const { factor, offset } = axis(kind, system);
   return (value * factor + offset).toLocaleString("en-US", {
     minimumFractionDigits: digits,
@@ -120,23 +121,16 @@ function plain(value: number, kind: Parameters<typeof axis>[0], system: UnitSyst
   });
 }
 
-function levelAt({ trips }: History, clock: number): number {
-  let level = Number.NaN;
-  for (const row of trips) {
-    if (row.clock > clock + 1) break;
-    if (row.level !== null) level = row.level;
-  }
-  return level;
-}
-
-/** Drops that would be counted at the end of the event's trip, idling; more than a person can count is a stream. */
-function drops({ trips }: History, clock: number, { density15, dripRadius }: Beginning): string {
+/** What would be seen at the leak at the end of the event's trip, idling. */
+function leakText(
+  { trips }: History,
+  clock: number,
+  { density15, dripRadius }: Beginning,
+  system: UnitSystem,
+): string {
   const row = trips.find((trip) => trip.clock >= clock) ?? trips.at(-1);
-  if (row === undefined) return "0";
+  if (row === undefined) return "none";
   const drop = dropVolume(dripRadius, surfaceTension(row.hottest), density(density15, row.hottest));
-  const count = dropsPerMinute(Math.max(0, row.leakFlow), drop);
-  if (count === 0) return "0";
-  if (count > COUNTABLE) return "stream";
-  return count < 10 ? count.toPrecision(2) : count.toFixed(0);
+  const flow = Math.max(0, row.leakFlow);
+  return leakWords(dropsPerMinute(flow, drop), flow, system);
 }
-const COUNTABLE = 400;

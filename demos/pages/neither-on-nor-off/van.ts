@@ -22,6 +22,7 @@ const places = {
   "supply-line": { height: "60 mm", lineAbove: "0.15 L", columnHeight: "0.2 m" },
   "return-line": { height: "60 mm", lineAbove: "0.10 L", columnHeight: "0.2 m" },
   pan: { height: "5 mm", lineAbove: "0 L", columnHeight: "0 m" },
+  "shaft-seal": { height: "120 mm", lineAbove: "0 L", columnHeight: "0 m", fedBy: "converter-outlet" },
 } as const;
 
 /** The case that the settings describe, everything else as in the reference case of a slow seep. */

@@ -1,17 +1,17 @@
 // The page's second pair of hands: histories and fades are computed here, so that the page stays free.
 
 import { expose } from "comlink";
-import type { History } from "../../../src/history/simulate.ts";
 import type { Step, Works } from "../parts/job.ts";
+import { told, type Told } from "./sticks.ts";
 import { historyOf, type Settings } from "./van.ts";
 
 /** Share of the fill that is lost when a van of this kind has come to a stand: only for the progress bar. */
 const OFTEN_LOST = 0.3;
 
-const works: Works<Settings, History> = {
+const works: Works<Settings, Told> = {
   run(settings, tell) {
     let filled = 0;
-    return historyOf(settings, (share, state) => {
+    const history = historyOf(settings, (share, state) => {
       filled ||= state.mass;
       const lost = state.hidden + state.onRoad + state.onGround;
       const step: Step = {
@@ -22,6 +22,7 @@ const works: Works<Settings, History> = {
       tell({ ...step, share: Math.min(0.99, step.share) });
       return true;
     });
+    return told(settings, history);
   },
 };
 

@@ -45,18 +45,22 @@ export function flatArea(radius: number, depth: number): number {
   return radius * radius * (angle - 0.5 * Math.sin(2 * angle));
 }
 
-/** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by halving, at most the radius. */
+/** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by Newton's rule, at most the radius. */
 export function flatDepth(radius: number, area: number): number {
   if (!(area >= 0 && area < Infinity)) impossible("area", area, "0 m² or more");
   if (area >= flatArea(radius, radius)) return radius;
-  let low = 0;
-  let high = radius;
-  for (let halving = 0; halving < 60; halving += 1) {
-    const depth = 0.5 * (low + high);
-    if (flatArea(radius, depth) < area) low = depth;
-    else high = depth;
+  if (area === 0) return 0;
+  const share = area / (radius * radius);
+  // For a shallow flat the share is 2/3 of the angle's cube; the rule is convex, so it closes in from above.
+  let angle = Math.cbrt(1.5 * share);
+  for (let turn = 0; turn < 30; turn += 1) {
+    const sine = Math.sin(angle);
+    const off = (angle - 0.5 * Math.sin(2 * angle) - share) / (2 * sine * sine);
+    angle -= off;
+    if (Math.abs(off) < 1e-15 * angle) break;
   }
-  return 0.5 * (low + high);
+  const half = Math.sin(0.5 * angle);
+  return 2 * radius * half * half;
 }
 
 function refuseTube(radius: number, wall: number, depthInHundredHours: number): void {

@@ -28,6 +28,19 @@ export const roadForceRange: Range = {
   source: "Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 4",
 };
 
+// The last grade and angle asked for, with what they gave: a road is asked for many times before it bends.
+let [onGrade, angle] = [0, 0];
+let [onAngle, cosine, sine] = [0, 1, 0];
+
+/** Angle of the road [rad] at a grade, rise over run. */
+export function gradeAngle(grade: number): number {
+  if (grade !== onGrade) {
+    onGrade = grade;
+    angle = Math.atan(grade);
+  }
+  return angle;
+}
+
 /**
  * Force at the driven wheels [N] that holds `speed` [m/s] and `acceleration` [m/s2] on a road at `gradeAngle`
  * [rad, uphill positive]: F = m g Crr cos(alpha) + rho CdA v^2/2 + m g sin(alpha) + delta m a.
@@ -42,8 +55,11 @@ export function roadForce(vehicle: Vehicle, speed: number, acceleration: number,
   if (!(delta >= 1)) impossible("vehicle.rotating", delta, "a factor of 1 or more");
   if (!(rho >= 0)) impossible("vehicle.airDensity", rho, "a density of 0 kg/m3 or more");
   if (!(speed >= 0)) impossible("speed", speed, "a speed of 0 m/s or more");
-  const rolling = speed > 0 ? m * gravity * Crr * Math.cos(gradeAngle) : 0;
-  return (
-    rolling + 0.5 * rho * CdA * speed * speed + m * gravity * Math.sin(gradeAngle) + m * delta * acceleration
-  );
+  if (gradeAngle !== onAngle) {
+    onAngle = gradeAngle;
+    cosine = Math.cos(gradeAngle);
+    sine = Math.sin(gradeAngle);
+  }
+  const rolling = speed > 0 ? m * gravity * Crr * cosine : 0;
+  return rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;
 }

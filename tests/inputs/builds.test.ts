@@ -11,19 +11,24 @@ import { setPoint } from "../../src/physics/supply/regulator.ts";
 import { originText } from "../../src/sources/origin.ts";
 import { referenceData } from "./shipped.ts";
 
-const { build, origins } = readBuild(
-  JSON.parse(readFileSync(join(referenceData, "parcel-van/build.json"), "utf8")),
-);
-const rated = build.ratedTurbineTorque;
 const hot = 353.15;
-const pressureIn = (reverse: boolean) => setPoint(build.regulator, rated, reverse, hot, 0);
-const loads = (clutch: number) =>
-  [...build.gears, build.reverse].flatMap((gear) => {
-    const share = gear.holds.find((held) => held.clutch === clutch)?.share;
-    return share === undefined ? [] : [{ share, pressure: pressureIn(gear === build.reverse) }];
-  });
+const shippedBuilds = [
+  { folder: "parcel-van", ratios: ["4.16", "2.44", "1.52", "1.00", "0.67", "-3.28"], final: 3.73 },
+  { folder: "town-taxi", ratios: ["2.79", "1.64", "1.00", "0.64", "-1.80"], final: 3.95 },
+].map(({ folder, ...teeth }) => ({
+  ...teeth,
+  ...readBuild(JSON.parse(readFileSync(join(referenceData, folder, "build.json"), "utf8"))),
+}));
 
-describe("the invented parcel van", () => {
+describe.each(shippedBuilds)("the $build.name", ({ build, origins, ratios, final }) => {
+  const rated = build.ratedTurbineTorque;
+  const pressureIn = (reverse: boolean) => setPoint(build.regulator, rated, reverse, hot, 0);
+  const loads = (clutch: number) =>
+    [...build.gears, build.reverse].flatMap((gear) => {
+      const share = gear.holds.find((held) => held.clutch === clutch)?.share;
+      return share === undefined ? [] : [{ share, pressure: pressureIn(gear === build.reverse) }];
+    });
+
   it("says where every number comes from, and every assumed one why", () => {
     for (const [path, { origin }] of Object.entries(origins)) {
       expect(origin, path).not.toBeNull();
@@ -62,9 +67,8 @@ describe("the invented parcel van", () => {
   });
 
   it("has the ratios of its teeth", () => {
-    const ratios = [...build.gears, build.reverse].map(({ ratio }) => ratio.toFixed(2));
-    expect(ratios).toEqual(["4.16", "2.44", "1.52", "1.00", "0.67", "-3.28"]);
-    expect(build.finalRatio).toBeCloseTo(3.73, 2);
+    expect([...build.gears, build.reverse].map(({ ratio }) => ratio.toFixed(2))).toEqual(ratios);
+    expect(build.finalRatio).toBeCloseTo(final, 2);
   });
 
   it("holds its fill, and the marks lie where the full unit idles", () => {
