@@ -20,15 +20,18 @@ const mayImport: Record<string, string[]> = {
   history: ["physics", "driving", "errors"],
   // The second fidelity walks with the first and marches with its functions; nothing below knows of it.
   duty: ["history", "physics", "driving", "errors"],
+  // Chance: beliefs, random numbers and what a measurement says; it knows no transmission. Hands: who does the work.
+  chance: ["errors"],
+  hands: [],
   // What a technician sees is derived from a history, so pictures may read it, and physics may not.
   // Its card prints readings in shop units, and says who sets each band.
   bay: ["physics", "history", "units", "sources", "errors"],
   // The door: text with units comes in here and leaves as builds, drives and sightings in SI.
   inputs: ["units", "sources", "physics", "driving", "history", "bay", "errors"],
-  lookback: ["history", "physics", "driving", "inputs", "errors"],
+  lookback: ["bay", "chance", "driving", "duty", "hands", "history", "inputs", "physics", "sources", "errors"],
   decisions: ["history", "physics", "driving", "inputs", "errors"],
   // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
-  ensemble: ["history", "bay", "inputs", "physics", "sources", "units", "errors"],
+  ensemble: ["chance", "hands", "history", "bay", "inputs", "physics", "sources", "units", "errors"],
   // Pictures need units for their axes, and never the door.
   plots: ["history", "bay", "ensemble", "physics", "errors", "units"],
 };

@@ -200,7 +200,7 @@ function livesUnder(march: March, last: { readonly running: number } | undefined
 }
 
 /** So much lacking [kg] is enough: the worst has come whatever the air. */
-function enoughFor({ thresholds, climates }: Prepared): number {
+export function enoughFor({ thresholds, climates }: Prepared): number {
   const burns = climates.map((_, a) =>
     Math.min(
       ...thresholds

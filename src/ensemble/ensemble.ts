@@ -2,10 +2,10 @@
 
 import { impossible } from "../errors.ts";
 import { ailsFirst, curveBands, eventBands, type CurveBands, type EventBand } from "./bands.ts";
-import { handOut, ownHands, webHands, type Hand } from "./hands.ts";
+import { handOut, ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { draw, variable, type Members } from "./members.ts";
 import type { Outcome } from "./outcome.ts";
-import { cores, threads } from "./threads.ts";
+import { cores, threads } from "../hands/threads.ts";
 import type { Varying } from "./uncertain.ts";
 import { outcomeIn, workbench, type Answer, type Task } from "./workbench.ts";
 
@@ -94,7 +94,7 @@ export async function runDraws(
     ...(only === undefined ? {} : { only }),
     filledByVolume,
   };
-  const makeHand: () => Hand = hire ? () => webHands(hire()) : (threads() ?? (() => ownHands(workbench())));
+  const makeHand: () => Hand = hire ? () => webHands(hire()) : (threads(import.meta.url) ?? (() => ownHands(workbench())));
   const outcomes: (Outcome | null)[] = new Array<Outcome | null>(draws.length).fill(null);
   let done = 0;
   await handOut<Answer>(

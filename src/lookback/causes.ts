@@ -35,6 +35,12 @@ export interface Explanation {
 const assumed = (because: string): Origin => ({ kind: "assumed", source: "this project", because });
 const quart = 0.946352946e-3;
 
+/** What is believed before any evidence, where it is to be otherwise than stated here: what a cause is worth, and an unknown by its name. */
+export interface Beliefs {
+  readonly causes?: Readonly<Partial<Record<CauseName, number>>>;
+  readonly unknowns?: Readonly<Record<string, Belief>>;
+}
+
 /** What each cause is believed to be worth before any evidence. Nobody has counted: assumed, and to be edited. */
 export const believedCauses: Readonly<Record<CauseName, number>> = {
   "slow leak": 0.6,
@@ -76,7 +82,20 @@ const weakness: Believed = {
 };
 
 /** Every explanation of a visit; those of one cause share what it is worth. */
-export function explanationsOf(visit: Visit, believed = believedCauses): readonly Explanation[] {
+export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Explanation[] {
+  const believed = { ...believedCauses, ...beliefs.causes };
+  const all = Object.values(believed).reduce((sum, worth) => sum + worth, 0);
+  return allOf(visit, believed).map((explanation) => ({
+    ...explanation,
+    believed: explanation.believed / all,
+    unknowns: explanation.unknowns.map((unknown) => ({
+      ...unknown,
+      belief: beliefs.unknowns?.[unknown.name] ?? unknown.belief,
+    })),
+  }));
+}
+
+function allOf(visit: Visit, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
   const common = commonUnknowns(visit);
   const leaks = (
     cause: CauseName,

@@ -1,13 +1,12 @@
 // What a guess foretells: how much has been lost by any moment, and when each event comes. By averages over the prepared week.
 
-import { dutyHistory } from "../duty/history.ts";
-import type { DutyEvent } from "../duty/happen.ts";
+import { dutyHistory, type DutyHistory } from "../duty/history.ts";
+import { dutyLoss } from "../duty/loss.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
+import type { Plan } from "../history/simulate.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import type { Visit } from "./visit.ts";
-
-const WEEK = 7 * 86400;
 
 /** One guess about the leak and the use of the vehicle. Seconds are those of the visit's clock. */
 export interface Guess {
@@ -23,57 +22,58 @@ export interface Guess {
 }
 
 export interface Course {
-  /** Fluid lost by a moment [kg]. */
+  /** Fluid lost by a moment [kg]; lent: it tells of the guess that was asked last. */
   readonly lostBy: (clock: number) => number;
+  /** Whether more was lost before the visit than any event takes. */
+  readonly ranOut: boolean;
   /** When an event came first [s]; Infinity: not by the visit. */
   readonly when: (name: EventName, clutch?: string) => number;
-  readonly events: readonly DutyEvent[];
+  /** The whole history by averages; its times are those of the plan: the visit's clock × use. */
+  readonly history: () => DutyHistory;
   /** When the vehicle could no longer be driven [s]; Infinity: it still could. */
-  readonly over: number;
+  readonly over: () => number;
 }
 
 /** Share that clings and is carried off each second of driving: assumed, as in the invented cases. */
 const CARRY_OFF = 0.05 / 3600;
 
-/** Follows a guess to the visit. More use than the prepared week's is a clock that runs faster by as much. */
-export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course {
-  const { use, opening } = guess;
+/** The plan of a guess, up to the visit. More use than the prepared week's is a clock that runs faster by as much. */
+export function planOfGuess(visit: Visit, { use, opening, opensAt, soakedUp, short, harder }: Guess): Plan {
   const { site, unit, week, weekday, dayOfYear, added } = visit;
-  const span = visit.at * use;
-  const history = dutyHistory(
-    prepared,
-    {
-      unit: {
-        ...unit,
-        leak:
-          opening === null
-            ? null
-            : { ...site, opening, hiding: { capacity: guess.soakedUp, carryOff: CARRY_OFF } },
-      },
-      week,
-      weekday,
-      dayOfYear,
-      opens: { after: guess.opensAt * use },
-      topUps: added.map(({ at, volume, temperature }) => ({ at: at * use, volume, temperature })),
-      span,
-      fillShort: guess.short - guess.harder,
-    },
-    false,
-  );
-  const { lost, events, end, endedBy } = history;
   return {
-    lostBy(clock) {
-      const x = Math.max(0, Math.min(lost.length - 1, (clock * use) / WEEK));
-      const i = Math.min(Math.max(0, lost.length - 2), Math.floor(x));
-      return lost[i]! + ((lost[i + 1] ?? lost[i]!) - lost[i]!) * (x - i);
+    unit: {
+      ...unit,
+      leak: opening === null ? null : { ...site, opening, hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
     },
+    week,
+    weekday,
+    dayOfYear,
+    opens: { after: opensAt * use },
+    topUps: added.map(({ at, volume, temperature }) => ({ at: at * use, volume, temperature })),
+    span: visit.at * use,
+    fillShort: short - harder,
+  };
+}
+
+/** Follows a guess to the visit: what is lost at once, the events when they are asked for. */
+export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course {
+  const { use } = guess;
+  const plan = planOfGuess(visit, guess);
+  const loss = dutyLoss(prepared, plan);
+  let known: DutyHistory | undefined;
+  const history = () => (known ??= dutyHistory(prepared, plan, false));
+  return {
+    lostBy: (clock) => loss.lostBy(clock * use),
+    ranOut: loss.ranOut,
     when(name, clutch) {
-      const event = events.find(
-        (other) => other.name === name && (clutch === undefined || other.clutch === clutch),
-      );
-      return event === undefined ? Infinity : event.clock / use;
+      for (const event of history().events)
+        if (event.name === name && (clutch === undefined || event.clutch === clutch)) return event.clock / use;
+      return Infinity;
     },
-    events,
-    over: endedBy === "end of span" ? Infinity : end.clock / use,
+    history,
+    over() {
+      const { endedBy, end } = history();
+      return endedBy === "end of span" ? Infinity : end.clock / use;
+    },
   };
 }

@@ -1,110 +1,192 @@
 // Looking back: every explanation is asked, the evidence weighs them, and what they foretell together is the answer.
 
 import { logSum } from "../chance/terms.ts";
-import { explanationsOf, type CauseName, type Explanation } from "./causes.ts";
-import { conflictsOf, type Conflict } from "./conflict.ts";
-import { problemOf, type Bench } from "./question.ts";
-import type { Draws } from "./sampler/problem.ts";
-import { temperedAnswer, type SamplerOptions, type Step } from "./sampler/tempered.ts";
+import type { Prepared } from "../duty/prepared.ts";
+import { impossible } from "../errors.ts";
+import { crewOf, type Crew } from "../hands/crew.ts";
+import { ownHands, webHands, type Hand } from "../hands/hands.ts";
+import { cores, threads } from "../hands/threads.ts";
+import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
+import { columnsOf, type Table } from "./foretell.ts";
+import { benchOf, type Bench } from "./question.ts";
+import { shownBy } from "./shown.ts";
+import type { Visit } from "./visit.ts";
+import { workbench, type Answered, type Task, type Told } from "./workbench.ts";
 
-/** One explanation with what the sampler made of it. */
+export interface LookBackOptions {
+  /** Guesses in all, 1000 or more; 4000 when missing. */
+  readonly guesses?: number;
+  /** Moves of each guess after every step; 3 when missing. */
+  readonly moves?: number;
+  /** A whole number from 0: the same gives the same answer, whatever the number of workers. */
+  readonly seed: number;
+  /** What is believed before any evidence, where it is not what is stated in causes.ts, common.ts and laws.ts. */
+  readonly beliefs?: Beliefs;
+  /** Threads; all cores when missing. */
+  readonly workers?: number;
+  /** In a browser: makes a worker that runs this folder's worker. Without it the work is done in the program's own time. */
+  readonly hire?: () => Worker;
+  /** Called with the share done, from 0 to 1, and an early answer once there is one. */
+  readonly onProgress?: (share: number, early?: Posterior) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** Guesses of one run, with what they foretell. */
+export interface Run extends Answered {
+  readonly seed: number;
+}
+
+/** One explanation with all its runs. */
 export interface Weighed {
   readonly explanation: Explanation;
-  readonly draws: Draws;
-  readonly steps: readonly Step[];
+  /** Runs of their own, each from its own beginning: what differs between them is the sampler's own error. */
+  readonly runs: readonly Run[];
+  /** Logarithm of how well it explains the evidence, the mean of its runs. */
+  readonly logEvidence: number;
   /** Its share after the evidence. */
   readonly share: number;
 }
 
 export interface Posterior {
   readonly bench: Bench;
+  readonly columns: readonly string[];
   readonly weighed: readonly Weighed[];
-  /** Share of each cause after the evidence, the likeliest first. */
-  readonly causes: readonly { readonly cause: CauseName; readonly share: number }[];
-  readonly conflicts: readonly Conflict[];
-  readonly trust: Trust;
 }
 
-/** Whether the numbers would come out the same again. */
-export interface Trust {
-  readonly word: "trust" | "run longer" | "evidence conflicts";
-  /** The largest difference between two halves of the guesses, as a share of the spread. */
-  readonly halves: number;
-  readonly leastAccepted: number;
-}
+/** Guesses of a first run, and the most of any. */
+const FIRST = 150;
+const MOST = 500;
+/** An explanation that the first run finds less likely than this is not asked again. */
+const HOPELESS = 1e-4;
 
-/** Guesses of the two halves differ by less than this share of the spread in an answer that may be trusted. */
-const HALVES = 0.25;
-const ACCEPTED = 0.05;
-
-/** How many guesses each explanation gets: leaks that grow share most of them, what has few unknowns needs few. */
-function guessesFor(explanations: readonly Explanation[], { cause }: Explanation, guesses: number): number {
-  const slow = explanations.filter((other) => other.cause === "slow leak").length;
-  const share = cause === "slow leak" ? 0.8 / slow : 0.2 / (explanations.length - slow);
-  return Math.max(100, Math.round(guesses * share));
-}
-
-/** What the evidence makes of every explanation. The same seed gives the same numbers. */
-export function lookBack(
-  bench: Bench,
-  options: SamplerOptions,
-  explanations: readonly Explanation[] = explanationsOf(bench.visit),
-): Posterior {
-  const found = explanations.map((explanation, i) => ({
-    explanation,
-    answer: temperedAnswer(problemOf(bench, explanation), {
-      ...options,
-      guesses: guessesFor(explanations, explanation, options.guesses),
-      seed: options.seed + 1000 * i,
-    }),
-  }));
-  const logs = found.map(({ explanation, answer }) => Math.log(explanation.believed) + answer.logEvidence);
-  const all = logSum(logs);
-  const weighed = found.map(({ explanation, answer: { steps, ...draws } }, i): Weighed => ({
-    explanation,
-    draws,
-    steps,
-    share: all === -Infinity ? explanation.believed : Math.exp(logs[i]! - all),
-  }));
-  const conflicts = conflictsOf(bench, explanations, options.seed);
-  return { bench, weighed, causes: byCause(weighed), conflicts, trust: trustIn(weighed, conflicts, all) };
-}
-
-function byCause(weighed: readonly Weighed[]) {
-  const shares = new Map<CauseName, number>();
-  for (const { explanation, share } of weighed)
-    shares.set(explanation.cause, (shares.get(explanation.cause) ?? 0) + share);
-  return [...shares].map(([cause, share]) => ({ cause, share })).sort((a, b) => b.share - a.share);
-}
-
-function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflict[], all: number): Trust {
-  const counts = weighed.filter(({ share }) => share > 0.05);
-  const halves = Math.max(0, ...counts.map(({ draws }) => differenceOfHalves(draws)));
-  const leastAccepted = Math.min(1, ...counts.flatMap(({ steps }) => steps.map(({ accepted }) => accepted)));
-  const sure = halves < HALVES && leastAccepted > ACCEPTED;
-  return {
-    word: conflicts.length > 0 || all === -Infinity ? "evidence conflicts" : sure ? "trust" : "run longer",
-    halves,
-    leastAccepted,
-  };
-}
-
-/** How far the means of the first and the second half of the guesses are apart, in standard deviations, the worst of the unknowns. */
-function differenceOfHalves({ values, count, dimensions }: Draws): number {
-  const half = count >> 1;
-  let worst = 0;
-  for (let j = 0; j < dimensions; j++) {
-    const sums = [0, 0];
-    let squares = 0;
-    for (let i = 0; i < count; i++) {
-      const value = values[i * dimensions + j]!;
-      sums[i < half ? 0 : 1]! += value;
-      squares += value * value;
-    }
-    const mean = (sums[0]! + sums[1]!) / count;
-    const deviation = Math.sqrt(Math.max(0, squares / count - mean * mean));
-    const apart = Math.abs(sums[0]! / half - sums[1]! / (count - half));
-    if (deviation > 0) worst = Math.max(worst, apart / deviation);
+/**
+ * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
+ * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
+ * Errors: guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
+ */
+export async function lookBack(visit: Visit, prepared: Prepared, options: LookBackOptions): Promise<Posterior> {
+  const { guesses = 4000, moves = 3, seed, beliefs = {}, workers = cores(), hire, onProgress, signal } = options;
+  if (!(Number.isInteger(guesses) && guesses >= 1000)) impossible("guesses", guesses, "a whole number, 1000 or more");
+  if (!(Number.isInteger(workers) && workers >= 1)) impossible("workers", workers, "a whole number, 1 or more");
+  signal?.throwIfAborted();
+  const shown = shownBy(visit.unit, visit.site, visit.evidence);
+  const bench = benchOf(visit, prepared, shown);
+  const explanations = explanationsOf(visit, beliefs);
+  const told: Told = { visit, prepared, shown, beliefs };
+  const makeHand: () => Hand = hire
+    ? () => webHands(hire())
+    : (threads(import.meta.url) ?? (() => ownHands(workbench())));
+  const crew = crewOf(makeHand, workers, told);
+  const calledOff = signalled(signal);
+  try {
+    const asked = { crew, signal: calledOff, told: onProgress };
+    const first = await run(
+      explanations.map((_, explanation): Task => ({ explanation, guesses: FIRST, moves: 2, seed, foretells: true })),
+      asked,
+      [0, FIRST * explanations.length, guesses + FIRST * explanations.length],
+    );
+    const columns = columnsOf(bench);
+    const early = weigh(bench, columns, explanations, first);
+    onProgress?.((FIRST * explanations.length) / (guesses + FIRST * explanations.length), early);
+    const tasks = sharedOut(early, guesses, moves, seed);
+    const rest = await run(tasks, asked, [FIRST * explanations.length, guesses, guesses + FIRST * explanations.length]);
+    const again = new Set(tasks.map(({ explanation }) => explanation));
+    return weigh(
+      bench,
+      columns,
+      explanations,
+      [...first.filter(({ task }) => !again.has(task.explanation)), ...rest],
+    );
+  } finally {
+    calledOff.release();
+    await crew.dismiss();
   }
-  return worst;
+}
+
+interface Done {
+  readonly task: Task;
+  readonly answered: Answered;
+}
+
+interface Asked {
+  readonly crew: Crew;
+  readonly signal: ReturnType<typeof signalled>;
+  readonly told: LookBackOptions["onProgress"];
+}
+
+/** The answers of tasks in their order; [done before, these, all] in guesses for whoever watches. */
+async function run(
+  tasks: readonly Task[],
+  { crew, signal, told }: Asked,
+  [before, , all]: readonly [number, number, number],
+): Promise<Done[]> {
+  let done = before;
+  return Promise.race([
+    signal.aborted,
+    Promise.all(
+      tasks.map(async (task): Promise<Done> => {
+        const answered = await crew.ask<Answered>(task);
+        done += task.guesses;
+        told?.(Math.min(1, done / all));
+        return { task, answered };
+      }),
+    ),
+  ]);
+}
+
+/** A signal as something to wait for; it never resolves. */
+function signalled(signal: AbortSignal | undefined) {
+  let release = () => {};
+  const aborted = new Promise<never>((_, reject) => {
+    if (signal === undefined) return;
+    const off = () => reject(signal.reason as Error);
+    signal.addEventListener("abort", off, { once: true });
+    release = () => signal.removeEventListener("abort", off);
+  });
+  aborted.catch(() => {});
+  return { aborted, release };
+}
+
+/** Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. */
+function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed: number): Task[] {
+  const roots = weighed.map(({ share }) => (share > HOPELESS ? Math.sqrt(share) : 0));
+  const all = roots.reduce((sum, root) => sum + root, 0);
+  if (all === 0) return [];
+  return roots.flatMap((root, explanation) => {
+    if (root === 0) return [];
+    const own = Math.max(2 * FIRST, Math.round((guesses * root) / all));
+    const runs = Math.max(2, Math.ceil(own / MOST));
+    return Array.from({ length: runs }, (_, i): Task => ({
+      explanation,
+      guesses: Math.max(FIRST, Math.round(own / runs)),
+      moves,
+      seed: seed + 1000 * (i + 1) + explanation,
+      foretells: true,
+    }));
+  });
+}
+
+function weigh(
+  bench: Bench,
+  columns: Table["columns"],
+  explanations: readonly Explanation[],
+  done: readonly Done[],
+): Posterior {
+  const all = explanations.map((explanation, i) => {
+    const runs = done
+      .filter(({ task }) => task.explanation === i)
+      .map(({ task: { seed }, answered }): Run => ({ ...answered, seed }));
+    const logEvidence = logSum(runs.map(({ answer }) => answer.logEvidence)) - Math.log(runs.length);
+    return { explanation, runs, logEvidence };
+  });
+  const logs = all.map(({ explanation, logEvidence }) => Math.log(explanation.believed) + logEvidence);
+  const sum = logSum(logs);
+  return {
+    bench,
+    columns,
+    weighed: all.map((one, i) => ({
+      ...one,
+      share: sum === -Infinity ? one.explanation.believed : Math.exp(logs[i]! - sum),
+    })),
+  };
 }

@@ -19,6 +19,13 @@ export interface Bench {
   readonly runningBy: (clock: number) => number;
 }
 
+export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench => ({
+  visit,
+  prepared,
+  shown,
+  runningBy: runningOf(visit),
+});
+
 const WEEK = 7 * 86400;
 
 /** Running seconds by a moment of the visit's clock, of the week as told. */
@@ -66,13 +73,9 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
   };
 }
 
-/** It drove into the bay: a guess whose vehicle was through before that explains nothing, unless somebody tells so. */
-function stillDrove({ visit, course }: Asked): boolean {
-  const told = visit.evidence.some(
-    ({ kind, ...item }) => kind === "first symptom" && "symptom" in item && item.symptom === "no drive",
-  );
-  return told || course.over >= visit.at;
-}
+/** Whether somebody tells that it no longer drove: else it came into the bay by itself, and a guess that was through before that explains nothing. */
+const towedIn = ({ evidence }: Visit): boolean =>
+  evidence.some((item) => item.kind === "first symptom" && item.symptom === "no drive");
 
 export function problemOf(
   bench: Bench,
@@ -81,6 +84,7 @@ export function problemOf(
 ): Problem {
   const cheap = evidence.filter((item) => !isDear(item));
   const rest = evidence.filter(isDear);
+  const drives = !towedIn(bench.visit);
   const sum = (items: readonly Evidence[], asked: Asked) =>
     items.reduce((total, item) => (total === -Infinity ? total : total + termOf(item, asked)), 0);
   // Both halves ask the same guess: its course is worked out once.
@@ -97,8 +101,11 @@ export function problemOf(
     unknowns: explanation.unknowns,
     logLikelihood: (values) => {
       const guess = asked(values);
-      return stillDrove(guess) ? sum(cheap, guess) : -Infinity;
+      return drives && guess.course.ranOut ? -Infinity : sum(cheap, guess);
     },
-    ...(rest.length === 0 ? {} : { further: (values: Float64Array) => sum(rest, asked(values)) }),
+    further: (values) => {
+      const guess = asked(values);
+      return drives && guess.course.over() < bench.visit.at ? -Infinity : sum(rest, guess);
+    },
   };
 }

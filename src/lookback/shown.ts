@@ -19,7 +19,8 @@ export interface Table {
 export interface Shown {
   /** By temperature of the look [K]: where the dipstick is wet, 0 low mark, 1 full. */
   readonly stick: ReadonlyMap<number, Table>;
-  readonly linePressure?: Table;
+  /** Idling hot in drive [Pa]. */
+  readonly linePressure: Table;
   readonly coolerFlow?: Table;
   /** At the leak, idling hot: pressure [Pa]; parked in the bay: depth in the pan [m]. */
   readonly pressure: Table;
@@ -58,9 +59,7 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[]): 
   const asks = (kind: Evidence["kind"]) => evidence.some((item) => item.kind === kind);
   return {
     stick,
-    ...(asks("line pressure")
-      ? { linePressure: table((shortage) => linePressureTest(tight, shortage, "drive").idle) }
-      : {}),
+    linePressure: table((shortage) => linePressureTest(tight, shortage, "drive").idle),
     ...(asks("cooler flow") ? { coolerFlow: table((shortage) => coolerFlowTest(tight, shortage).flow) } : {}),
     pressure: table((shortage) => pressureAt(tight, site, shortage)),
     parkedDepth: table((shortage) => {

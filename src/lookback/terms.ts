@@ -100,7 +100,7 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "line pressure":
       return measured(
         item.pressure,
-        asked.weakness * at(shown.linePressure!, missingAt(asked, item.at)),
+        asked.weakness * at(shown.linePressure, missingAt(asked, item.at)),
         item.error,
       );
     case "cooler flow":
@@ -165,10 +165,14 @@ export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "park
 export function seenAt({ at: clock, look }: Extract<Evidence, { kind: "looked" }>, asked: Asked): number {
   if (asked.unseen) return 0;
   const { unit, shield } = asked.visit;
-  const held = asked.soakedUp * unit.fluid.density15;
-  const hides = shield && look !== "shield taken off" && asked.course.lostBy(clock) < held;
+  const hides =
+    shield && look !== "shield taken off" && heldAt(asked, clock) < asked.soakedUp * unit.fluid.density15;
   return hides ? 0 : flowAt(asked, clock, "idling hot");
 }
+
+/** What has leaked and hangs under the vehicle [kg]: all of it until nothing more is held back. */
+export const heldAt = ({ course, soakedUp, unseen, visit }: Asked, clock: number): number =>
+  unseen ? 0 : Math.min(course.lostBy(clock), soakedUp * visit.unit.fluid.density15);
 
 /** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
 function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {

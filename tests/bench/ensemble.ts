@@ -1,7 +1,7 @@
 // What an ensemble of the demo case costs, varying the build: wall time on all cores, and processor time of a member.
 import { ensemble } from "../../src/ensemble/ensemble.ts";
 import { members } from "../../src/ensemble/members.ts";
-import { cores } from "../../src/ensemble/threads.ts";
+import { cores } from "../../src/hands/threads.ts";
 import { caseData } from "../../src/inputs/files.ts";
 import { caseFile } from "../inputs/shipped.ts";
 import { cpuTime } from "./clock.ts";

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { curveAt, valuesOf } from "../../src/ensemble/bands.ts";
 import { ensemble } from "../../src/ensemble/ensemble.ts";
-import { handOut, ownHands, type Hand } from "../../src/ensemble/hands.ts";
+import { handOut, ownHands, type Hand } from "../../src/hands/hands.ts";
 import { curveNames, keyOf } from "../../src/ensemble/outcome.ts";
 import { quantiles } from "../../src/ensemble/quantiles.ts";
 import { rankInputs } from "../../src/ensemble/ranks.ts";

@@ -9,9 +9,8 @@ import { moments, quantile, sorted, spreadOf } from "../../src/lookback/answer/s
 import { likelihood, likelihoodWord, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import { exactAnswer } from "../../src/lookback/sampler/exact.ts";
 import { gaussLegendre } from "../../src/lookback/sampler/gauss-legendre.ts";
-import { askFurther, moveAbout } from "../../src/lookback/sampler/moves.ts";
 import { column } from "../../src/lookback/sampler/problem.ts";
-import { firstGuesses, temperedAnswer, temperedAnswerBy } from "../../src/lookback/sampler/tempered.ts";
+import { temperedAnswer } from "../../src/lookback/sampler/tempered.ts";
 import { effectiveSize, normalised, resampled } from "../../src/lookback/sampler/weights.ts";
 import { checkChances, drain, fourUnknowns } from "./problems.ts";
 
@@ -22,44 +21,6 @@ describe("guesses", () => {
     const a = temperedAnswer(fourUnknowns(), options);
     expect(temperedAnswer(fourUnknowns(), options).values).toEqual(a.values);
     expect(temperedAnswer(fourUnknowns(), { ...options, seed: 6 }).values).not.toEqual(a.values);
-  });
-
-  test("whoever draws and moves them, in pieces of any size, they come out the same to the bit", async () => {
-    const problem = fourUnknowns();
-    const n = problem.unknowns.length;
-    const whole = temperedAnswer(problem, options);
-    for (const piece of [400, 130, 7]) {
-      const starts = Array.from({ length: Math.ceil(400 / piece) }, (_, i) => i * piece);
-      const inPieces = await temperedAnswerBy(problem, options, {
-        draw(count, seed) {
-          const points = new Float64Array(count * n);
-          const logLikelihood = new Float64Array(count);
-          for (const from of starts) {
-            const part = firstGuesses(problem, Math.min(piece, count - from), seed, from);
-            points.set(part.points, from * n);
-            logLikelihood.set(part.logLikelihood, from);
-          }
-          return { points, logLikelihood };
-        },
-        ask: (points, out) => askFurther(problem, points, out),
-        move: (moving) =>
-          starts.reduce((accepted, from) => {
-            const to = Math.min(400, from + piece);
-            return (
-              accepted +
-              moveAbout(problem, {
-                ...moving,
-                first: from,
-                points: moving.points.subarray(from * n, to * n),
-                logLikelihood: moving.logLikelihood.subarray(from, to),
-                further: moving.further.subarray(from, to),
-              })
-            );
-          }, 0),
-      });
-      expect(inPieces.values).toEqual(whole.values);
-      expect(inPieces.logEvidence).toBe(whole.logEvidence);
-    }
   });
 
   test("dear evidence asked after the cheap leaves the answer as it is", () => {

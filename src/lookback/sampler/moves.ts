@@ -1,19 +1,17 @@
-// Guesses moved about so that they spread as the tempered answer does: each by its own random numbers, whoever moves it.
+// Guesses moved about so that they spread as the tempered answer does: each by its own random numbers.
 
 import { logDensity, valueAt } from "../../chance/belief.ts";
-import { drawNormals, randomBits } from "../../chance/random.ts";
+import { randomBits } from "../../chance/random.ts";
 import type { Problem } from "./problem.ts";
 
 /** Guesses to be moved, and how. Coordinates and logarithms of likelihoods are written in place. */
 export interface Moving {
-  /** Number of the first guess among all; its random numbers hang on it. */
-  readonly first: number;
   readonly points: Float64Array;
   /** Of the cheap evidence, and what the dear evidence adds (0 while it does not yet count). */
   readonly logLikelihood: Float64Array;
   readonly further: Float64Array;
-  /** Lower triangle of the steps' spread. */
-  readonly triangle: Float64Array;
+  /** All guesses' coordinates as they were when the round began: steps are differences between two of them. */
+  readonly others: Float64Array;
   /** Powers from 0 to 1 of the likelihood of the cheap and of the dear evidence. */
   readonly power: number;
   readonly furtherPower: number;
@@ -40,31 +38,35 @@ export function valuesOf(
   return out;
 }
 
+/** Shares of the unknowns that a move changes at once, one of them taken at random each time. */
+const changed = [0.34, 0.67, 1];
+/** One step in so many is a whole difference, which leaps from one heap of guesses to another. */
+const LEAPS = 0.1;
+/** Each unknown's part of a step is longer or shorter by up to this share of it. */
+const UNEVEN = 0.3;
+
 /**
- * Random-walk Metropolis moves, so many for each guess: steps of the draws' own spread times 2.38/√d, accepted by the ratio of
- * belief × likelihood^power; where dear evidence counts it is asked about what the cheap one let pass, by a throw of its own, which
- * leaves the answer exact. Returns how many were accepted.
- * Sources: Metropolis and others, 1953; scale of the steps Roberts, Gelman and Gilks, 1997; acceptance in two goes Christen and Fox,
- * Markov chain Monte Carlo using an approximation, 2005 (recalled).
+ * Metropolis moves, so many for each guess: a step is the difference between two other guesses, in some of the unknowns, times
+ * 2.38/√(2·changed): it has the draws' own spread, however they lean and bend. Accepted by the ratio of belief × likelihood^power; where
+ * dear evidence counts it is asked about what the cheap one let pass, by a throw of its own, which leaves the answer exact. Returns how
+ * many were accepted.
+ * Sources: Metropolis and others, 1953; steps from differences ter Braak, A Markov chain Monte Carlo version of the genetic algorithm
+ * Differential Evolution, 2006; in some unknowns at a time Vrugt and others, 2009; acceptance in two goes Christen and Fox, Markov chain
+ * Monte Carlo using an approximation, 2005 (recalled).
  */
 export function moveAbout(problem: Problem, moving: Moving): number {
-  const { points, logLikelihood, further, triangle, power, furtherPower, moves, seed, round, first } = moving;
+  const { points, logLikelihood, further, others, power, furtherPower, moves, seed, round } = moving;
   const n = problem.unknowns.length;
   const dear = furtherPower > 0 ? problem.further : undefined;
-  const scale = 2.38 / Math.sqrt(n);
-  const [normals, trial, values] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
+  const [step, trial, values] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
   let accepted = 0;
   for (let i = 0; i < logLikelihood.length; i++) {
-    const random = randomBits(seed, round, first + i);
+    const random = randomBits(seed, round, i);
     const at = i * n;
     let prior = logPrior(problem, points, at);
     for (let m = 0; m < moves; m++) {
-      drawNormals(normals, random);
-      for (let j = 0; j < n; j++) {
-        let step = 0;
-        for (let k = 0; k <= j; k++) step += triangle[j * n + k]! * normals[k]!;
-        trial[j] = points[at + j]! + scale * step;
-      }
+      takeStep(step, others, i, random);
+      for (let j = 0; j < n; j++) trial[j] = points[at + j]! + step[j]!;
       const [chance, second] = [random(), random()];
       const trialPrior = logPrior(problem, trial, 0);
       if (trialPrior === -Infinity) continue;
@@ -84,6 +86,27 @@ export function moveAbout(problem: Problem, moving: Moving): number {
     }
   }
   return accepted;
+}
+
+/** A step from the difference between two guesses that are not the one that moves. */
+function takeStep(step: Float64Array, others: Float64Array, own: number, random: () => number): void {
+  const n = step.length;
+  const count = others.length / n;
+  const a = (own + 1 + Math.floor(random() * (count - 1))) % count;
+  let b = (own + 1 + Math.floor(random() * (count - 2))) % count;
+  if (b === a) b = (own + count - 1) % count;
+  const share = changed[Math.floor(random() * changed.length)]!;
+  const always = Math.floor(random() * n);
+  const leaps = random() < LEAPS;
+  let moved = 0;
+  for (let j = 0; j < n; j++) {
+    const moves = random() < share || j === always;
+    const uneven = 1 + UNEVEN * (2 * random() - 1);
+    step[j] = moves ? uneven * (others[a * n + j]! - others[b * n + j]!) : 0;
+    if (moves) moved++;
+  }
+  const scale = leaps ? 1 : 2.38 / Math.sqrt(2 * moved);
+  for (let j = 0; j < n; j++) step[j]! *= scale;
 }
 
 /** What the dear evidence says of each point. */

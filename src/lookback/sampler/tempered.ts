@@ -3,9 +3,8 @@
 import { checkBelief, coordinateAt } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
 import { impossible } from "../../errors.ts";
-import { askFurther, moveAbout, valuesOf, type Moving } from "./moves.ts";
+import { askFurther, moveAbout, valuesOf } from "./moves.ts";
 import type { Draws, Problem } from "./problem.ts";
-import { spreadTriangle } from "./spread-matrix.ts";
 import { effectiveSize, normalised, resampled } from "./weights.ts";
 
 export interface SamplerOptions {
@@ -37,14 +36,14 @@ export interface Guesses {
   readonly logLikelihood: Float64Array;
 }
 
-/** Draws of what was believed, with what the cheap evidence says of them; guess number `first` and those after it. */
-export function firstGuesses(problem: Problem, count: number, seed: number, first = 0): Guesses {
+/** Draws of what was believed, with what the cheap evidence says of them. */
+export function firstGuesses(problem: Problem, count: number, seed: number): Guesses {
   const n = problem.unknowns.length;
   const points = new Float64Array(count * n);
   const logLikelihood = new Float64Array(count);
   const values = new Float64Array(n);
   for (let i = 0; i < count; i++) {
-    const random = randomBits(seed, 0, first + i);
+    const random = randomBits(seed, 0, i);
     for (let j = 0; j < n; j++)
       points[i * n + j] = coordinateAt(problem.unknowns[j]!.belief, inside(random()));
     logLikelihood[i] = problem.logLikelihood(valuesOf(problem, points, i * n, values));
@@ -74,13 +73,6 @@ export function nextPower(logLikelihood: Float64Array, power: number): number {
   return low > power ? low : high;
 }
 
-/** Who draws, asks and moves guesses: this thread, or others. Each may answer at once or later. */
-export interface Doer {
-  readonly draw: (count: number, seed: number) => Guesses | Promise<Guesses>;
-  readonly ask: (points: Float64Array, out: Float64Array) => void | Promise<void>;
-  readonly move: (moving: Omit<Moving, "first">) => number | Promise<number>;
-}
-
 /**
  * The answer of a problem by tempered sequential Monte Carlo: draws of the belief, weighed by the likelihood to a rising power, resampled
  * and moved about; cheap evidence first, what is dear after it. The same seed gives the same numbers.
@@ -89,64 +81,9 @@ export interface Doer {
  * models, 2002; the rule for the next power Zhou, Johansen and Aston, 2016 (recalled).
  */
 export function temperedAnswer(problem: Problem, options: SamplerOptions): TemperedAnswer {
-  const walk = steps(problem, options);
-  let step = walk.next();
-  while (step.done !== true) {
-    const wanted = step.value;
-    if ("count" in wanted) step = walk.next(firstGuesses(problem, wanted.count, options.seed));
-    else if ("ask" in wanted) {
-      askFurther(problem, wanted.ask, wanted.out);
-      step = walk.next();
-    } else step = walk.next(moveAbout(problem, { ...wanted, first: 0 }));
-  }
-  return step.value;
-}
-
-/** The same by others, such as workers; `told` hears of the way gone, from 0 to 1, and may throw to call it off. */
-export async function temperedAnswerBy(
-  problem: Problem,
-  options: SamplerOptions,
-  { draw, ask, move }: Doer,
-  told?: (way: number) => void,
-): Promise<TemperedAnswer> {
-  const walk = steps(problem, options);
-  let step = walk.next();
-  while (step.done !== true) {
-    const wanted = step.value;
-    if ("count" in wanted) step = walk.next(await draw(wanted.count, options.seed));
-    else if ("ask" in wanted) {
-      await ask(wanted.ask, wanted.out);
-      step = walk.next();
-    } else {
-      told?.(0.5 * (wanted.power + wanted.furtherPower));
-      step = walk.next(await move(wanted));
-    }
-  }
-  return step.value;
-}
-
-function checked({ unknowns }: Problem, { guesses, moves, seed }: SamplerOptions): void {
-  for (const { name, belief } of unknowns) checkBelief(name, belief);
-  if (!(Number.isInteger(guesses) && guesses >= 100))
-    impossible("guesses", guesses, "a whole number, 100 or more");
-  if (!(Number.isInteger(moves) && moves >= 1)) impossible("moves", moves, "a whole number, 1 or more");
-  if (!(Number.isInteger(seed) && seed >= 0)) impossible("seed", seed, "a whole number, 0 or more");
-}
-
-/** What the way to the answer asks for: first guesses, the dear evidence's word on points, guesses moved. */
-type Wanted =
-  | { readonly count: number }
-  | { readonly ask: Float64Array; readonly out: Float64Array }
-  | Omit<Moving, "first">;
-
-/** The steps, told apart from who does the work: given the guesses, then nothing for what was asked, then how many moves were accepted. */
-function* steps(
-  problem: Problem,
-  options: SamplerOptions,
-): Generator<Wanted, TemperedAnswer, Guesses | number | undefined | void> {
   checked(problem, options);
   const { guesses, moves, seed } = options;
-  const { points, logLikelihood } = (yield { count: guesses }) as Guesses;
+  const { points, logLikelihood } = firstGuesses(problem, guesses, seed);
   const n = problem.unknowns.length;
   const further = new Float64Array(guesses);
   const logWeights = new Float64Array(guesses);
@@ -156,28 +93,26 @@ function* steps(
   let round = 1;
   for (const stage of problem.further === undefined ? [0] : [0, 1]) {
     const counts = stage === 0 ? logLikelihood : further;
-    if (stage === 1) yield { ask: points, out: further };
-    for (let power = 0; power < 1; round++) {
+    if (stage === 1 && logEvidence > -Infinity) askFurther(problem, points, further);
+    for (let power = 0; power < 1 && logEvidence > -Infinity; round++) {
       const next = nextPower(counts, power);
       for (let i = 0; i < guesses; i++) logWeights[i] = (next - power) * counts[i]!;
       logEvidence += normalised(logWeights, weights);
       if (logEvidence === -Infinity) break; // No guess is possible: the draws stay as they are.
-      const triangle = spreadTriangle(points, weights, n);
       const effective = effectiveSize(weights);
       take(points, [logLikelihood, further], resampled(weights, randomBits(seed, round, -1)()), n);
-      const [first, second] = stage === 0 ? [next, 0] : [1, next];
-      const accepted = (yield {
+      const accepted = moveAbout(problem, {
         points,
         logLikelihood,
         further,
-        triangle,
-        power: first,
-        furtherPower: second,
+        others: points.slice(),
+        power: stage === 0 ? next : 1,
+        furtherPower: stage === 0 ? 0 : next,
         moves,
         seed,
         round,
-      }) as number;
-      told.push({ power: first + second, effective, accepted: accepted / (guesses * moves) });
+      });
+      told.push({ power: stage + next, effective, accepted: accepted / (guesses * moves) });
       power = next;
     }
   }
@@ -189,6 +124,14 @@ function* steps(
     logLikelihood[i]! += further[i]!;
   }
   return { values, count: guesses, dimensions: n, weights, logLikelihood, logEvidence, steps: told };
+}
+
+function checked({ unknowns }: Problem, { guesses, moves, seed }: SamplerOptions): void {
+  for (const { name, belief } of unknowns) checkBelief(name, belief);
+  if (!(Number.isInteger(guesses) && guesses >= 100))
+    impossible("guesses", guesses, "a whole number, 100 or more");
+  if (!(Number.isInteger(moves) && moves >= 1)) impossible("moves", moves, "a whole number, 1 or more");
+  if (!(Number.isInteger(seed) && seed >= 0)) impossible("seed", seed, "a whole number, 0 or more");
 }
 
 /** Rows taken from where resampling says, in place. */

@@ -36,14 +36,14 @@ export function cores(): number {
 export const ownPort = (): Port =>
   built<Threads>("node:worker_threads")?.parentPort ?? (globalThis as unknown as Port);
 
-/** How to hire a thread that runs worker.ts; undefined where Node has none to give. */
-export function threads(): (() => Hand) | undefined {
+/** How to hire a thread that runs the worker beside a file (its `import.meta.url`); undefined where Node has none to give. */
+export function threads(beside: string): (() => Hand) | undefined {
   const known = built<Threads>("node:worker_threads");
   if (known === undefined) return undefined;
   // In development the files are TypeScript, which has to be announced to a thread anew.
-  const file = import.meta.url.endsWith(".ts") ? "./development.mjs" : "./worker.js";
+  const file = beside.endsWith(".ts") ? "./development.mjs" : "./worker.js";
   return () => {
-    const thread = new known.Worker(new URL(file, import.meta.url));
+    const thread = new known.Worker(new URL(file, beside));
     return {
       listen(answered, broke) {
         thread.on("message", answered);

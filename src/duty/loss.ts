@@ -1,0 +1,61 @@
+// What a leak loses by averages, and nothing else: for callers who ask thousands of leaks how much is gone, and only some of them what that did.
+
+import type { Plan } from "../history/simulate.ts";
+import { begin, newMarch, WEEK, type March } from "./course.ts";
+import { enoughFor } from "./history.ts";
+import { marchOn } from "./march.ts";
+import type { Prepared } from "./prepared.ts";
+import { spread } from "./week.ts";
+
+/** A leak marched through its weeks; lent until the next one of the same prepared week. */
+export interface DutyLoss {
+  /** Fluid lost by a moment [kg]; after the end of the march as at its end. */
+  readonly lostBy: (clock: number) => number;
+  /** Whether more was lost before the end of the span than any event takes. */
+  readonly ranOut: boolean;
+}
+
+interface Kept {
+  readonly march: March;
+  readonly enough: number;
+}
+
+const kept = new WeakMap<Prepared, Kept>();
+
+/**
+ * The loss of a plan whose week, build and air were prepared, as `dutyHistory` marches it. Nothing is handed over: a leak that is over within
+ * some trips is averaged too, minute by minute of the trip it falls into.
+ */
+export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
+  let known = kept.get(prepared);
+  if (known === undefined) kept.set(prepared, (known = { march: newMarch(prepared, plan), enough: enoughFor(prepared) }));
+  const { march, enough } = known;
+  begin(march, plan);
+  const reached = marchOn(march, enough);
+  return { lostBy: (clock) => lostAt(march, reached, clock), ranOut: reached < march.weeks };
+}
+
+/** Lost by a moment [kg]: within its week by trips and stands, within a trip by its minutes. */
+function lostAt(march: March, reached: number, clock: number): number {
+  const { lost, opensAt, order, startsAt, lostAtStart, lostAtEnd, prepared } = march;
+  if (clock <= opensAt) return 0;
+  const week = Math.floor(clock / WEEK);
+  if (week >= reached) return lost[reached]!;
+  spread(march, week);
+  const into = clock - week * WEEK;
+  let [from, before] = [Math.max(0, opensAt - week * WEEK), lost[week]!];
+  for (let i = 0; i < order.length; i++) {
+    const { kind } = prepared.occurrences[order[i]!]!;
+    const { time } = prepared.kinds[kind]!;
+    const [start, end] = [startsAt[i]!, startsAt[i]! + time];
+    if (into <= start) return along(from, before, start, lostAtStart[i]!, into);
+    if (into < end) return along(Math.max(start, from), lostAtStart[i]!, end, lostAtEnd[i]!, into);
+    [from, before] = [Math.max(from, end), lostAtEnd[i]!];
+  }
+  return along(from, before, WEEK, lost[week + 1]!, into);
+}
+
+/** A straight line between two moments, level before and after them. */
+function along(from: number, low: number, to: number, high: number, at: number): number {
+  return to > from ? low + ((high - low) * Math.max(0, Math.min(to, at) - from)) / (to - from) : high;
+}

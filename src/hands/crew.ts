@@ -1,0 +1,60 @@
+// A crew: hands that stay for question after question, each told once what it is all about.
+
+import type { Hand } from "./hands.ts";
+
+export interface Crew {
+  /** The answer to a task, by whoever is free first. Rejects with what went wrong; then the crew is of no more use. */
+  readonly ask: <Answer>(task: unknown) => Promise<Answer>;
+  /** Sends everybody home; what was still asked is never answered. */
+  readonly dismiss: () => Promise<unknown>;
+}
+
+interface Asked {
+  readonly task: unknown;
+  readonly resolve: (answer: never) => void;
+  readonly reject: (why: Error) => void;
+}
+
+/** Hires so many hands and tells each of them `start`, to which it answers with anything. */
+export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
+  const waiting: Asked[] = [];
+  let broken: Error | undefined;
+  const doing = new Map<Hand, Asked>();
+  const free: Hand[] = [];
+  const goOn = () => {
+    while (free.length > 0 && waiting.length > 0) {
+      const [hand, asked] = [free.pop()!, waiting.shift()!];
+      doing.set(hand, asked);
+      hand.post(asked.task);
+    }
+  };
+  const hands = Array.from({ length: size }, () => {
+    const hand = hire();
+    hand.listen(
+      (answer) => {
+        doing.get(hand)?.resolve(answer as never);
+        doing.delete(hand);
+        free.push(hand);
+        goOn();
+      },
+      (why) => {
+        broken ??= why;
+        for (const { reject } of [...doing.values(), ...waiting.splice(0)]) reject(broken);
+        doing.clear();
+      },
+    );
+    hand.post(start);
+    return hand;
+  });
+  return {
+    ask: (task) =>
+      new Promise((resolve, reject) => {
+        if (broken !== undefined) reject(broken);
+        else {
+          waiting.push({ task, resolve, reject });
+          goOn();
+        }
+      }),
+    dismiss: () => Promise.all(hands.map((hand) => hand.dismiss())),
+  };
+}

@@ -1,0 +1,83 @@
+// What each guess foretells, as a table: a row a guess, a column a number. What is answered is read off it.
+
+import type { EventName } from "../history/watch.ts";
+import type { Explanation } from "./causes.ts";
+import { findsLeak } from "./finding.ts";
+import { looksAhead } from "./looks-ahead.ts";
+import { askedOf, type Bench } from "./question.ts";
+import { flowAt, missingAt, seenAt, termOf } from "./terms.ts";
+
+/** A table of numbers; `columns` names them. */
+export interface Table {
+  readonly columns: readonly string[];
+  readonly rows: Float64Array;
+}
+
+/** Moments of the curve of what is missing: so many, evenly from the visit's second 0 to the visit. */
+export const CURVE = 49;
+
+/** Events that a guess may foretell, by the prepared week's own list: what never comes to this unit has no column. */
+const eventsOf = ({ prepared }: Bench): readonly { name: EventName; clutch?: string }[] => [
+  { name: "hiding place full" },
+  { name: "first spot on the ground" },
+  ...prepared.thresholds.map(({ name, clutch }) => (clutch === undefined ? { name } : { name, clutch })),
+];
+
+/** Name of an event's column. */
+export const eventColumn = (name: string, clutch?: string): string =>
+  clutch === undefined ? `when ${name}` : `when ${name}, ${clutch}`;
+
+export function columnsOf(bench: Bench): readonly string[] {
+  const looks = bench.visit.evidence.flatMap(({ kind, name }) =>
+    kind === "looked" ? [`open at ${name}`, `wet at ${name}`, `found at ${name}`] : [],
+  );
+  return [
+    "opened",
+    "missing",
+    "flow hot",
+    "flow parked",
+    ...Array.from({ length: CURVE }, (_, i) => `missing ${i}`),
+    ...eventsOf(bench).map(({ name, clutch }) => eventColumn(name, clutch)),
+    ...looks,
+    ...looksAhead.map(({ name }) => `will show ${name}`),
+    ...bench.visit.evidence.map(({ name }) => `says ${name}`),
+  ];
+}
+
+/** A leak wets what is around it from about a drop in a quarter of an hour [m³/s]. */
+const WET = 0.2e-6 / 3600;
+
+/** Rows of numbers of so many guesses of an explanation, in the order of the columns. */
+export function foretell(
+  bench: Bench,
+  explanation: Explanation,
+  values: Float64Array,
+  count: number,
+): Float64Array {
+  const wide = columnsOf(bench).length;
+  const n = explanation.unknowns.length;
+  const out = new Float64Array(count * wide);
+  const events = eventsOf(bench);
+  const { visit } = bench;
+  for (let g = 0; g < count; g++) {
+    const asked = askedOf(bench, explanation, values.subarray(g * n, (g + 1) * n));
+    let c = g * wide;
+    out[c++] = asked.opensAt;
+    out[c++] = missingAt(asked, visit.at);
+    out[c++] = flowAt(asked, visit.at, "idling hot");
+    out[c++] = flowAt(asked, visit.at, "parked");
+    for (let i = 0; i < CURVE; i++) out[c++] = missingAt(asked, (visit.at * i) / (CURVE - 1));
+    for (const { name, clutch } of events)
+      out[c++] = explanation.unseen && name === "first spot on the ground" ? Infinity : asked.course.when(name, clutch);
+    for (const item of visit.evidence)
+      if (item.kind === "looked") {
+        const flow = seenAt(item, asked);
+        out[c++] = asked.opensAt <= item.at ? 1 : 0;
+        out[c++] = flow >= WET ? 1 : 0;
+        out[c++] = findsLeak(item.look, flow);
+      }
+    for (const look of looksAhead) out[c++] = look.foretell(asked);
+    for (const item of visit.evidence) out[c++] = termOf(item, asked);
+  }
+  return out;
+}
