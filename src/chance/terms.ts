@@ -1,6 +1,6 @@
 // What a piece of evidence says about a foretold number, as the logarithm of its probability: the pieces of every likelihood.
 
-import logGamma from "@stdlib/math-base-special-gammaln";
+import logGammaOf from "@stdlib/math-base-special-gammaln";
 import { logNormal, logNormalBelow, logNormalBetween } from "./normal.ts";
 
 /** Measured y ± deviation. */
@@ -17,6 +17,9 @@ export const lessThan = (y: number, foretold: number, deviation: number): number
 /** Reported to lie between two bounds, each as uncertain as `deviation`. */
 export const within = (low: number, high: number, foretold: number, deviation: number): number =>
   logNormalBetween((low - foretold) / deviation, (high - foretold) / deviation);
+
+/** Logarithm of the gamma function of a number above 0. */
+export const logGamma = (x: number): number => logGammaOf(x);
 
 /** Counted, where so many were to be expected (Poisson); a count is a whole number from 0. */
 export function counted(count: number, expected: number): number {

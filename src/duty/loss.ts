@@ -28,7 +28,8 @@ const kept = new WeakMap<Prepared, Kept>();
  */
 export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   let known = kept.get(prepared);
-  if (known === undefined) kept.set(prepared, (known = { march: newMarch(prepared, plan), enough: enoughFor(prepared) }));
+  if (known === undefined)
+    kept.set(prepared, (known = { march: newMarch(prepared, plan), enough: enoughFor(prepared) }));
   const { march, enough } = known;
   begin(march, plan);
   const reached = marchOn(march, enough);

@@ -1,57 +1,86 @@
 // Evidence that no explanation can reconcile, named in pairs: each item alone has guesses that explain it, both together have none.
 
-import type { Explanation } from "./causes.ts";
+import { logGamma } from "../chance/terms.ts";
 import type { Evidence } from "./evidence.ts";
-import { askedOf, type Bench } from "./question.ts";
-import { firstGuesses } from "./sampler/tempered.ts";
-import { termOf } from "./terms.ts";
-import { valuesOf } from "./sampler/moves.ts";
+import type { Posterior } from "./lookback.ts";
+import type { Answered, Task } from "./workbench.ts";
 
 export interface Conflict {
   readonly first: string;
   readonly second: string;
-  /** How much worse the best guess explains both than each alone, in the logarithm of probability. */
+  /** How much worse the best guess explains both than each could be explained alone, in the logarithm of probability. */
   readonly gap: number;
   readonly wayOut: string;
 }
 
-/** Guesses of each explanation that are tried, and the gap from which two items are told to conflict: odds of one to some thousands. */
-const TRIED = 1500;
+/** The gap from which two items are told to conflict: odds of one to some thousands. */
 const GAP = 8;
+/** Guesses with which an explanation is asked about two items alone. */
+const TRIED = 150;
 
-export function conflictsOf(bench: Bench, explanations: readonly Explanation[], seed: number): Conflict[] {
+/**
+ * Pairs that conflict. Nothing is asked as long as some guess explains everything about as well as can be; else every pair that no guess
+ * reconciles is put to every explanation, without the other evidence.
+ */
+export async function conflictsIn(
+  { bench, columns, weighed }: Posterior,
+  seed: number,
+  ask: (tasks: readonly Task[]) => Promise<readonly Answered[]>,
+): Promise<readonly Conflict[]> {
   const { evidence } = bench.visit;
   const count = evidence.length;
-  const alone = new Float64Array(count).fill(-Infinity);
+  const from = columns.length - count;
+  const best = evidence.map(bestOf);
   const both = new Float64Array(count * count).fill(-Infinity);
-  const terms = new Float64Array(count);
-  for (const explanation of explanations) {
-    const problem = { unknowns: explanation.unknowns, logLikelihood: () => 0 };
-    const { points } = firstGuesses(problem, TRIED, seed + 1);
-    const values = new Float64Array(explanation.unknowns.length);
-    for (let g = 0; g < TRIED; g++) {
-      const asked = askedOf(bench, explanation, valuesOf(problem, points, g * values.length, values));
-      for (let i = 0; i < count; i++) terms[i] = termOf(evidence[i]!, asked);
-      for (let i = 0; i < count; i++) {
-        alone[i] = Math.max(alone[i]!, terms[i]!);
-        for (let j = 0; j < i; j++)
-          both[i * count + j] = Math.max(both[i * count + j]!, terms[i]! + terms[j]!);
+  let together = -Infinity;
+  for (const { runs } of weighed)
+    for (const { foretold } of runs)
+      for (let row = from; row < foretold.length; row += columns.length) {
+        let sum = 0;
+        for (let i = 0; i < count; i++) {
+          sum += foretold[row + i]!;
+          for (let j = 0; j < i; j++)
+            both[i * count + j] = Math.max(both[i * count + j]!, foretold[row + i]! + foretold[row + j]!);
+        }
+        together = Math.max(together, sum);
       }
-    }
-  }
-  const found: Conflict[] = [];
+  if (best.reduce((sum, term) => sum + term, 0) - together < GAP) return [];
+  const doubtful: [number, number][] = [];
   for (let i = 0; i < count; i++)
-    for (let j = 0; j < i; j++) {
-      const gap = alone[i]! + alone[j]! - both[i * count + j]!;
-      if (gap > GAP)
-        found.push({
-          first: evidence[j]!.name,
-          second: evidence[i]!.name,
-          gap,
-          wayOut: wayOutOf(evidence[j]!, evidence[i]!),
-        });
-    }
-  return found.sort((a, b) => b.gap - a.gap);
+    for (let j = 0; j < i; j++) if (best[i]! + best[j]! - both[i * count + j]! > GAP) doubtful.push([j, i]);
+  const answers = await ask(
+    doubtful.flatMap((only) =>
+      weighed.map((_, explanation) => ({
+        explanation,
+        guesses: TRIED,
+        moves: 2,
+        seed,
+        foretells: false,
+        only,
+      })),
+    ),
+  );
+  return doubtful
+    .map(([j, i], d): Conflict => {
+      const asked = answers.slice(d * weighed.length, (d + 1) * weighed.length);
+      const most = Math.max(
+        ...asked.map(({ answer }) => answer.logLikelihood.reduce((a, b) => Math.max(a, b))),
+      );
+      const [first, second] = [evidence[j]!, evidence[i]!];
+      const gap = best[i]! + best[j]! - most;
+      return { first: first.name, second: second.name, gap, wayOut: wayOutOf(first, second) };
+    })
+    .filter(({ gap }) => gap > GAP)
+    .sort((a, b) => b.gap - a.gap);
+}
+
+/** The best that any guess could say of an item: a measurement foretold exactly, a count as expected, else certainty. */
+function bestOf(item: Evidence): number {
+  if (item.kind === "drops")
+    return item.count === 0 ? 0 : item.count * Math.log(item.count) - item.count - logGamma(item.count + 1);
+  if (item.kind === "off the dipstick" || !("error" in item)) return 0;
+  const error = item.kind === "fluid drained" ? Math.hypot(item.error, item.staysError) : item.error;
+  return -Math.log(error * Math.sqrt(2 * Math.PI));
 }
 
 /** What would reconcile two items, by their kinds. */

@@ -43,7 +43,8 @@ export function planOfGuess(visit: Visit, { use, opening, opensAt, soakedUp, sho
   return {
     unit: {
       ...unit,
-      leak: opening === null ? null : { ...site, opening, hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
+      leak:
+        opening === null ? null : { ...site, opening, hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
     },
     week,
     weekday,
@@ -67,7 +68,8 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
     ranOut: loss.ranOut,
     when(name, clutch) {
       for (const event of history().events)
-        if (event.name === name && (clutch === undefined || event.clutch === clutch)) return event.clock / use;
+        if (event.name === name && (clutch === undefined || event.clutch === clutch))
+          return event.clock / use;
       return Infinity;
     },
     history,

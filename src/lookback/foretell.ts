@@ -68,7 +68,10 @@ export function foretell(
     out[c++] = flowAt(asked, visit.at, "parked");
     for (let i = 0; i < CURVE; i++) out[c++] = missingAt(asked, (visit.at * i) / (CURVE - 1));
     for (const { name, clutch } of events)
-      out[c++] = explanation.unseen && name === "first spot on the ground" ? Infinity : asked.course.when(name, clutch);
+      out[c++] =
+        explanation.unseen && name === "first spot on the ground"
+          ? Infinity
+          : asked.course.when(name, clutch);
     for (const item of visit.evidence)
       if (item.kind === "looked") {
         const flow = seenAt(item, asked);

@@ -7,6 +7,7 @@ import { crewOf, type Crew } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { cores, threads } from "../hands/threads.ts";
 import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
+import { conflictsIn, type Conflict } from "./conflict.ts";
 import { columnsOf, type Table } from "./foretell.ts";
 import { benchOf, type Bench } from "./question.ts";
 import { shownBy } from "./shown.ts";
@@ -51,6 +52,7 @@ export interface Posterior {
   readonly bench: Bench;
   readonly columns: readonly string[];
   readonly weighed: readonly Weighed[];
+  readonly conflicts: readonly Conflict[];
 }
 
 /** Guesses of a first run, and the most of any. */
@@ -64,10 +66,25 @@ const HOPELESS = 1e-4;
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
  * Errors: guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
  */
-export async function lookBack(visit: Visit, prepared: Prepared, options: LookBackOptions): Promise<Posterior> {
-  const { guesses = 4000, moves = 3, seed, beliefs = {}, workers = cores(), hire, onProgress, signal } = options;
-  if (!(Number.isInteger(guesses) && guesses >= 1000)) impossible("guesses", guesses, "a whole number, 1000 or more");
-  if (!(Number.isInteger(workers) && workers >= 1)) impossible("workers", workers, "a whole number, 1 or more");
+export async function lookBack(
+  visit: Visit,
+  prepared: Prepared,
+  options: LookBackOptions,
+): Promise<Posterior> {
+  const {
+    guesses = 4000,
+    moves = 3,
+    seed,
+    beliefs = {},
+    workers = cores(),
+    hire,
+    onProgress,
+    signal,
+  } = options;
+  if (!(Number.isInteger(guesses) && guesses >= 1000))
+    impossible("guesses", guesses, "a whole number, 1000 or more");
+  if (!(Number.isInteger(workers) && workers >= 1))
+    impossible("workers", workers, "a whole number, 1 or more");
   signal?.throwIfAborted();
   const shown = shownBy(visit.unit, visit.site, visit.evidence);
   const bench = benchOf(visit, prepared, shown);
@@ -81,7 +98,13 @@ export async function lookBack(visit: Visit, prepared: Prepared, options: LookBa
   try {
     const asked = { crew, signal: calledOff, told: onProgress };
     const first = await run(
-      explanations.map((_, explanation): Task => ({ explanation, guesses: FIRST, moves: 2, seed, foretells: true })),
+      explanations.map((_, explanation): Task => ({
+        explanation,
+        guesses: FIRST,
+        moves: 2,
+        seed,
+        foretells: true,
+      })),
       asked,
       [0, FIRST * explanations.length, guesses + FIRST * explanations.length],
     );
@@ -89,14 +112,19 @@ export async function lookBack(visit: Visit, prepared: Prepared, options: LookBa
     const early = weigh(bench, columns, explanations, first);
     onProgress?.((FIRST * explanations.length) / (guesses + FIRST * explanations.length), early);
     const tasks = sharedOut(early, guesses, moves, seed);
-    const rest = await run(tasks, asked, [FIRST * explanations.length, guesses, guesses + FIRST * explanations.length]);
+    const rest = await run(tasks, asked, [
+      FIRST * explanations.length,
+      guesses,
+      guesses + FIRST * explanations.length,
+    ]);
     const again = new Set(tasks.map(({ explanation }) => explanation));
-    return weigh(
-      bench,
-      columns,
-      explanations,
-      [...first.filter(({ task }) => !again.has(task.explanation)), ...rest],
-    );
+    const posterior = weigh(bench, columns, explanations, [
+      ...first.filter(({ task }) => !again.has(task.explanation)),
+      ...rest,
+    ]);
+    const ask = (more: readonly Task[]) =>
+      Promise.race([calledOff.aborted, Promise.all(more.map((task) => crew.ask<Answered>(task)))]);
+    return { ...posterior, conflicts: await conflictsIn(posterior, seed, ask) };
   } finally {
     calledOff.release();
     await crew.dismiss();
@@ -184,6 +212,7 @@ function weigh(
   return {
     bench,
     columns,
+    conflicts: [],
     weighed: all.map((one, i) => ({
       ...one,
       share: sum === -Infinity ? one.explanation.believed : Math.exp(logs[i]! - sum),

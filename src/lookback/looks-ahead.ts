@@ -71,7 +71,8 @@ export const looksAhead: readonly LookAhead[] = [
     says: "ask when the first spot was seen on the ground",
     minutes: 3,
     error: 5 * day,
-    foretell: (asked) => dated(asked, asked.unseen ? Infinity : asked.course.when("first spot on the ground")),
+    foretell: (asked) =>
+      dated(asked, asked.unseen ? Infinity : asked.course.when("first spot on the ground")),
   },
   {
     name: "ask about the first slip",

@@ -20,6 +20,8 @@ export interface Told {
 export interface Task extends SamplerOptions {
   readonly explanation: number;
   readonly foretells: boolean;
+  /** Places of the only evidence that counts; all of it when missing. */
+  readonly only?: readonly number[];
 }
 
 export interface Answered {
@@ -30,18 +32,23 @@ export interface Answered {
 
 /** Answers what it is told first with nothing, and every task with guesses. */
 export function workbench(): (message: unknown) => Answered | null {
-  let known: { bench: ReturnType<typeof benchOf>; explanations: ReturnType<typeof explanationsOf> } | undefined;
+  let known:
+    { bench: ReturnType<typeof benchOf>; explanations: ReturnType<typeof explanationsOf> } | undefined;
   return (message) => {
     if (known === undefined) {
       const { visit, prepared, shown, beliefs } = message as Told;
       known = { bench: benchOf(visit, prepared, shown), explanations: explanationsOf(visit, beliefs) };
       return null;
     }
-    const { explanation: which, foretells, ...options } = message as Task;
+    const { explanation: which, foretells, only, ...options } = message as Task;
     const { bench } = known;
     const explanation = known.explanations[which]!;
-    const answer = temperedAnswer(problemOf(bench, explanation), options);
+    const evidence = only?.map((i) => bench.visit.evidence[i]!);
+    const answer = temperedAnswer(problemOf(bench, explanation, evidence), options);
     const { values, count } = answer;
-    return { answer, foretold: foretells ? foretell(bench, explanation, values, count) : new Float64Array(0) };
+    return {
+      answer,
+      foretold: foretells ? foretell(bench, explanation, values, count) : new Float64Array(0),
+    };
   };
 }

@@ -1,0 +1,116 @@
+// What to look at next: how much spread each look would leave in the opening date, and which one parts the two likeliest causes.
+
+import type { CauseName, Explanation } from "../causes.ts";
+import { looksAhead, type LookAhead } from "../looks-ahead.ts";
+import type { Posterior } from "../lookback.ts";
+import { foretoldColumn, normal, pooled } from "./pool.ts";
+import { moments } from "./spread.ts";
+import { varianceAfter, varianceAfterYesNo } from "./next-look.ts";
+
+export interface Ahead {
+  readonly name: string;
+  readonly says: string;
+  readonly minutes: number;
+  /** Standard deviation of the opening date, now and as it is expected to be after the look [s]. */
+  readonly now: number;
+  readonly after: number;
+}
+
+export interface Parting {
+  readonly first: CauseName;
+  readonly second: CauseName;
+  /** Share of the first among the two. */
+  readonly share: number;
+  /** Whether the evidence parts them: one is at least ten times as likely as the other. */
+  readonly apart: boolean;
+  /** The look that parts them best, and the share that it would leave undecided against now; null: none does. */
+  readonly look: { readonly says: string; readonly minutes: number; readonly left: number } | null;
+}
+
+/** Odds from which two causes are told apart, and doubt that a look must take away to be worth naming. */
+const APART = 10;
+const WORTH = 0.1;
+/** Draws on which a look's worth is reckoned: it is wanted to some hundredths. */
+const ENOUGH = 800;
+
+/** Expected variance of a quantity after a look. */
+function left(
+  posterior: Posterior,
+  look: LookAhead,
+  quantity: (explanation: Explanation, opened: number) => number,
+  wanted: (explanation: Explanation) => boolean,
+): { now: number; after: number } {
+  const shows = normal(foretoldColumn(posterior, `will show ${look.name}`, wanted));
+  const opened = posterior.columns.indexOf("opened");
+  const wide = posterior.columns.length;
+  const asked = pooled(
+    posterior,
+    ({ explanation, runs }, r, row) => quantity(explanation, runs[r]!.foretold[row * wide + opened]!),
+    wanted,
+  );
+  const some = thinned(shows.weights);
+  const weights = Float64Array.from(some, () => 1 / some.length);
+  const values = Float64Array.from(some, (i) => asked.values[i]!);
+  const foretold = Float64Array.from(some, (i) => shows.values[i]!);
+  const now = moments(values, weights).variance;
+  const after =
+    look.error === null
+      ? varianceAfterYesNo(values, weights, foretold)
+      : varianceAfter(values, weights, { foretold, error: look.error });
+  return { now, after: Math.min(now, after) };
+}
+
+/** Rows in even steps through the weights: each stands for as much as any other. */
+function thinned(weights: Float64Array): Int32Array {
+  const some = new Int32Array(ENOUGH);
+  let [at, sum] = [0, weights[0] ?? 0];
+  for (let i = 0; i < ENOUGH; i++) {
+    while (sum < (i + 0.5) / ENOUGH && at < weights.length - 1) sum += weights[++at]!;
+    some[i] = at;
+  }
+  return some;
+}
+
+/** Looks by what they would leave of the spread of the opening date, the best first. */
+export function ahead(posterior: Posterior): Ahead[] {
+  return looksAhead
+    .map((look) => {
+      const { now, after } = left(
+        posterior,
+        look,
+        (_, opened) => opened,
+        ({ opening }) => opening !== null,
+      );
+      return {
+        name: look.name,
+        says: look.says,
+        minutes: look.minutes,
+        now: Math.sqrt(now),
+        after: Math.sqrt(after),
+      };
+    })
+    .sort((a, b) => a.after - b.after || a.minutes - b.minutes);
+}
+
+/** The two likeliest causes, whether the evidence parts them, and what would. */
+export function parting(posterior: Posterior): Parting {
+  const shares = new Map<CauseName, number>();
+  for (const { explanation, share } of posterior.weighed)
+    shares.set(explanation.cause, (shares.get(explanation.cause) ?? 0) + share);
+  const [[first, most], [second, next]] = [...shares].sort((a, b) => b[1] - a[1]) as [
+    [CauseName, number],
+    [CauseName, number],
+  ];
+  const share = most / (most + next);
+  const among = ({ cause }: Explanation) => cause === first || cause === second;
+  // Where one is all there is, there is nothing left to part.
+  if (!(next > 1e-3 * most)) return { first, second, share, apart: true, look: null };
+  const looks = looksAhead
+    .map((look) => {
+      const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), among);
+      return { says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };
+    })
+    .sort((a, b) => a.left - b.left);
+  const best = looks[0]!;
+  return { first, second, share, apart: most >= APART * next, look: best.left < 1 - WORTH ? best : null };
+}

@@ -1,0 +1,254 @@
+// The answer to a visit: plain data, SI, seconds of the visit's clock. Whoever shows it turns seconds into dates and odometer readings.
+
+import type { Origin } from "../../sources/origin.ts";
+import type { CauseName } from "../causes.ts";
+import type { Conflict } from "../conflict.ts";
+import type { LookKind } from "../evidence.ts";
+import { CURVE, eventColumn } from "../foretell.ts";
+import type { Posterior } from "../lookback.ts";
+import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
+import { among, foretoldColumn, meanOf, normal, pooled, type Column } from "./pool.ts";
+import { dots, quantile as quantileOf, sorted, spreadOf, type Spread } from "./spread.ts";
+import { trustIn, type Trust } from "./trust.ts";
+import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
+
+export interface CauseAnswer {
+  readonly cause: CauseName;
+  readonly says: string;
+  /** After and before the evidence. */
+  readonly share: number;
+  readonly believed: number;
+  /** Ways in which such a leak grows, with their shares of the whole. */
+  readonly laws: readonly { readonly law: string; readonly says: string; readonly share: number }[];
+}
+
+export interface EventAnswer {
+  readonly name: string;
+  readonly clutch?: string;
+  /** Probability that it had come by the visit. */
+  readonly chance: number;
+  /** When it came, in the cases in which it had; null where that is hardly ever. */
+  readonly when: Spread | null;
+}
+
+/** An earlier look at the vehicle: what there was to be seen. */
+export interface LookAnswer {
+  readonly name: string;
+  readonly at: number;
+  readonly look: LookKind;
+  readonly seen: boolean;
+  /** Probability that the leak existed; that it was wet enough to be seen with the shield as it was; that such a look finds such a leak. */
+  readonly existed: number;
+  readonly wet: number;
+  readonly found: number;
+}
+
+export interface UnknownAnswer {
+  readonly name: string;
+  /** Numbers are those of the belief (SI) times `per`, in `unit`. */
+  readonly unit: string;
+  readonly per: number;
+  readonly origin: Origin;
+  readonly before: Spread;
+  readonly after: Spread;
+  /** Of which explanation; missing: of all together. */
+  readonly law?: string;
+}
+
+export interface ClutchAnswer {
+  readonly name: string;
+  /** Probability that a tenth, half, all of what it has to spare is gone: damage index over 0.1, 0.5, 1. */
+  readonly hurt: number;
+  readonly half: number;
+  readonly burnt: number;
+}
+
+export interface Answer {
+  readonly name: string;
+  /** The visit [s of its clock]. */
+  readonly at: number;
+  /** When the leak opened, in the cases in which there is one, and the probability of that. Fifty dots, each as likely as any other. */
+  readonly opened: {
+    readonly chance: number;
+    readonly when: Spread;
+    readonly dots: readonly number[];
+  } | null;
+  readonly causes: readonly CauseAnswer[];
+  readonly parting: Parting;
+  readonly events: readonly EventAnswer[];
+  readonly looks: readonly LookAnswer[];
+  /** Missing now [m³ at fill temperature], and on the way: 5, 25, 50, 75, 95 % at so many moments. */
+  readonly missing: {
+    readonly now: Spread;
+    readonly at: readonly number[];
+    readonly bands: readonly (readonly [number, number, number, number, number])[];
+  };
+  /** Flow of the leak now, idling hot and parked [m³/s]; null where there hardly is one. */
+  readonly flow: { readonly hot: Spread; readonly parked: Spread } | null;
+  readonly clutches: readonly ClutchAnswer[];
+  /** What to look at next, the one that narrows the opening date most first. */
+  readonly ahead: readonly Ahead[];
+  readonly conflicts: readonly Conflict[];
+  readonly unknowns: readonly UnknownAnswer[];
+  readonly trust: Trust;
+}
+
+/** Below this probability of its condition nothing is told of when or how much. */
+const HARDLY = 0.02;
+const DOTS = 50;
+const LEVELS = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
+
+export const spreadIn = (column: Column): Spread => {
+  const { values, weights } = normal(column);
+  return spreadOf(sorted(values, weights));
+};
+
+/** Puts what the guesses say into an answer. */
+export function answerOf(posterior: Posterior): Answer {
+  const { bench, weighed, conflicts } = posterior;
+  const { visit } = bench;
+  const leaks = foretoldColumn(posterior, "opened", ({ opening }) => opening !== null);
+  const column = (name: string) => foretoldColumn(posterior, name);
+  const opened = sorted(normal(leaks).values, normal(leaks).weights);
+  return {
+    name: visit.name,
+    at: visit.at,
+    opened:
+      leaks.share > HARDLY ? { chance: leaks.share, when: spreadOf(opened), dots: dots(opened, DOTS) } : null,
+    causes: causesIn(posterior),
+    parting: parting(posterior),
+    events: posterior.columns.flatMap((name) => {
+      const event = eventNamed(name);
+      if (event === null) return [];
+      const came = among(column(name), (when) => when < Infinity);
+      return [{ ...event, chance: came.share, when: came.share > HARDLY ? spreadIn(came) : null }];
+    }),
+    looks: visit.evidence.flatMap((item) =>
+      item.kind === "looked"
+        ? [
+            {
+              name: item.name,
+              at: item.at,
+              look: item.look,
+              seen: item.seen,
+              existed: meanOf(column(`open at ${item.name}`)),
+              wet: meanOf(column(`wet at ${item.name}`)),
+              found: meanOf(column(`found at ${item.name}`)),
+            },
+          ]
+        : [],
+    ),
+    missing: {
+      now: spreadIn(column("missing")),
+      at: Array.from({ length: CURVE }, (_, i) => (visit.at * i) / (CURVE - 1)),
+      bands: Array.from({ length: CURVE }, (_, i) => {
+        const { values, weights } = normal(column(`missing ${i}`));
+        const all = sorted(values, weights);
+        return LEVELS.map((p) => quantileOf(all, p)) as unknown as readonly [
+          number,
+          number,
+          number,
+          number,
+          number,
+        ];
+      }),
+    },
+    flow:
+      leaks.share > HARDLY
+        ? {
+            hot: spreadIn(foretoldColumn(posterior, "flow hot", ({ opening }) => opening !== null)),
+            parked: spreadIn(foretoldColumn(posterior, "flow parked", ({ opening }) => opening !== null)),
+          }
+        : null,
+    clutches: clutchesIn(posterior),
+    ahead: leaks.share > HARDLY ? ahead(posterior) : [],
+    conflicts,
+    unknowns: unknownsIn(posterior),
+    trust: trustIn(weighed, conflicts),
+  };
+}
+
+function eventNamed(column: string): { name: string; clutch?: string } | null {
+  const found = /^when ([^,]*)(?:, (.*))?$/.exec(column);
+  if (found === null) return null;
+  return found[2] === undefined ? { name: found[1]! } : { name: found[1]!, clutch: found[2] };
+}
+
+function causesIn({ weighed }: Posterior): CauseAnswer[] {
+  const causes = [...new Set(weighed.map(({ explanation }) => explanation.cause))];
+  return causes
+    .map((cause): CauseAnswer => {
+      const own = weighed.filter(({ explanation }) => explanation.cause === cause);
+      return {
+        cause,
+        says: own.length === 1 ? own[0]!.explanation.says : "a leak that grew unseen",
+        share: own.reduce((sum, { share }) => sum + share, 0),
+        believed: own.reduce((sum, { explanation }) => sum + explanation.believed, 0),
+        laws: own.flatMap(({ explanation: { law, says }, share }) =>
+          law === undefined || own.length === 1 ? [] : [{ law, says, share }],
+        ),
+      };
+    })
+    .sort((a, b) => b.share - a.share);
+}
+
+function clutchesIn(posterior: Posterior): ClutchAnswer[] {
+  const { build } = posterior.bench.visit.unit;
+  return [...build.clutches, build.lockUp.clutch].map(({ name }) => {
+    const chance = (damage: string) => {
+      const c = eventColumn(`damage ${damage}`, name);
+      return posterior.columns.includes(c)
+        ? among(foretoldColumn(posterior, c), (when) => when < Infinity).share
+        : 0;
+    };
+    return { name, hurt: chance("0.1"), half: chance("0.5"), burnt: chance("1") };
+  });
+}
+
+const beliefSpread = (belief: Belief): Spread => {
+  const at = (p: number) => valueAt(belief, coordinateAt(belief, p));
+  return { middle: at(0.5), half: [at(0.25), at(0.75)], nineTenths: [at(0.05), at(0.95)] };
+};
+
+/** What is common to all explanations over all of them, what is a law's own for every law that counts. */
+function unknownsIn(posterior: Posterior): UnknownAnswer[] {
+  const { weighed } = posterior;
+  const leaking = weighed.filter(({ explanation }) => explanation.cause === "slow leak");
+  const shared = leaking[0]!.explanation.unknowns.filter(({ name }) =>
+    weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
+  );
+  const all = shared.map((unknown, j): UnknownAnswer => {
+    const { name, unit, per, origin, belief } = unknown;
+    const column = pooled(posterior, ({ runs }, r, row) => {
+      const { values, dimensions } = runs[r]!.answer;
+      return values[row * dimensions + j]!;
+    });
+    return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(column) };
+  });
+  const own = leaking
+    .filter(({ share }) => share > HARDLY)
+    .flatMap(({ explanation }) =>
+      explanation.unknowns
+        .slice(shared.length)
+        .map(({ name, unit, per, origin, belief }, k): UnknownAnswer => {
+          const column = pooled(
+            posterior,
+            ({ runs }, r, row) => {
+              const { values, dimensions } = runs[r]!.answer;
+              return values[row * dimensions + shared.length + k]!;
+            },
+            (other) => other === explanation,
+          );
+          return {
+            name,
+            unit,
+            per,
+            origin,
+            before: beliefSpread(belief),
+            after: spreadIn(column),
+            law: explanation.law!,
+          };
+        }),
+    );
+  return [...all, ...own];
+}

@@ -1,0 +1,71 @@
+// Whether the numbers would come out the same again: runs that knew nothing of each other are held against each other.
+
+import type { Conflict } from "../conflict.ts";
+import type { Weighed } from "../lookback.ts";
+import { moments } from "./spread.ts";
+
+export interface Trust {
+  readonly word: "trust" | "run longer" | "evidence conflicts";
+  readonly says: string;
+  /** How far two runs are apart in the age of the leak, as a share of its spread, and in the logarithm of the evidence: the worst of those that count. */
+  readonly ages: number;
+  readonly evidence: number;
+  /** The least share of moves accepted in a step of those that count. */
+  readonly accepted: number;
+}
+
+/** An explanation counts from this share on. */
+const COUNTS = 0.05;
+/** Limits for the standard error of what runs say together: of the age in its spread, of the logarithm of the evidence; and for acceptance. */
+const AGES = 0.15;
+const EVIDENCE = 0.4;
+const ACCEPTED = 0.03;
+
+/** Standard error of the mean of numbers that runs came to. */
+function errorOf(numbers: readonly number[]): number {
+  if (numbers.length < 2) return 0;
+  const weights = numbers.map(() => 1 / numbers.length);
+  const { variance } = moments(numbers, weights);
+  return Math.sqrt(variance / (numbers.length - 1));
+}
+
+export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflict[]): Trust {
+  const counting = weighed.filter(({ share }) => share > COUNTS);
+  const ages = Math.max(
+    0,
+    ...counting.map(({ runs }) => {
+      const told = runs.map(({ answer: { values, count, dimensions, weights } }) =>
+        moments(
+          Float64Array.from({ length: count }, (_, i) => values[i * dimensions]!),
+          weights,
+        ),
+      );
+      const within = told.reduce((sum, { variance }) => sum + variance, 0) / told.length;
+      return within > 0 ? errorOf(told.map(({ mean }) => mean)) / Math.sqrt(within) : 0;
+    }),
+  );
+  const evidence = Math.max(
+    0,
+    ...counting.map(({ runs }) => errorOf(runs.map(({ answer }) => answer.logEvidence))),
+  );
+  const accepted = Math.min(
+    1,
+    ...counting.flatMap(({ runs }) =>
+      runs.flatMap(({ answer }) => answer.steps.map((step) => step.accepted)),
+    ),
+  );
+  const impossible = weighed.every(({ logEvidence }) => logEvidence === -Infinity);
+  const word =
+    conflicts.length > 0 || impossible
+      ? "evidence conflicts"
+      : ages < AGES && evidence < EVIDENCE && accepted > ACCEPTED
+        ? "trust"
+        : "run longer";
+  return { word, says: says[word], ages, evidence, accepted };
+}
+
+const says = {
+  trust: "Runs that knew nothing of each other came to the same answer.",
+  "run longer": "Runs that knew nothing of each other differ: ask for more guesses before leaning on it.",
+  "evidence conflicts": "No explanation fits all that was seen: look at the conflicts before anything else.",
+} as const;
