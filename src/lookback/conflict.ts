@@ -2,16 +2,8 @@
 
 import { logGamma } from "../chance/terms.ts";
 import type { Evidence } from "./evidence.ts";
-import type { Posterior } from "./lookback.ts";
+import type { Conflict, Posterior } from "./posterior.ts";
 import type { Answered, Task } from "./workbench.ts";
-
-export interface Conflict {
-  readonly first: string;
-  readonly second: string;
-  /** How much worse the best guess explains both than each could be explained alone, in the logarithm of probability. */
-  readonly gap: number;
-  readonly wayOut: string;
-}
 
 /** The gap from which two items are told to conflict: odds of one to some thousands. */
 const GAP = 8;

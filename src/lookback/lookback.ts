@@ -7,9 +7,10 @@ import { crewOf, type Crew } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { cores, threads } from "../hands/threads.ts";
 import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
-import { conflictsIn, type Conflict } from "./conflict.ts";
+import { conflictsIn } from "./conflict.ts";
 import { columnsOf, type Table } from "./foretell.ts";
 import { benchOf, type Bench } from "./question.ts";
+import type { Posterior, Run } from "./posterior.ts";
 import { shownBy } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 import { workbench, type Answered, type Task, type Told } from "./workbench.ts";
@@ -30,29 +31,6 @@ export interface LookBackOptions {
   /** Called with the share done, from 0 to 1, and an early answer once there is one. */
   readonly onProgress?: (share: number, early?: Posterior) => void;
   readonly signal?: AbortSignal;
-}
-
-/** Guesses of one run, with what they foretell. */
-export interface Run extends Answered {
-  readonly seed: number;
-}
-
-/** One explanation with all its runs. */
-export interface Weighed {
-  readonly explanation: Explanation;
-  /** Runs of their own, each from its own beginning: what differs between them is the sampler's own error. */
-  readonly runs: readonly Run[];
-  /** Logarithm of how well it explains the evidence, the mean of its runs. */
-  readonly logEvidence: number;
-  /** Its share after the evidence. */
-  readonly share: number;
-}
-
-export interface Posterior {
-  readonly bench: Bench;
-  readonly columns: readonly string[];
-  readonly weighed: readonly Weighed[];
-  readonly conflicts: readonly Conflict[];
 }
 
 /** Guesses of a first run, and the most of any. */

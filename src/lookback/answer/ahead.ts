@@ -2,7 +2,7 @@
 
 import type { CauseName, Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
-import type { Posterior } from "../lookback.ts";
+import type { Posterior } from "../posterior.ts";
 import { foretoldColumn, normal, pooled } from "./pool.ts";
 import { moments } from "./spread.ts";
 import { varianceAfter, varianceAfterYesNo } from "./next-look.ts";

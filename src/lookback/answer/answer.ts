@@ -2,10 +2,9 @@
 
 import type { Origin } from "../../sources/origin.ts";
 import type { CauseName } from "../causes.ts";
-import type { Conflict } from "../conflict.ts";
 import type { LookKind } from "../evidence.ts";
 import { CURVE, eventColumn } from "../foretell.ts";
-import type { Posterior } from "../lookback.ts";
+import type { Conflict, Posterior } from "../posterior.ts";
 import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
 import { among, foretoldColumn, meanOf, normal, pooled, type Column } from "./pool.ts";
 import { dots, quantile as quantileOf, sorted, spreadOf, type Spread } from "./spread.ts";

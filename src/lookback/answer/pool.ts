@@ -1,7 +1,7 @@
 // All guesses of all explanations in one heap, each with what it is worth.
 
 import type { Explanation } from "../causes.ts";
-import type { Posterior, Weighed } from "../lookback.ts";
+import type { Posterior, Weighed } from "../posterior.ts";
 
 /** A column of numbers with weights that add up to `share`. */
 export interface Column {

@@ -1,7 +1,6 @@
 // Whether the numbers would come out the same again: runs that knew nothing of each other are held against each other.
 
-import type { Conflict } from "../conflict.ts";
-import type { Weighed } from "../lookback.ts";
+import type { Conflict, Weighed } from "../posterior.ts";
 import { moments } from "./spread.ts";
 
 export interface Trust {
