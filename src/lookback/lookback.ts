@@ -3,17 +3,18 @@
 import { logSum } from "../chance/terms.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import { impossible } from "../errors.ts";
-import { crewOf, type Crew } from "../hands/crew.ts";
+import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { cores, threads } from "../hands/threads.ts";
 import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
-import { columnsOf, type Table } from "./foretell.ts";
+import { evenly, pooled } from "./answer/pool.ts";
+import { columnsOf } from "./foretell.ts";
 import { benchOf, type Bench } from "./question.ts";
 import type { Posterior, Run } from "./posterior.ts";
 import { shownBy } from "./shown.ts";
 import type { Visit } from "./visit.ts";
-import { workbench, type Answered, type Task, type Told } from "./workbench.ts";
+import { workbench, type Answered, type Task, type Told, type Walk } from "./workbench.ts";
 
 export interface LookBackOptions {
   /** Guesses in all, 1000 or more; 4000 when missing. */
@@ -22,6 +23,8 @@ export interface LookBackOptions {
   readonly moves?: number;
   /** A whole number from 0: the same gives the same answer, whatever the number of workers. */
   readonly seed: number;
+  /** So many guesses, in even steps through all of them, are walked trip by trip, to see what became of the clutches; none when missing: each takes seconds. */
+  readonly walks?: number;
   /** What is believed before any evidence, where it is not what is stated in causes.ts, common.ts and laws.ts. */
   readonly beliefs?: Beliefs;
   /** Threads; all cores when missing. */
@@ -36,6 +39,8 @@ export interface LookBackOptions {
 /** Guesses of a first run, and the most of any. */
 const FIRST = 150;
 const MOST = 500;
+/** A walk counts in the progress as so many guesses. */
+const WALK = 300;
 /** An explanation that the first run finds less likely than this is not asked again. */
 const HOPELESS = 1e-4;
 
@@ -53,6 +58,7 @@ export async function lookBack(
     guesses = 4000,
     moves = 3,
     seed,
+    walks = 0,
     beliefs = {},
     workers = cores(),
     hire,
@@ -61,6 +67,7 @@ export async function lookBack(
   } = options;
   if (!(Number.isInteger(guesses) && guesses >= 1000))
     impossible("guesses", guesses, "a whole number, 1000 or more");
+  if (!(Number.isInteger(walks) && walks >= 0)) impossible("walks", walks, "a whole number, 0 or more");
   if (!(Number.isInteger(workers) && workers >= 1))
     impossible("workers", workers, "a whole number, 1 or more");
   signal?.throwIfAborted();
@@ -73,71 +80,67 @@ export async function lookBack(
     : (threads(import.meta.url) ?? (() => ownHands(workbench())));
   const crew = crewOf(makeHand, workers, told);
   const calledOff = signalled(signal);
+  const all = FIRST * explanations.length + guesses + walks * WALK;
+  let done = 0;
+  const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
+    Promise.race([
+      calledOff.aborted,
+      Promise.all(
+        tasks.map(async (task) => {
+          const answer = await crew.ask<Answer>(task);
+          done += worth;
+          onProgress?.(Math.min(1, done / all));
+          return answer;
+        }),
+      ),
+    ]);
   try {
-    const asked = { crew, signal: calledOff, told: onProgress };
-    const first = await run(
-      explanations.map((_, explanation): Task => ({
-        explanation,
-        guesses: FIRST,
-        moves: 2,
-        seed,
-        foretells: true,
-      })),
-      asked,
-      [0, FIRST * explanations.length, guesses + FIRST * explanations.length],
-    );
-    const columns = columnsOf(bench);
-    const early = weigh(bench, columns, explanations, first);
-    onProgress?.((FIRST * explanations.length) / (guesses + FIRST * explanations.length), early);
+    const firstTasks = explanations.map((_, explanation) => firstTask(explanation, seed));
+    const first = doneOf(firstTasks, await ask<Answered>(firstTasks, FIRST));
+    const early = weigh(bench, explanations, first);
+    onProgress?.(done / all, early);
     const tasks = sharedOut(early, guesses, moves, seed);
-    const rest = await run(tasks, asked, [
-      FIRST * explanations.length,
-      guesses,
-      guesses + FIRST * explanations.length,
-    ]);
+    const rest = doneOf(tasks, await ask<Answered>(tasks, guesses / Math.max(1, tasks.length)));
     const again = new Set(tasks.map(({ explanation }) => explanation));
-    const posterior = weigh(bench, columns, explanations, [
-      ...first.filter(({ task }) => !again.has(task.explanation)),
-      ...rest,
-    ]);
-    const ask = (more: readonly Task[]) =>
-      Promise.race([calledOff.aborted, Promise.all(more.map((task) => crew.ask<Answered>(task)))]);
-    return { ...posterior, conflicts: await conflictsIn(posterior, seed, ask) };
+    const kept = first.filter(({ task }) => !again.has(task.explanation));
+    const posterior = weigh(bench, explanations, [...kept, ...rest]);
+    const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
+    return { ...posterior, conflicts, walked: await ask(walksOf(posterior, walks), WALK) };
   } finally {
     calledOff.release();
     await crew.dismiss();
   }
 }
 
+const firstTask = (explanation: number, seed: number): Task => ({
+  explanation,
+  guesses: FIRST,
+  moves: 2,
+  seed,
+  foretells: true,
+});
+
 interface Done {
   readonly task: Task;
   readonly answered: Answered;
 }
 
-interface Asked {
-  readonly crew: Crew;
-  readonly signal: ReturnType<typeof signalled>;
-  readonly told: LookBackOptions["onProgress"];
-}
+const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
+  tasks.map((task, i) => ({ task, answered: answers[i]! }));
 
-/** The answers of tasks in their order; [done before, these, all] in guesses for whoever watches. */
-async function run(
-  tasks: readonly Task[],
-  { crew, signal, told }: Asked,
-  [before, , all]: readonly [number, number, number],
-): Promise<Done[]> {
-  let done = before;
-  return Promise.race([
-    signal.aborted,
-    Promise.all(
-      tasks.map(async (task): Promise<Done> => {
-        const answered = await crew.ask<Answered>(task);
-        done += task.guesses;
-        told?.(Math.min(1, done / all));
-        return { task, answered };
-      }),
-    ),
-  ]);
+/** Guesses in even steps through all of them: each stands for as much as any other. */
+function walksOf(posterior: Posterior, walks: number): Walk[] {
+  const { weighed } = posterior;
+  const rows: Walk[] = [];
+  const { weights } = pooled(posterior, (one, r, row) => {
+    const { values, dimensions } = one.runs[r]!.answer;
+    rows.push({
+      explanation: weighed.indexOf(one),
+      values: values.slice(row * dimensions, (row + 1) * dimensions),
+    });
+    return 0;
+  });
+  return walks === 0 ? [] : Array.from(evenly(weights, walks), (row) => rows[row]!);
 }
 
 /** A signal as something to wait for; it never resolves. */
@@ -172,12 +175,7 @@ function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed:
   });
 }
 
-function weigh(
-  bench: Bench,
-  columns: Table["columns"],
-  explanations: readonly Explanation[],
-  done: readonly Done[],
-): Posterior {
+function weigh(bench: Bench, explanations: readonly Explanation[], done: readonly Done[]): Posterior {
   const all = explanations.map((explanation, i) => {
     const runs = done
       .filter(({ task }) => task.explanation === i)
@@ -189,8 +187,9 @@ function weigh(
   const sum = logSum(logs);
   return {
     bench,
-    columns,
+    columns: columnsOf(bench),
     conflicts: [],
+    walked: [],
     weighed: all.map((one, i) => ({
       ...one,
       share: sum === -Infinity ? one.explanation.believed : Math.exp(logs[i]! - sum),

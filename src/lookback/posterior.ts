@@ -1,5 +1,6 @@
 // What the evidence made of every explanation: its guesses, what they foretell, and its share.
 
+import type { ClutchFate } from "../history/simulate.ts";
 import type { Explanation } from "./causes.ts";
 import type { Bench } from "./question.ts";
 import type { Answered } from "./workbench.ts";
@@ -25,6 +26,8 @@ export interface Posterior {
   readonly columns: readonly string[];
   readonly weighed: readonly Weighed[];
   readonly conflicts: readonly Conflict[];
+  /** Clutches of the guesses that were walked trip by trip. */
+  readonly walked: readonly (readonly ClutchFate[])[];
 }
 
 /** Two items of evidence that no explanation can reconcile. */

@@ -47,19 +47,24 @@ export function runningOf({ week, weekday }: Visit): (clock: number) => number {
   };
 }
 
-/** What the evidence may ask of a guess of an explanation. */
-export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
-  const { visit, prepared, shown, runningBy } = bench;
+/** A guess in the words of a course. */
+export function guessOf({ at }: Visit, explanation: Explanation, values: Float64Array): Guess {
   const opening = explanation.opening?.(values) ?? null;
   const more = explanation.cause === "never filled" ? values[commonCount]! : 0;
-  const guess: Guess = {
+  return {
     opening,
-    opensAt: opening === null ? Infinity : visit.at - values[place.age]!,
+    opensAt: opening === null ? Infinity : at - values[place.age]!,
     soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
     short: values[place.short]! + more,
     harder: values[place.harder]!,
     use: values[place.use]!,
   };
+}
+
+/** What the evidence may ask of a guess of an explanation. */
+export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
+  const { visit, prepared, shown, runningBy } = bench;
+  const guess = guessOf(visit, explanation, values);
   return {
     ...guess,
     visit,

@@ -1,9 +1,11 @@
-// What a pair of hands does: it is told the visit once, and then makes guesses for one explanation after another, or tells what guesses foretell.
+// What a pair of hands does: it is told the visit once, and then makes guesses for one explanation after another, or walks one trip by trip.
 
 import type { Prepared } from "../duty/prepared.ts";
-import { explanationsOf, type Beliefs } from "./causes.ts";
+import { simulate, type ClutchFate } from "../history/simulate.ts";
+import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
+import { planOfGuess } from "./course.ts";
 import { foretell } from "./foretell.ts";
-import { benchOf, problemOf } from "./question.ts";
+import { benchOf, guessOf, problemOf, type Bench } from "./question.ts";
 import { temperedAnswer, type SamplerOptions, type TemperedAnswer } from "./sampler/tempered.ts";
 import type { Shown } from "./shown.ts";
 import type { Visit } from "./visit.ts";
@@ -30,25 +32,45 @@ export interface Answered {
   readonly foretold: Float64Array;
 }
 
-/** Answers what it is told first with nothing, and every task with guesses. */
-export function workbench(): (message: unknown) => Answered | null {
-  let known:
-    { bench: ReturnType<typeof benchOf>; explanations: ReturnType<typeof explanationsOf> } | undefined;
+/** Another task: a guess walked trip by trip to the visit; answered with its clutches. */
+export interface Walk {
+  readonly explanation: number;
+  readonly values: Float64Array;
+}
+
+interface Known {
+  readonly bench: Bench;
+  readonly explanations: readonly Explanation[];
+}
+
+/** Answers what it is told first with nothing, and every task. */
+export function workbench(): (message: unknown) => Answered | readonly ClutchFate[] | null {
+  let known: Known | undefined;
   return (message) => {
-    if (known === undefined) {
-      const { visit, prepared, shown, beliefs } = message as Told;
-      known = { bench: benchOf(visit, prepared, shown), explanations: explanationsOf(visit, beliefs) };
-      return null;
-    }
-    const { explanation: which, foretells, only, ...options } = message as Task;
-    const { bench } = known;
-    const explanation = known.explanations[which]!;
-    const evidence = only?.map((i) => bench.visit.evidence[i]!);
-    const answer = temperedAnswer(problemOf(bench, explanation, evidence), options);
-    const { values, count } = answer;
-    return {
-      answer,
-      foretold: foretells ? foretell(bench, explanation, values, count) : new Float64Array(0),
-    };
+    if (known !== undefined)
+      return isWalk(message) ? walked(known, message) : guessed(known, message as Task);
+    const { visit, prepared, shown, beliefs } = message as Told;
+    known = { bench: benchOf(visit, prepared, shown), explanations: explanationsOf(visit, beliefs) };
+    return null;
   };
+}
+
+const isWalk = (message: unknown): message is Walk => "values" in (message as object);
+
+function guessed(
+  { bench, explanations }: Known,
+  { explanation: which, foretells, only, ...options }: Task,
+): Answered {
+  const explanation = explanations[which]!;
+  const evidence = only?.map((i) => bench.visit.evidence[i]!);
+  const answer = temperedAnswer(problemOf(bench, explanation, evidence), options);
+  const { values, count } = answer;
+  return { answer, foretold: foretells ? foretell(bench, explanation, values, count) : new Float64Array(0) };
+}
+
+function walked(
+  { bench: { visit }, explanations }: Known,
+  { explanation, values }: Walk,
+): readonly ClutchFate[] {
+  return simulate(planOfGuess(visit, guessOf(visit, explanations[explanation]!, values))).clutches;
 }

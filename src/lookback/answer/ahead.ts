@@ -3,7 +3,7 @@
 import type { CauseName, Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
 import type { Posterior } from "../posterior.ts";
-import { foretoldColumn, normal, pooled } from "./pool.ts";
+import { evenly, foretoldColumn, normal, pooled } from "./pool.ts";
 import { moments } from "./spread.ts";
 import { varianceAfter, varianceAfterYesNo } from "./next-look.ts";
 
@@ -48,7 +48,7 @@ function left(
     ({ explanation, runs }, r, row) => quantity(explanation, runs[r]!.foretold[row * wide + opened]!),
     wanted,
   );
-  const some = thinned(shows.weights);
+  const some = evenly(shows.weights, ENOUGH);
   const weights = Float64Array.from(some, () => 1 / some.length);
   const values = Float64Array.from(some, (i) => asked.values[i]!);
   const foretold = Float64Array.from(some, (i) => shows.values[i]!);
@@ -58,17 +58,6 @@ function left(
       ? varianceAfterYesNo(values, weights, foretold)
       : varianceAfter(values, weights, { foretold, error: look.error });
   return { now, after: Math.min(now, after) };
-}
-
-/** Rows in even steps through the weights: each stands for as much as any other. */
-function thinned(weights: Float64Array): Int32Array {
-  const some = new Int32Array(ENOUGH);
-  let [at, sum] = [0, weights[0] ?? 0];
-  for (let i = 0; i < ENOUGH; i++) {
-    while (sum < (i + 0.5) / ENOUGH && at < weights.length - 1) sum += weights[++at]!;
-    some[i] = at;
-  }
-  return some;
 }
 
 /** Looks by what they would leave of the spread of the opening date, the best first. */

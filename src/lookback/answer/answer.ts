@@ -1,5 +1,6 @@
 // The answer to a visit: plain data, SI, seconds of the visit's clock. Whoever shows it turns seconds into dates and odometer readings.
 
+import type { ClutchFate } from "../../history/simulate.ts";
 import type { Origin } from "../../sources/origin.ts";
 import type { CauseName } from "../causes.ts";
 import type { LookKind } from "../evidence.ts";
@@ -60,6 +61,18 @@ export interface ClutchAnswer {
   readonly hurt: number;
   readonly half: number;
   readonly burnt: number;
+  /** Of the guesses that were walked trip by trip; null when none was. */
+  readonly walked: {
+    readonly damage: Spread;
+    readonly slips: Spread;
+    /** Hottest friction surface [K], and heat of slips [J]. */
+    readonly hottest: Spread;
+    readonly slipHeat: Spread;
+    /** Lining worn [m], share charred and glazed [-]. */
+    readonly worn: Spread;
+    readonly charred: Spread;
+    readonly glazed: Spread;
+  } | null;
 }
 
 export interface Answer {
@@ -193,14 +206,34 @@ function causesIn({ weighed }: Posterior): CauseAnswer[] {
 
 function clutchesIn(posterior: Posterior): ClutchAnswer[] {
   const { build } = posterior.bench.visit.unit;
-  return [...build.clutches, build.lockUp.clutch].map(({ name }) => {
+  const { walked } = posterior;
+  return [...build.clutches, build.lockUp.clutch].map(({ name }, i) => {
+    const spread = (read: (fate: ClutchFate) => number) =>
+      spreadOf(sorted(walked.map((clutches) => read(clutches[i]!))));
     const chance = (damage: string) => {
       const c = eventColumn(`damage ${damage}`, name);
       return posterior.columns.includes(c)
         ? among(foretoldColumn(posterior, c), (when) => when < Infinity).share
         : 0;
     };
-    return { name, hurt: chance("0.1"), half: chance("0.5"), burnt: chance("1") };
+    return {
+      name,
+      hurt: chance("0.1"),
+      half: chance("0.5"),
+      burnt: chance("1"),
+      walked:
+        walked.length === 0
+          ? null
+          : {
+              damage: spread(({ damage }) => damage),
+              slips: spread(({ slips }) => slips),
+              hottest: spread(({ hottest }) => hottest),
+              slipHeat: spread(({ slipEnergy }) => slipEnergy),
+              worn: spread(({ worn }) => worn),
+              charred: spread(({ charred }) => charred),
+              glazed: spread(({ glazed }) => glazed),
+            },
+    };
   });
 }
 

@@ -74,3 +74,15 @@ export function among({ values, weights }: Column, holds: (value: number, at: nu
 
 export const meanOf = ({ values, weights, share }: Column): number =>
   values.reduce((sum, value, i) => sum + (weights[i]! > 0 ? value * weights[i]! : 0), 0) / share;
+
+/** Rows in even steps through weights: each stands for as much as any other. */
+export function evenly(weights: Float64Array, count: number): Int32Array {
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  const some = new Int32Array(count);
+  let [at, sum] = [0, weights[0] ?? 0];
+  for (let i = 0; i < count; i++) {
+    while (sum < ((i + 0.5) / count) * all && at < weights.length - 1) sum += weights[++at]!;
+    some[i] = at;
+  }
+  return some;
+}
