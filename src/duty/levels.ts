@@ -44,16 +44,17 @@ const BEYOND = 0.25;
 /** Trim with which the share that a full unit keeps of it through a trip is found [Pa]. */
 const TRIAL = 20_000;
 
-/** Walks the week level by level until every kind of trip burns a clutch; undefined when `going`, told the loss [kg], said no. */
+/** Walks the week level by level until every kind of trip burns a clutch, or so much is lacking [kg]; undefined when `going`, told the loss [kg], said no. */
 export function walkLevels(
   frozen: Frozen,
   kinds: Kinds,
   going: (lacking: number) => boolean,
+  most = Infinity,
 ): { climate: Climate; seen: readonly KindSeen[] } | undefined {
   const { state, unit, road } = frozen.walk;
   const { trimLimit } = unit.build.shiftControl;
   const wide = kinds.kinds.length;
-  const rows = Math.max(1, Math.floor(fullMass(unit) / levelStep));
+  const rows = Math.max(1, Math.floor(Math.min(most, fullMass(unit)) / levelStep));
   const tabling = newTabling(kinds, rows);
   const stands = newStands(rows * wide);
   const seen = kinds.kinds.map(nothingSeen);

@@ -11,6 +11,8 @@ import { growthOfAWeek, walkWeek } from "./week.ts";
 /** Longest step [weeks], and most change of the air in one [K]. */
 const LONGEST_STEP = 4;
 const AIR_STEP = 2;
+/** A week in which the rate grows by a larger share of what it comes to is walked; below that Simpson's rule is within a thousandth of the week's loss. */
+const STEEP = 0.6;
 
 /** Loss per week [kg] at a moment [weeks] with so much lost and added. */
 function rateAt(march: March, week: number, lost: number, added: number): number {
@@ -93,7 +95,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
         step >>= 1;
         continue;
       }
-      if (change > growthOfAWeek) {
+      if (change > STEEP) {
         // It grows from trip to trip.
         walkWeek(march, week);
         week++;

@@ -1,17 +1,16 @@
 // Looking back: every explanation is asked, the evidence weighs them, and what they foretell together is the answer.
 
-import { logSum } from "../chance/terms.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import { impossible } from "../errors.ts";
 import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { cores, threads } from "../hands/threads.ts";
-import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
+import { explanationsOf, type Beliefs } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
 import { evenly, pooled } from "./answer/pool.ts";
-import { columnsOf } from "./foretell.ts";
-import { benchOf, type Bench } from "./question.ts";
-import type { Posterior, Run } from "./posterior.ts";
+import { benchOf } from "./question.ts";
+import type { Posterior } from "./posterior.ts";
+import { weigh, type Done } from "./weigh.ts";
 import { shownBy } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 import { workbench, type Answered, type Task, type Told, type Walk } from "./workbench.ts";
@@ -120,11 +119,6 @@ const firstTask = (explanation: number, seed: number): Task => ({
   foretells: true,
 });
 
-interface Done {
-  readonly task: Task;
-  readonly answered: Answered;
-}
-
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
   tasks.map((task, i) => ({ task, answered: answers[i]! }));
 
@@ -173,26 +167,4 @@ function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed:
       foretells: true,
     }));
   });
-}
-
-function weigh(bench: Bench, explanations: readonly Explanation[], done: readonly Done[]): Posterior {
-  const all = explanations.map((explanation, i) => {
-    const runs = done
-      .filter(({ task }) => task.explanation === i)
-      .map(({ task: { seed }, answered }): Run => ({ ...answered, seed }));
-    const logEvidence = logSum(runs.map(({ answer }) => answer.logEvidence)) - Math.log(runs.length);
-    return { explanation, runs, logEvidence };
-  });
-  const logs = all.map(({ explanation, logEvidence }) => Math.log(explanation.believed) + logEvidence);
-  const sum = logSum(logs);
-  return {
-    bench,
-    columns: columnsOf(bench),
-    conflicts: [],
-    walked: [],
-    weighed: all.map((one, i) => ({
-      ...one,
-      share: sum === -Infinity ? one.explanation.believed : Math.exp(logs[i]! - sum),
-    })),
-  };
 }

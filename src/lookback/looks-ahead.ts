@@ -1,6 +1,5 @@
 // Looks that have not been made: what each costs in time, how closely it tells, and what a guess foretells that it will show.
 
-import { density } from "../physics/fluid/density.ts";
 import { at } from "./shown.ts";
 import { flowAt, heldAt, missingAt, type Asked } from "./terms.ts";
 
@@ -57,7 +56,7 @@ export const looksAhead: readonly LookAhead[] = [
     says: "take the shield off, wring out and weigh what it holds",
     minutes: 25,
     error: 0.03e-3,
-    foretell: (asked) => heldAt(asked, now(asked)) / density(asked.visit.unit.fluid.density15, 293.15),
+    foretell: (asked) => heldAt(asked, now(asked)) / asked.shown.bay.density,
   },
   {
     name: "line pressure",

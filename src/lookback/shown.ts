@@ -5,6 +5,10 @@ import { stickIdling } from "../bay/level-checks.ts";
 import { linePressureTest } from "../bay/line-pressure-test.ts";
 import { HOT, idling, inThePan, stoodFor } from "../bay/ready.ts";
 import type { Unit } from "../physics/build.ts";
+import { density } from "../physics/fluid/density.ts";
+import { dynamicViscosity } from "../physics/fluid/fluid.ts";
+import { surfaceTension } from "../physics/fluid/surface-tension.ts";
+import { dropVolume } from "../physics/leak/drop.ts";
 import { meanDepth } from "../physics/sump/pan.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Site } from "./visit.ts";
@@ -15,6 +19,13 @@ export interface Table {
   readonly values: Float64Array;
 }
 
+/** The fluid at one temperature, and the drop of it that falls from the leak's rim by the law of its size. */
+export interface FluidThen {
+  readonly density: number;
+  readonly viscosity: number;
+  readonly drop: number;
+}
+
 /** Readings of one unit; those that no evidence asks for are left out. */
 export interface Shown {
   /** By temperature of the look [K]: where the dipstick is wet, 0 low mark, 1 full. */
@@ -22,6 +33,10 @@ export interface Shown {
   /** Idling hot in drive [Pa]. */
   readonly linePressure: Table;
   readonly coolerFlow?: Table;
+  readonly hot: FluidThen;
+  readonly bay: FluidThen;
+  /** Density of the fluid by which missing volumes are told [kg/m³]. */
+  readonly filling: number;
   /** At the leak, idling hot: pressure [Pa]; parked in the bay: depth in the pan [m]. */
   readonly pressure: Table;
   readonly parkedDepth: Table;
@@ -42,12 +57,12 @@ export function at({ step, values }: Table, shortage: number): number {
 }
 
 /** Works out what the evidence asks for; the leak's own draw is left out, which a gauge would not show either. */
-export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[]): Shown {
-  const step = (MOST * unit.build.fill) / (POINTS - 1);
+export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[], points = POINTS): Shown {
+  const step = (MOST * unit.build.fill) / (points - 1);
   const tight: Unit = { ...unit, leak: null };
   const table = (read: (shortage: number) => number): Table => ({
     step,
-    values: Float64Array.from({ length: POINTS }, (_, i) => read(i * step)),
+    values: Float64Array.from({ length: points }, (_, i) => read(i * step)),
   });
   const stick = new Map<number, Table>();
   for (const item of evidence)
@@ -57,8 +72,19 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[]): 
         table((shortage) => stickIdling(tight, shortage, item.temperature).position),
       );
   const asks = (kind: Evidence["kind"]) => evidence.some((item) => item.kind === kind);
+  const then = (temperature: number): FluidThen => {
+    const rho = density(unit.fluid.density15, temperature);
+    return {
+      density: rho,
+      viscosity: dynamicViscosity(unit.fluid, temperature, 0),
+      drop: dropVolume(site.dripRadius, surfaceTension(temperature), rho),
+    };
+  };
   return {
     stick,
+    hot: then(HOT),
+    bay: then(BAY),
+    filling: density(unit.fluid.density15, unit.build.fillTemperature),
     linePressure: table((shortage) => linePressureTest(tight, shortage, "drive").idle),
     ...(asks("cooler flow") ? { coolerFlow: table((shortage) => coolerFlowTest(tight, shortage).flow) } : {}),
     pressure: table((shortage) => pressureAt(tight, site, shortage)),

@@ -5,9 +5,6 @@ import { logNormalBelow } from "../chance/normal.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import { density } from "../physics/fluid/density.ts";
-import { dynamicViscosity } from "../physics/fluid/fluid.ts";
-import { surfaceTension } from "../physics/fluid/surface-tension.ts";
-import { dropVolume } from "../physics/leak/drop.ts";
 import { leakFlow, type GrowingOpening } from "../physics/leak/flow.ts";
 import { hasParted, openingAt } from "../physics/leaking.ts";
 import type { Course } from "./course.ts";
@@ -42,20 +39,16 @@ export interface Asked {
 const dear: readonly EvidenceKind[] = ["first spot", "first symptom", "not felt", "sediment", "teardown"];
 export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
 
-/** Temperatures at which drops are counted [K]: idling hot, and parked in the bay. */
-const HOT = 353.15;
-const BAY = 293.15;
 /** Errors of what is told without one: a date by memory [s], and the share of cases that are told wrongly. */
 const WRONG = 0.02;
 
 /** Lacking at a moment [m³ at fill temperature]. */
-export function missingAt({ visit, course, short }: Asked, clock: number): number {
+export function missingAt({ visit, shown, course, short }: Asked, clock: number): number {
   const { unit, added } = visit;
-  const full = density(unit.fluid.density15, unit.build.fillTemperature);
   let mass = course.lostBy(clock);
   for (const { at: when, volume, temperature } of added)
     if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
-  return short + mass / full;
+  return short + mass / shown.filling;
 }
 
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
@@ -146,11 +139,8 @@ const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 
 export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "parked"): number {
   const { opening, opensAt, visit, shown, use } = asked;
   if (opening === null || clock <= opensAt) return 0;
-  const { fluid } = visit.unit;
   const running = moment === "idling hot";
-  const temperature = running ? HOT : BAY;
-  const rho = density(fluid.density15, temperature);
-  const mu = dynamicViscosity(fluid, temperature, 0);
+  const { density: rho, viscosity: mu } = running ? shown.hot : shown.bay;
   const missing = missingAt(asked, clock);
   const pressure = running
     ? at(shown.pressure, missing)
@@ -177,16 +167,8 @@ export const heldAt = ({ course, soakedUp, unseen, visit }: Asked, clock: number
 /** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
 function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {
   if (asked.unseen) return 0.05;
-  const { fluid } = asked.visit.unit;
-  const temperature = item.moment === "parked" ? BAY : HOT;
-  const volume =
-    item.dropVolume ??
-    asked.drop *
-      dropVolume(
-        asked.visit.site.dripRadius,
-        surfaceTension(temperature),
-        density(fluid.density15, temperature),
-      );
+  const { shown, drop } = asked;
+  const volume = item.dropVolume ?? drop * (item.moment === "parked" ? shown.bay : shown.hot).drop;
   // A count that is off by one now and then is no wonder: nothing is ever foretold to be quite dry.
   return Math.max(0.05, (flowAt(asked, item.at, item.moment) * item.time) / volume);
 }
