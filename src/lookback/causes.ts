@@ -1,6 +1,7 @@
 // What may be behind it: a leak of this kind or that, or something else. Each is a way of making guesses; the same evidence weighs them.
 
 import type { Belief } from "../chance/belief.ts";
+import { impossible } from "../errors.ts";
 import type { Origin } from "../sources/origin.ts";
 import { commonCount, commonUnknowns, place } from "./common.ts";
 import { laws, type Believed, type GrowthLaw } from "./laws.ts";
@@ -39,6 +40,8 @@ const quart = 0.946352946e-3;
 export interface Beliefs {
   readonly causes?: Readonly<Partial<Record<CauseName, number>>>;
   readonly unknowns?: Readonly<Record<string, Belief>>;
+  /** Ways of growing by their names, against each other; 1 for those that are not named, 0: it did not grow so. */
+  readonly laws?: Readonly<Record<string, number>>;
 }
 
 /** What each cause is believed to be worth before any evidence. Nobody has counted: assumed, and to be edited. */
@@ -81,19 +84,32 @@ const weakness: Believed = {
   origin: assumed("below that nothing would hold at all"),
 };
 
-/** Every explanation of a visit; those of one cause share what it is worth. */
+/**
+ * Every explanation of a visit that is believed possible; those of one cause share what it is worth.
+ * Errors: a belief below 0; nothing believed at all.
+ */
 export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Explanation[] {
   const believed = { ...believedCauses, ...beliefs.causes };
-  const all = Object.values(believed).reduce((sum, worth) => sum + worth, 0);
-  return allOf(visit, believed).map((explanation) => ({
+  const worths = laws.map(({ name }) => beliefs.laws?.[name] ?? 1);
+  for (const [name, worth] of Object.entries({ ...beliefs.causes, ...beliefs.laws }))
+    if (!(worth >= 0 && worth < Infinity)) impossible(name, worth, "a belief of 0 or more");
+  const [all, allLaws] = [sum(Object.values(believed)), sum(worths)];
+  if (!(all > 0)) impossible("causes", all, "at least one cause believed above 0");
+  if (!(allLaws > 0)) impossible("laws", allLaws, "at least one way of growing believed above 0");
+  const share = ({ cause, law }: Explanation) =>
+    cause === "slow leak" ? (worths[laws.findIndex(({ name }) => name === law)]! * laws.length) / allLaws : 1;
+  const explanations = allOf(visit, believed).map((explanation) => ({
     ...explanation,
-    believed: explanation.believed / all,
+    believed: (explanation.believed * share(explanation)) / all,
     unknowns: explanation.unknowns.map((unknown) => ({
       ...unknown,
       belief: beliefs.unknowns?.[unknown.name] ?? unknown.belief,
     })),
   }));
+  return explanations.filter((explanation) => explanation.believed > 0);
 }
+
+const sum = (worths: readonly number[]): number => worths.reduce((all, worth) => all + worth, 0);
 
 function allOf(visit: Visit, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
   const common = commonUnknowns(visit);

@@ -246,7 +246,7 @@ const beliefSpread = (belief: Belief): Spread => {
 function unknownsIn(posterior: Posterior): UnknownAnswer[] {
   const { weighed } = posterior;
   const leaking = weighed.filter(({ explanation }) => explanation.cause === "slow leak");
-  const shared = leaking[0]!.explanation.unknowns.filter(({ name }) =>
+  const shared = weighed[0]!.explanation.unknowns.filter(({ name }) =>
     weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
   );
   const all = shared.map((unknown, j): UnknownAnswer => {

@@ -1,0 +1,191 @@
+// Looking back at made-up visits: what must hold whatever the numbers. The week is prepared for its loss alone, so a test takes seconds.
+import { beforeAll, describe, expect, test } from "vitest";
+import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
+import { earlyAnswer } from "../../src/lookback/early.ts";
+import type { Evidence } from "../../src/lookback/evidence.ts";
+import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
+import type { Visit } from "../../src/lookback/visit.ts";
+import type { Bench } from "../../src/lookback/question.ts";
+import { lossShop } from "./grown-otherwise.ts";
+import { days } from "../emerge/van.ts";
+
+const litre = 1e-3;
+const options = { guesses: 1000, moves: 2, seed: 3, workers: 1 } as const;
+
+let shop: Bench;
+beforeAll(() => {
+  shop = lossShop();
+});
+
+const at = days(120);
+const full: Evidence = { name: "full", kind: "known full", at: 0, error: 0.15 * litre };
+const missing = (litres: number): Evidence => ({
+  name: "missing",
+  kind: "fluid missing",
+  at,
+  volume: litres * litre,
+  error: 0.15 * litre,
+});
+const drops = (count: number): Evidence => ({
+  name: "drops",
+  kind: "drops",
+  at,
+  count,
+  time: 120,
+  moment: "idling hot",
+});
+const visited = (...evidence: Evidence[]): Visit => ({ ...shop.visit, evidence });
+const ask = async (visit: Visit, more: Partial<LookBackOptions> = {}): Promise<Answer> =>
+  answerOf(await lookBack(visit, shop.prepared, { ...options, ...more }));
+
+describe("the same case and seed", () => {
+  test("give the same numbers to the bit with one worker and with two", async () => {
+    const visit = visited(full, missing(2), drops(40));
+    const [one, two] = [await ask(visit), await ask(visit, { workers: 2 })];
+    expect(two).toEqual(one);
+    expect(await ask(visit, { seed: 4 })).not.toEqual(one);
+  });
+
+  test("the answer is plain data without a number that is none", async () => {
+    const answer = await ask(visited(full, missing(2), drops(40)));
+    const said = JSON.stringify(answer, (_, value: unknown) => {
+      if (typeof value === "number") expect(Number.isNaN(value)).toBe(false);
+      return value;
+    });
+    expect(JSON.parse(said)).toBeTruthy();
+  });
+});
+
+describe("what the evidence does", () => {
+  test("none at all: the answer is the belief, any day as likely as any other", async () => {
+    const { opened, causes } = await ask(visited());
+    const [low, high] = opened!.when.nineTenths;
+    // Even over 120 days: 6 to 114; a vehicle that ran dry on the way would not have come, so what is left leans late.
+    expect(low).toBeGreaterThan(days(1));
+    expect(high).toBeGreaterThan(days(105));
+    expect(high - low).toBeGreaterThan(days(80));
+    for (const { share, believed } of causes) expect(share).toBeGreaterThan(0.2 * believed);
+  });
+
+  test("more measured missing moves what is missing, and the flow follows the drops", async () => {
+    const [little, much] = [
+      await ask(visited(full, missing(1), drops(20))),
+      await ask(visited(full, missing(3), drops(200))),
+    ];
+    expect(little.missing.now.middle).toBeLessThan(1.3 * litre);
+    expect(much.missing.now.middle).toBeGreaterThan(2.6 * litre);
+    expect(much.flow!.hot.middle).toBeGreaterThan(5 * little.flow!.hot.middle);
+  });
+
+  test("drops beside a full unit of last week: opened since; the same drops and much missing: long before", async () => {
+    const lately = await ask(visited({ ...full, at: days(113) }, drops(60)));
+    const long = await ask(visited(full, missing(3), drops(10)));
+    expect(lately.opened!.when.nineTenths[1]).toBeGreaterThan(long.opened!.when.nineTenths[1]);
+    expect(long.opened!.when.middle).toBeLessThan(days(100));
+  });
+
+  test("no drop, a dry look and fluid missing since the fill: not the leak", async () => {
+    const { causes } = await ask(
+      visited(missing(1.5), drops(0), { name: "coolant", kind: "fluid in the coolant", at, found: false }),
+    );
+    expect(causes[0]!.cause).toBe("never filled");
+  });
+
+  test("quantiles stand in order, dots rise, shares add up to one", async () => {
+    const { opened, missing: curve, causes } = await ask(visited(full, missing(2), drops(40)));
+    const { middle, half, nineTenths } = opened!.when;
+    expect([nineTenths[0], half[0], middle, half[1], nineTenths[1]]).toEqual(
+      [nineTenths[0], half[0], middle, half[1], nineTenths[1]].sort((a, b) => a - b),
+    );
+    expect([...opened!.dots]).toEqual([...opened!.dots].sort((a, b) => a - b));
+    for (const band of curve.bands) expect([...band]).toEqual([...band].sort((a, b) => a - b));
+    expect(causes.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+  });
+});
+
+describe("evidence that contradicts itself", () => {
+  test("three litres missing on a full dipstick: both are named, with a way out", async () => {
+    const stick: Evidence = {
+      name: "stick",
+      kind: "dipstick",
+      at,
+      temperature: 353.15,
+      position: 1,
+      error: 0.1,
+    };
+    const { conflicts, trust } = await ask(visited(full, missing(3), stick));
+    expect(conflicts[0]).toMatchObject({ first: "missing", second: "stick" });
+    expect(conflicts[0]!.wayOut.length).toBeGreaterThan(10);
+    expect(trust.word).toBe("evidence conflicts");
+  });
+
+  test("no pair of them but three together: full yesterday and three litres gone, from where nothing drips", async () => {
+    const { conflicts } = await ask(visited({ ...full, at: days(119) }, missing(3), drops(0)));
+    expect(conflicts.length).toBeGreaterThan(0);
+    const named = conflicts.flatMap(({ first, second }) => [first, ...second.split(" with ")]);
+    expect(named).toContain("missing");
+  });
+
+  test("nothing is named where all goes together", async () => {
+    expect((await ask(visited(full, missing(2), drops(40)))).conflicts).toEqual([]);
+  });
+});
+
+describe("on the way", () => {
+  test("an early answer comes before the last, and the share done rises to one", async () => {
+    const shares: number[] = [];
+    let early = 0;
+    await lookBack(visited(full, missing(2), drops(40)), shop.prepared, {
+      ...options,
+      onProgress(share, posterior) {
+        shares.push(share);
+        if (posterior !== undefined) {
+          early++;
+          expect(answerOf(posterior).opened).not.toBeNull();
+        }
+      },
+    });
+    expect(early).toBe(1);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBeCloseTo(1, 2);
+  });
+
+  test("called off, it rejects with the reason", async () => {
+    const off = new AbortController();
+    const asked = lookBack(visited(full, missing(2)), shop.prepared, {
+      ...options,
+      signal: off.signal,
+      onProgress: () => off.abort(new Error("that will do")),
+    });
+    await expect(asked).rejects.toThrow("that will do");
+  });
+
+  test("the answer from the loss alone overlaps the whole one, and tells what it left out", async () => {
+    const visit = visited(full, missing(2), drops(40), {
+      name: "no spot",
+      kind: "not felt",
+      symptom: "first flare",
+      until: at,
+    });
+    const early = earlyAnswer(visit, 3);
+    const { opened } = await ask(visited(full, missing(2), drops(40)));
+    expect(early.leftOut).toEqual(["no spot"]);
+    expect(early.opened.half[0]).toBeLessThan(opened!.when.nineTenths[1]);
+    expect(early.opened.half[1]).toBeGreaterThan(opened!.when.nineTenths[0]);
+  });
+});
+
+describe("refused in clear words", () => {
+  test.each([
+    ["guesses", { guesses: 10 }],
+    ["workers", { workers: 0 }],
+    ["walks", { walks: -1 }],
+    ["steady", { beliefs: { laws: { steady: -1 } } }],
+    ["laws", { beliefs: { laws: { steady: 0, creeping: 0, cracking: 0, rusting: 0 } } }],
+  ])("%s", async (field, more) => {
+    await expect(ask(visited(full, missing(2)), more)).rejects.toMatchObject({
+      code: "impossible-input",
+      faults: [{ path: field }],
+    });
+  });
+});
