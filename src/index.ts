@@ -32,6 +32,9 @@ export type { Closure, Ledger } from "./history/ledger.ts";
 /** The same by averages over a prepared week, for thousands of histories. */
 export * as duty from "./names/duty.ts";
 
+/** The same backwards: from what was seen to when it began. */
+export * as lookback from "./names/lookback.ts";
+
 /** The same again and again, over all that the uncertain numbers of a case may be. */
 export * as ensemble from "./names/ensemble.ts";
 

@@ -28,13 +28,3 @@ export function shuffled(n: number, random: () => number): Uint32Array {
   }
   return order;
 }
-
-/** Fills with independent standard normal numbers, two at a time (Box and Muller, A note on the generation of random normal deviates, 1958; recalled). */
-export function drawNormals(out: Float64Array, random: () => number): void {
-  for (let i = 0; i < out.length; i += 2) {
-    const radius = Math.sqrt(-2 * Math.log(1 - random()));
-    const angle = 2 * Math.PI * random();
-    out[i] = radius * Math.cos(angle);
-    if (i + 1 < out.length) out[i + 1] = radius * Math.sin(angle);
-  }
-}
