@@ -82,7 +82,10 @@ const weakness: Believed = {
 };
 
 /** Every explanation of a visit; those of one cause share what it is worth. */
-export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Explanation[] {
+export function explanationsOf(
+  visit: Pick<Visit, "at" | "shield" | "driven">,
+  beliefs: Beliefs = {},
+): readonly Explanation[] {
   const believed = { ...believedCauses, ...beliefs.causes };
   const all = Object.values(believed).reduce((sum, worth) => sum + worth, 0);
   return allOf(visit, believed).map((explanation) => ({
@@ -95,7 +98,10 @@ export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Ex
   }));
 }
 
-function allOf(visit: Visit, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
+function allOf(
+  visit: Pick<Visit, "at" | "shield" | "driven">,
+  believed: Readonly<Record<CauseName, number>>,
+): readonly Explanation[] {
   const common = commonUnknowns(visit);
   const leaks = (
     cause: CauseName,
