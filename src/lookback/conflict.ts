@@ -36,34 +36,58 @@ export async function conflictsIn(
         }
         together = Math.max(together, sum);
       }
-  if (best.reduce((sum, term) => sum + term, 0) - together < GAP) return [];
+  const whole = best.reduce((sum, term) => sum + term, 0);
+  if (whole - together < GAP) return [];
+  /** The best that any explanation says of some items without the others. */
+  const mostOf = async (choices: readonly (readonly number[])[]): Promise<number[]> => {
+    const answers = await ask(
+      choices.flatMap((only) =>
+        weighed.map((_, explanation) => ({
+          explanation,
+          guesses: TRIED,
+          moves: 2,
+          seed,
+          foretells: false,
+          only,
+        })),
+      ),
+    );
+    return choices.map((_, c) =>
+      Math.max(
+        ...answers
+          .slice(c * weighed.length, (c + 1) * weighed.length)
+          .map(({ answer }) => answer.logLikelihood.reduce((most, log) => Math.max(most, log), -Infinity)),
+      ),
+    );
+  };
   const doubtful: [number, number][] = [];
   for (let i = 0; i < count; i++)
     for (let j = 0; j < i; j++) if (best[i]! + best[j]! - both[i * count + j]! > GAP) doubtful.push([j, i]);
-  const answers = await ask(
-    doubtful.flatMap((only) =>
-      weighed.map((_, explanation) => ({
-        explanation,
-        guesses: TRIED,
-        moves: 2,
-        seed,
-        foretells: false,
-        only,
-      })),
-    ),
-  );
-  return doubtful
+  const most = await mostOf(doubtful);
+  const found = doubtful
     .map(([j, i], d): Conflict => {
-      const asked = answers.slice(d * weighed.length, (d + 1) * weighed.length);
-      const most = Math.max(
-        ...asked.map(({ answer }) => answer.logLikelihood.reduce((a, b) => Math.max(a, b))),
-      );
       const [first, second] = [evidence[j]!, evidence[i]!];
-      const gap = best[i]! + best[j]! - most;
+      const gap = best[i]! + best[j]! - most[d]!;
       return { first: first.name, second: second.name, gap, wayOut: wayOutOf(first, second) };
     })
     .filter(({ gap }) => gap > GAP)
     .sort((a, b) => b.gap - a.gap);
+  if (found.length > 0 || count < 3) return found;
+  // No two of them alone, but several together: those without any one of which the rest would go together.
+  const without = await mostOf(evidence.map((_, left) => [...evidence.keys()].filter((i) => i !== left)));
+  const culprits = [...evidence.keys()]
+    .filter((i) => whole - best[i]! - without[i]! < GAP / 2)
+    .sort((a, b) => without[b]! - without[a]!);
+  if (culprits.length < 2) return [];
+  const [first, second, ...more] = culprits.map((i) => evidence[i]!);
+  return [
+    {
+      first: first!.name,
+      second: [second!, ...more].map(({ name }) => name).join(" with "),
+      gap: whole - together,
+      wayOut: wayOutOf(first!, second!),
+    },
+  ];
 }
 
 /** The best that any guess could say of an item: a measurement foretold exactly, a count as expected, else certainty. */

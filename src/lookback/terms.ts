@@ -170,7 +170,7 @@ export const heldAt = ({ course, soakedUp, unseen, visit }: Asked, clock: number
   unseen ? 0 : Math.min(course.lostBy(clock), soakedUp * visit.unit.fluid.density15);
 
 /** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
-function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {
+export function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {
   if (asked.unseen) return 0.05;
   const { shown, drop } = asked;
   const volume = item.dropVolume ?? drop * (item.moment === "parked" ? shown.bay : shown.hot).drop;
