@@ -26,9 +26,9 @@ const mayImport: Record<string, string[]> = {
   // What a technician sees is derived from a history, so pictures may read it, and physics may not.
   // Its card prints readings in shop units, and says who sets each band.
   bay: ["physics", "history", "units", "sources", "errors"],
-  // The door: text with units comes in here and leaves as builds, drives and sightings in SI.
-  inputs: ["units", "sources", "physics", "driving", "history", "bay", "errors"],
-  lookback: ["bay", "chance", "driving", "duty", "hands", "history", "inputs", "physics", "sources", "errors"],
+  // The door: text with units comes in here and leaves as builds, drives, sightings and visits in SI.
+  inputs: ["units", "sources", "physics", "driving", "history", "bay", "chance", "lookback", "errors"],
+  lookback: ["bay", "chance", "driving", "duty", "hands", "history", "physics", "sources", "errors"],
   decisions: ["history", "physics", "driving", "inputs", "errors"],
   // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
   ensemble: ["chance", "hands", "history", "bay", "inputs", "physics", "sources", "units", "errors"],

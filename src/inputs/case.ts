@@ -3,11 +3,12 @@
 import * as v from "valibot";
 import type { Week } from "../driving/pattern.ts";
 import { given } from "../units/parse.ts";
-import { codedError, type Fault } from "../errors.ts";
+import { codedError } from "../errors.ts";
 import type { Towed } from "../history/towing.ts";
 import type { Build, Unit } from "../physics/build.ts";
 import { viscosityLine } from "../physics/fluid/viscosity.ts";
 import type { Sourced } from "../sources/origin.ts";
+import { brokenPaths, distinct, isThere, within } from "./broken.ts";
 import { buildSchema } from "./build-schema.ts";
 import { caseContradictions } from "./case-contradictions.ts";
 import { caseSchema, type CaseTree } from "./case-schema.ts";
@@ -117,36 +118,4 @@ export function readBuild(json: unknown): {
   buildContradictions(isThere(tree, "build") ? tree.build : ({} as Partial<PlainBuild>), there, list);
   if (list.faults.length > 0) throw codedError("bad-case", distinct(list.faults));
   return { build: toBuild(tree.build), origins };
-}
-
-// Where the shape itself is wrong, so that rules that look there would find nothing to look at.
-// A key too many leaves the rest as it is.
-function brokenPaths(issues: readonly v.BaseIssue<unknown>[]): readonly string[] {
-  return issues
-    .filter((issue) => !(issue.type === "strict_object" && issue.expected === "never"))
-    .map((issue) => (issue.path ?? []).map(({ key }) => String(key)).join("."));
-}
-
-// A fault at or below the path, or above it, breaks the path.
-function within(bad: string, path: string): boolean {
-  return bad === path || bad.startsWith(`${path}.`) || path.startsWith(`${bad}.`) || bad === "";
-}
-
-function isThere(tree: unknown, path: string): boolean {
-  let at: unknown = tree;
-  for (const key of path.split(".")) {
-    if (typeof at !== "object" || at === null || !Object.hasOwn(at, key)) return false;
-    at = (at as Record<string, unknown>)[key];
-  }
-  return at !== undefined;
-}
-
-function distinct(faults: readonly Fault[]): Fault[] {
-  const seen = new Set<string>();
-  return faults.filter(({ path, expected, given }) => {
-    const key = `${path}\n${expected}\n${given}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
 }

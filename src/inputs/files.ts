@@ -1,10 +1,11 @@
-// Reading and keeping cases as files. The only file of this folder that needs Node; a page hands readCase its data itself.
+// Reading and keeping cases and visits as files. The only file of this folder that needs Node; a page hands readCase its data itself.
 
 import { randomUUID } from "node:crypto";
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { codedError } from "../errors.ts";
 import { readCase, type Case } from "./case.ts";
+import { readVisit, type ReadVisit } from "./visit.ts";
 
 /**
  * The case in a JSON file. Where it names files instead of holding their content they are put in first, with paths
@@ -15,7 +16,18 @@ export function readCaseFile(path: string): Case {
   return readCase(caseData(path));
 }
 
-/** The data of a case file with everything it names put in, as `readCase` takes it. */
+/**
+ * The visit in a JSON file, with the files that it names put in as in a case. A visit without a build gets that of the invented van, and says
+ * so. Throws as `readVisit` does.
+ */
+export function readVisitFile(path: string): ReadVisit {
+  return readVisit(caseData(path), jsonIn(invented, "build"));
+}
+
+/** The build that stands in where none is given. */
+const invented = join(import.meta.dirname, "../../reference-data/parcel-van/build.json");
+
+/** The data of a case file, or a visit's, with everything it names put in, as `readCase` takes it. */
 export function caseData(path: string): unknown {
   const folder = dirname(resolve(path));
   const data = jsonIn(path, "case");

@@ -84,11 +84,14 @@ const weakness: Believed = {
   origin: assumed("below that nothing would hold at all"),
 };
 
+/** What of a visit its explanations hang on. */
+export type Told = Pick<Visit, "at" | "shield" | "driven">;
+
 /**
  * Every explanation of a visit that is believed possible; those of one cause share what it is worth.
  * Errors: a belief below 0; nothing believed at all.
  */
-export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Explanation[] {
+export function explanationsOf(visit: Told, beliefs: Beliefs = {}): readonly Explanation[] {
   const believed = { ...believedCauses, ...beliefs.causes };
   const worths = laws.map(({ name }) => beliefs.laws?.[name] ?? 1);
   for (const [name, worth] of Object.entries({ ...beliefs.causes, ...beliefs.laws }))
@@ -111,7 +114,7 @@ export function explanationsOf(visit: Visit, beliefs: Beliefs = {}): readonly Ex
 
 const sum = (worths: readonly number[]): number => worths.reduce((all, worth) => all + worth, 0);
 
-function allOf(visit: Visit, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
+function allOf(visit: Told, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
   const common = commonUnknowns(visit);
   const leaks = (
     cause: CauseName,

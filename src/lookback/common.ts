@@ -17,7 +17,11 @@ export const commonCount = 6;
  * The common unknowns of a visit. The age of the leak is believed to be anything up to the visit's second 0, evenly: no day is likelier than
  * another for a joint to give way.
  */
-export function commonUnknowns({ at, shield, driven }: Visit): readonly Believed[] {
+export function commonUnknowns({
+  at,
+  shield,
+  driven,
+}: Pick<Visit, "at" | "shield" | "driven">): readonly Believed[] {
   return [
     {
       name: "age of the leak",

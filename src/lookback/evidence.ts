@@ -55,7 +55,23 @@ export type Evidence = { readonly name: string } & (
   | { readonly kind: "line pressure"; readonly at: number; readonly pressure: number; readonly error: number }
   | { readonly kind: "cooler flow"; readonly at: number; readonly flow: number; readonly error: number }
   | { readonly kind: "sediment"; readonly at: number; readonly amount: Sediment }
-  | { readonly kind: "teardown"; readonly at: number; readonly clutch: string; readonly burnt: boolean }
+  | {
+      readonly kind: "teardown";
+      readonly at: number;
+      readonly clutch: string;
+      readonly burnt: boolean;
+      /** What is left of a friction lining [m], and the colour of the steels, one of `tints`. */
+      readonly lining?: number;
+      readonly steelTint?: string;
+    }
+  | { readonly kind: "learned trim"; readonly at: number; readonly pressure: number; readonly error: number }
+  | {
+      readonly kind: "learned fill";
+      readonly at: number;
+      readonly clutch: string;
+      readonly time: number;
+      readonly error: number;
+    }
   | { readonly kind: "fluid in the coolant"; readonly at: number; readonly found: boolean }
 );
 

@@ -106,6 +106,10 @@ export function termOf(item: Evidence, asked: Asked): number {
     }
     case "fluid in the coolant":
       return Math.log(item.found === asked.unseen ? 1 - WRONG : WRONG);
+    // Read, and not weighed yet.
+    case "learned trim":
+    case "learned fill":
+      return 0;
   }
 }
 
@@ -119,7 +123,8 @@ const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWr
 
 /** An event told to have come between two moments, of a guess in which it comes at `came` (Infinity: not by the visit). */
 function told({ from, to, error }: When, came: number): number {
-  if (came === Infinity) return logWrong - 5;
+  // "Not by then": it may never have come.
+  if (came === Infinity) return to === Infinity ? 0 : logWrong - 5;
   const below = to === Infinity ? 0 : logNormalBelow((to - came) / error);
   const above = from === -Infinity ? 0 : logNormalBelow((came - from) / error);
   if (from === -Infinity || to === Infinity) return mistaken(below + above);

@@ -1,0 +1,37 @@
+// Which parts of a tree were read well enough to be looked at: a rule is tried only where there is something to look at.
+
+import type * as v from "valibot";
+import type { Fault } from "../errors.ts";
+
+/** Paths at which the shape itself is wrong, so that rules that look there would find nothing to look at. A key too many leaves the rest as it is. */
+export function brokenPaths(issues: readonly v.BaseIssue<unknown>[]): readonly string[] {
+  return issues
+    .filter((issue) => !(issue.type === "strict_object" && issue.expected === "never"))
+    .map((issue) => (issue.path ?? []).map(({ key }) => String(key)).join("."));
+}
+
+/** A fault at or below the path, or above it, breaks the path. */
+export function within(bad: string, path: string): boolean {
+  return bad === path || bad.startsWith(`${path}.`) || path.startsWith(`${bad}.`) || bad === "";
+}
+
+/** Whether a tree has something at a path, whose keys are parted by dots. */
+export function isThere(tree: unknown, path: string): boolean {
+  let at: unknown = tree;
+  for (const key of path.split(".")) {
+    if (typeof at !== "object" || at === null || !Object.hasOwn(at, key)) return false;
+    at = (at as Record<string, unknown>)[key];
+  }
+  return at !== undefined;
+}
+
+/** Each fault once. */
+export function distinct(faults: readonly Fault[]): Fault[] {
+  const seen = new Set<string>();
+  return faults.filter(({ path, expected, given }) => {
+    const key = `${path}\n${expected}\n${given}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,83 @@
+// The two clocks of a visit: the calendar and the odometer. A moment told by one is found on the other along a straight line, with an error.
+
+import { given, parseQuantity } from "../units/parse.ts";
+import { dateSeconds } from "./dates.ts";
+
+const DAY = 86400;
+
+/** Both clocks. The calendar counts seconds from the midnight of the first date. */
+export interface VisitClock {
+  /** ISO date whose midnight is second 0. */
+  readonly date: string;
+  /** The visit [s]. */
+  readonly at: number;
+  /** Distance driven from second 0 to the visit [m]. */
+  readonly distance: number;
+  /** Odometer at second 0 [m]; null when nobody read it. */
+  readonly odometer: number | null;
+}
+
+/** A moment [s] and its error, a standard deviation [s]. */
+export interface Moment {
+  readonly at: number;
+  readonly error: number;
+}
+
+export const momentExpected =
+  "a date, an odometer reading with its unit, or how long or how far ago, of which each is known on both clocks";
+export const momentExample = '"2024-10-12", "61200 mi", "3 weeks ago" or "800 mi ago"';
+
+/**
+ * Weeks of driving differ by a third [-], each from the next at random: so a moment read off the odometer is uncertain by this share of a
+ * week times the root of the weeks to the nearer end. Assumed.
+ */
+const WEEKS_DIFFER = 1 / 3;
+/** Standard deviation of a moment within its day, when only the day is known: a day wide, evenly [s]. */
+const WITHIN_DAY = DAY / Math.sqrt(12);
+/** What somebody remembers as so long ago is right to this share of it [-]. Assumed. */
+const MEMORY = 0.15;
+
+/** Reads a moment; null for text that is none, or when the odometer was not read. */
+export function momentOf(clock: VisitClock, text: unknown): Moment | null {
+  if (typeof text !== "string") return null;
+  const date = dateSeconds(text);
+  if (!Number.isNaN(date)) {
+    const at = date - dateSeconds(clock.date);
+    return text.includes(":") ? { at, error: 1800 } : { at: at + DAY / 2, error: WITHIN_DAY };
+  }
+  const ago = /^(.*\S)\s+ago$/.exec(text.trim());
+  const words = ago?.[1] ?? text;
+  const far = parseQuantity("distance", words);
+  if ("value" in far) {
+    if (ago === null && clock.odometer === null) return null;
+    return byDistance(clock, ago === null ? far.value - clock.odometer! : clock.distance - far.value);
+  }
+  const long = parseQuantity("time", words);
+  if (ago === null || "wrong" in long) return null;
+  return { at: clock.at - long.value, error: Math.max(WITHIN_DAY, MEMORY * long.value) };
+}
+
+/** The moment at which so much had been driven since second 0 [m]. */
+export function byDistance({ at, distance }: VisitClock, driven: number): Moment {
+  const share = driven / distance;
+  const weeks = at / (7 * DAY);
+  const between = Math.max(0, share * (1 - share)) * weeks;
+  return { at: share * at, error: Math.hypot(WITHIN_DAY, WEEKS_DIFFER * 7 * DAY * Math.sqrt(between)) };
+}
+
+/** Why a text is no moment, in the words of the fault list. */
+export function momentGiven(clock: VisitClock, text: unknown): string {
+  const read = typeof text === "string" && "value" in parseQuantity("distance", text);
+  return read && clock.odometer === null
+    ? `${given(text)}, but the odometer at the last full and at the visit are not both told`
+    : given(text);
+}
+
+/** ISO date of a moment of the visit's clock. */
+export function dayOf({ date }: Pick<VisitClock, "date">, at: number): string {
+  return new Date((dateSeconds(date) + at) * 1000).toISOString().slice(0, 10);
+}
+
+/** Odometer at a moment [m], or the distance since second 0 when nobody read the odometer. */
+export const drivenBy = ({ at: whole, distance, odometer }: VisitClock, at: number): number =>
+  (odometer ?? 0) + (distance * at) / whole;

@@ -1,0 +1,112 @@
+// Both clocks of a visit, from dates, odometer readings and the week's driving, whichever of them are told.
+
+import type { DailyDriving } from "../driving/pattern.ts";
+import { given } from "../units/parse.ts";
+import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
+import type { FaultList } from "./fault-list.ts";
+import { assumed, type Assume } from "./visit-assumed.ts";
+import type { VisitClock } from "./visit-clock.ts";
+import type { PlainVisit } from "./visit-schema.ts";
+
+const DAY = 86400;
+const mile = 1609.344;
+
+/** What the odometer says: distance since the last full, and its readings then and now. */
+export interface Driven {
+  readonly distance?: number;
+  readonly from?: number;
+}
+
+export function drivenOf({ lastFull, visit }: PlainVisit): Driven {
+  // A number that could not be read is as good as none: its fault is told already.
+  const read = (value: number | undefined) => (Number.isNaN(value) ? undefined : value);
+  const [then, now, ago] = [read(lastFull.odometer), read(visit.odometer), read(lastFull.distanceAgo)];
+  const distance = ago ?? (now !== undefined && then !== undefined ? now - then : undefined);
+  if (distance === undefined) return {};
+  const from = then ?? (now === undefined ? undefined : now - distance);
+  return { distance, ...(from === undefined ? {} : { from }) };
+}
+
+/** Null, with the reasons in the list, where they cannot be known. */
+export function clockOf(
+  { lastFull, visit }: PlainVisit,
+  { distance, from }: Driven,
+  daily: DailyDriving | null,
+  list: FaultList,
+  assume: Assume,
+): VisitClock | null {
+  const { want } = list;
+  const seconds = (path: string, date: unknown) => {
+    const at = typeof date === "string" ? dateSeconds(date) : Number.NaN;
+    want(!Number.isNaN(at), path, dateExpected, given(date), dateExample);
+    return at;
+  };
+  const visited = seconds("visit.date", visit.date);
+  const full = lastFull.date === undefined ? undefined : seconds("lastFull.date", lastFull.date);
+  want(
+    full !== undefined || distance !== undefined,
+    "lastFull",
+    "when it was last full: a date, the odometer then (with that of the visit), or the distance since",
+    "none of them",
+    '"distanceAgo": "3100 mi"',
+  );
+  want(
+    !(distance !== undefined && distance <= 0),
+    lastFull.distanceAgo === undefined ? "visit.odometer" : "lastFull.distanceAgo",
+    "more than the odometer read at the last full",
+    distance === undefined ? "" : `${Math.round(distance / mile)} mi since`,
+    '"63100 mi"',
+  );
+  want(
+    lastFull.distanceAgo === undefined || lastFull.odometer === undefined,
+    "lastFull.distanceAgo",
+    "the distance since or the odometer then, not both",
+    "both",
+    '"3100 mi"',
+  );
+  want(
+    !(full !== undefined && visited <= full),
+    "visit.date",
+    `a date after the last full (${String(lastFull.date)})`,
+    given(visit.date),
+    dateExample,
+  );
+  if (
+    Number.isNaN(visited) ||
+    (full !== undefined && !(full < visited)) ||
+    (distance !== undefined && !(distance > 0))
+  )
+    return null;
+  if (full === undefined && distance === undefined) return null;
+  const perDay = daily === null || !(daily.distance > 0) ? 50e3 : daily.distance;
+  const noon = String(visit.date).includes(":") ? 0 : DAY / 2;
+  if (full === undefined)
+    assume(
+      "lastFull.date",
+      "its date follows from the distance and the week's driving; odometer readings are surer than dates here",
+      assumed("only the distance is known"),
+    );
+  // Second 0 is a midnight.
+  const first = Math.floor((full ?? visited - (distance! / perDay) * DAY) / DAY) * DAY;
+  const at = visited + noon - first;
+  const far = distance ?? (perDay * at) / DAY;
+  const start =
+    from ??
+    (distance === undefined
+      ? visit.odometer === undefined
+        ? lastFull.odometer
+        : visit.odometer - far
+      : undefined);
+  if (distance === undefined)
+    assume(
+      "lastFull.odometer",
+      "distances follow from the dates and the week's driving",
+      assumed("the odometer was not read at both ends"),
+    );
+  return {
+    date: new Date(first * 1000).toISOString().slice(0, 10),
+    at,
+    distance: far,
+    odometer: start ?? null,
+  };
+}

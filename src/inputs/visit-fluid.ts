@@ -1,0 +1,68 @@
+// What a visit's file tells of the fluid that was in it: that it was full at first, and what was added since.
+
+import type { Added, Evidence } from "../lookback/evidence.ts";
+import { density } from "../physics/fluid/density.ts";
+import { assumed, practice } from "./visit-assumed.ts";
+import { checkErrors } from "./visit-evidence.ts";
+import { volumeFits, type Seeing } from "./visit-seeing.ts";
+import { momentIn } from "./visit-moments.ts";
+import type { PlainVisit } from "./visit-schema.ts";
+
+/** That it was full at first, as closely as that was checked. */
+export function fullAtFirst({ lastFull }: PlainVisit, { assume }: Seeing): Evidence[] {
+  const error = checkErrors[lastFull.checked];
+  if (error === null) {
+    assume(
+      "lastFull.checked",
+      "full at the last service, to half a quart: nobody looked",
+      assumed("what was put in is seldom measured"),
+    );
+    return [];
+  }
+  assume(
+    "lastFull.checked",
+    `full by ${lastFull.checked}: right to ${(error / 0.946352946e-3).toFixed(2)} qt`,
+    practice("how such a check is made"),
+  );
+  return [{ name: "lastFull", kind: "known full", at: 0, error }];
+}
+
+const TOP_UP_AIR = 293.15;
+
+/** Everything that was added, in the order of time. */
+export function addedOf(
+  tree: PlainVisit,
+  there: (path: string) => boolean,
+  seeing: Seeing,
+  density15: number,
+): readonly Added[] {
+  const { assume } = seeing;
+  const read = tree.topUps.flatMap(({ on, volume, error, temperature }, i): Added[] => {
+    if (!there(`topUps.${i}`)) return [];
+    const path = `topUps[${i}]`;
+    volumeFits(volume, `${path}.volume`, seeing);
+    if (error === undefined)
+      assume(`${path}.error`, "what was added: right to 10 %", practice("bottles, with a rest in them"));
+    return [
+      {
+        at: momentIn(seeing, `${path}.on`, on).at,
+        volume,
+        error: error ?? 0.1 * volume,
+        temperature: temperature ?? TOP_UP_AIR,
+      },
+    ];
+  });
+  // Those of one moment are one, at the temperature of the first.
+  const together: Added[] = [];
+  for (const one of read.sort((a, b) => a.at - b.at)) {
+    const last = together.at(-1);
+    if (last === undefined || last.at !== one.at) together.push(one);
+    else {
+      const volume =
+        last.volume +
+        (one.volume * density(density15, one.temperature)) / density(density15, last.temperature);
+      together[together.length - 1] = { ...last, volume, error: Math.hypot(last.error, one.error) };
+    }
+  }
+  return together;
+}

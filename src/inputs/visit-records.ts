@@ -1,0 +1,85 @@
+// What the on-board computer tells by the open standard: when its records were cleared, and of a slip since.
+
+import type { When } from "../lookback/evidence.ts";
+import type { Plain } from "./gather.ts";
+import { assumed } from "./visit-assumed.ts";
+import { byDistance } from "./visit-clock.ts";
+import type { EvidenceTree } from "./visit-evidence-schema.ts";
+import type { Seeing } from "./visit-seeing.ts";
+import { about, momentIn } from "./visit-moments.ts";
+
+type SlipCode = Extract<Plain<EvidenceTree>, { kind: "stored slip code" }>;
+
+/** That it slipped for the first time. */
+interface Slip {
+  readonly kind: "first symptom";
+  readonly symptom: "first sustained slip";
+  readonly when: When;
+}
+
+const DAY = 86400;
+const slip = (when: When): Slip => ({ kind: "first symptom", symptom: "first sustained slip", when });
+
+/**
+ * When the records were cleared: so far, or so many warm-ups, before the visit. A warm-up is a drive in which the coolant warms by 22 K and
+ * reaches 70 °C; every trip after a long stand makes one. Source: SAE J1979, E/E diagnostic test modes (recalled).
+ */
+export function sinceCleared(
+  distance: number | undefined,
+  warmUps: number | undefined,
+  path: string,
+  { clock, tripsPerDay, list, assume }: Seeing,
+) {
+  list.want(
+    (distance === undefined) !== (warmUps === undefined),
+    path,
+    "the distance or the warm-ups since the records were cleared, one of the two",
+    distance === undefined ? "neither" : "both",
+    '"410 mi" or 33',
+  );
+  if (distance === undefined && warmUps === undefined) return null;
+  if (distance !== undefined) return byDistance(clock, Math.max(0, clock.distance - distance));
+  assume(
+    path,
+    "a warm-up for every trip of the week",
+    assumed("every trip after a stand of some hours warms up; short ones may not"),
+  );
+  const ago = (warmUps! * DAY) / Math.max(0.1, tripsPerDay);
+  return { at: Math.max(0, clock.at - ago), error: Math.max(DAY, 0.25 * ago) };
+}
+
+/** A slip code that the computer keeps: the first slip was then, or not before all records were cleared. */
+export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | null {
+  const { clock, list, assume } = seeing;
+  const { storedAt, distanceSinceStored: since, distanceSinceCleared, warmUpsSinceCleared } = item;
+  list.want(
+    storedAt === undefined || since === undefined,
+    path,
+    "storedAt or distanceSinceStored, not both",
+    "both",
+    '"distanceSinceStored": "120 mi"',
+  );
+  if (since !== undefined)
+    list.want(
+      !(since > clock.distance),
+      `${path}.distanceSinceStored`,
+      "no more than was driven since the last full",
+      `${since / 1e3} km`,
+      '"120 mi"',
+    );
+  const stored =
+    since !== undefined
+      ? byDistance(clock, clock.distance - since)
+      : storedAt === undefined
+        ? null
+        : momentIn(seeing, `${path}.storedAt`, storedAt);
+  if (stored !== null) return slip(about(stored.at, Math.max(stored.error, DAY)));
+  const cleared = sinceCleared(distanceSinceCleared, warmUpsSinceCleared, path, seeing);
+  if (cleared === null) return null;
+  assume(
+    path,
+    "the first slip is taken to lie after the records were cleared",
+    assumed("nobody told of one before"),
+  );
+  return slip({ from: cleared.at, to: clock.at, error: Math.max(cleared.error, DAY) });
+}

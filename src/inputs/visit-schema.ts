@@ -1,0 +1,66 @@
+// The shape of a visit's file. Build, fluid, week, driver and surroundings are written as in a case, and read by the same rules.
+
+import * as v from "valibot";
+import type { Plain } from "./gather.ts";
+import { above, between, plainNumber, quantity } from "./leaf.ts";
+import { evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
+
+const distance = () => quantity("distance", above(0, " m"));
+const odometer = { odometer: maybe(quantity("distance", between(0, 5e9, " m"))) };
+
+/** How the vehicle is used, when nobody can tell its trips: a small week is made of it. */
+const useSchema = v.strictObject({
+  distancePerWeek: maybe(distance()),
+  /** On the mean day of the week, Sundays counted. */
+  hoursPerDay: maybe(quantity("time", between(60, 72000, " s"))),
+  roads: v.exactOptional(v.picklist(["town", "mixed", "highway"])),
+});
+
+const lastFullSchema = v.strictObject({
+  date: v.exactOptional(v.unknown()),
+  ...odometer,
+  distanceAgo: maybe(distance()),
+  checked: v.picklist(fullWords),
+});
+
+const topUpSchema = v.strictObject({
+  on: moment(),
+  volume: quantity("volume", above(0, " m³")),
+  error: maybe(quantity("volume", above(0, " m³"))),
+  temperature: maybe(quantity("temperature", between(230, 430, " K"))),
+});
+
+const beliefSchema = v.variant("law", [
+  v.strictObject({
+    law: v.picklist(["normal", "lognormal"]),
+    middle: v.unknown(),
+    /** Of a lognormal belief a plain number: the standard deviation of the natural logarithm. */
+    spread: v.unknown(),
+  }),
+  v.strictObject({ law: v.picklist(["uniform", "log-uniform"]), low: v.unknown(), high: v.unknown() }),
+]);
+
+export const visitSchema = v.strictObject({
+  name: v.pipe(v.string(), v.nonEmpty()),
+  about: v.exactOptional(v.string()),
+  build: v.exactOptional(v.unknown()),
+  fluid: v.exactOptional(v.unknown()),
+  week: v.exactOptional(v.unknown()),
+  use: v.exactOptional(useSchema),
+  driver: v.exactOptional(v.unknown()),
+  surroundings: v.exactOptional(v.unknown()),
+  /** Where it leaks, as in a case, without the opening itself. */
+  leak: v.record(v.string(), v.unknown()),
+  shield: v.exactOptional(v.boolean()),
+  lastFull: lastFullSchema,
+  visit: v.strictObject({ date: v.unknown(), ...odometer }),
+  topUps: v.optional(v.array(topUpSchema), []),
+  evidence: v.array(evidenceSchema),
+  beliefs: v.optional(v.record(v.string(), beliefSchema), {}),
+  causes: v.optional(v.record(v.string(), plainNumber("0.1", above(0)).wrapped), {}),
+  seed: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0)), 1),
+});
+
+export type VisitTree = v.InferOutput<typeof visitSchema>;
+/** A whole visit with its numbers in SI. */
+export type PlainVisit = Plain<VisitTree>;

@@ -1,0 +1,218 @@
+import { describe, expect, it } from "vitest";
+import { dailyDriving } from "../../src/driving/pattern.ts";
+import { psi, quarts } from "../../src/units/literals.ts";
+import { itemRead, pathsIn, readWith } from "./visits.ts";
+
+const DAY = 86400;
+const whole = 70.5 * DAY;
+
+describe("moments on either clock", () => {
+  const looked = (on: unknown) =>
+    itemRead("looked", { kind: "looked", on, how: "walk round", seen: false }).at;
+
+  it("dates count from the last full; only a day is its noon", () => {
+    expect(looked("2024-08-15")).toBe(10.5 * DAY);
+    expect(looked("2024-08-15 06:00")).toBe(10.25 * DAY);
+  });
+  it("odometer readings lie on the straight line between the two that are known", () => {
+    expect(looked("61000 mi")).toBeCloseTo(whole / 2, 3);
+    expect(looked("62000 mi")).toBeCloseTo(whole, 3);
+  });
+  it("so long and so far ago", () => {
+    expect(looked("2 weeks ago")).toBe(whole - 14 * DAY);
+    expect(looked("500 mi ago")).toBeCloseTo(0.75 * whole, 3);
+  });
+  it.each(["in autumn", "", 61000, null, "500 mi later", "3 weeks"])("%j is none", (on) =>
+    expect(pathsIn({ evidence: [{ kind: "looked", on, how: "walk round", seen: true }] })).toEqual([
+      "evidence[0].on",
+    ]),
+  );
+});
+
+describe("when something came", () => {
+  const spot = (told: object) => itemRead("first spot", { kind: "first spot", ...told }).when;
+
+  it("about a day spreads by the error, the given or five days", () => {
+    const { from, to, error } = spot({ about: "2024-09-14", error: "3 days" });
+    expect(0.5 * (from + to)).toBe(40.5 * DAY);
+    expect(Math.hypot(error, (to - from) / Math.sqrt(12))).toBeCloseTo(3 * DAY, 3);
+    const usual = spot({ about: "2024-09-14" });
+    expect(Math.hypot(usual.error, (usual.to - usual.from) / Math.sqrt(12))).toBeCloseTo(5 * DAY, 3);
+  });
+  it("about an odometer reading in the middle is no closer than weeks of driving are alike", () => {
+    const { from, to, error } = spot({ about: "61000 mi" });
+    const spread = Math.hypot(error, (to - from) / Math.sqrt(12));
+    // A third of a week, times the root of a quarter of ten weeks: 3.7 days; memory's five rule.
+    expect(spread).toBeCloseTo(5 * DAY, 0);
+    const long = readWith({
+      lastFull: { date: "2022-08-05", odometer: "40000 mi", checked: "hot dipstick" },
+      evidence: [{ kind: "first spot", about: "51000 mi" }],
+    });
+    const when = long.visit.evidence[1] as Extract<
+      (typeof long.visit.evidence)[number],
+      { kind: "first spot" }
+    >;
+    expect(
+      Math.hypot(when.when.error, (when.when.to - when.when.from) / Math.sqrt(12)) / DAY,
+    ).toBeGreaterThan(11);
+  });
+  it("between, before, after and not by then", () => {
+    expect(spot({ between: ["2024-09-01", "61500 mi"] })).toMatchObject({
+      from: 27.5 * DAY,
+      to: expect.closeTo(0.75 * whole, 3) as number,
+    });
+    expect(spot({ before: "2024-09-14" })).toMatchObject({ from: -Infinity, to: 40.5 * DAY });
+    expect(spot({ after: "2024-09-14" })).toMatchObject({ from: 40.5 * DAY, to: whole });
+    expect(spot({ notSeenBy: "2024-09-14" })).toMatchObject({ from: 40.5 * DAY, to: Infinity });
+  });
+});
+
+describe("items in the trade's words", () => {
+  it("quarts missing and added, with an error from practice unless one is given", () => {
+    const missing = itemRead("fluid missing", { kind: "fluid missing", volume: "3 qt", error: "0.25 qt" });
+    expect(missing).toMatchObject({
+      at: whole,
+      volume: expect.closeTo(quarts(3), 12) as number,
+      error: expect.closeTo(quarts(0.25), 12) as number,
+    });
+    const added = itemRead("fluid missing", { kind: "added until it ran", volume: "3 qt" });
+    expect(added.error).toBeCloseTo(quarts(0.15), 12);
+  });
+  it("what a drain does not reach is the build's own unless told", () => {
+    const { stays, staysError } = itemRead("fluid drained", { kind: "fluid drained", volume: "4 qt" });
+    expect(stays).toBeCloseTo(4.6e-3, 9);
+    expect(staysError).toBeCloseTo(0.46e-3, 9);
+    expect(pathsIn({ evidence: [{ kind: "fluid drained", volume: "10 L", stays: "6 L" }] })).toEqual([
+      "evidence[0].volume",
+    ]);
+  });
+  it("a dipstick in words, as a number, and dry", () => {
+    const stick = (reads: unknown) => ({ kind: "dipstick", temperature: "180 degF", reads });
+    expect(itemRead("dipstick", stick("below the low mark")).position).toBeLessThan(0);
+    expect(itemRead("dipstick", stick(0.4))).toMatchObject({
+      position: 0.4,
+      temperature: expect.closeTo(355.37, 2) as number,
+    });
+    expect(itemRead("off the dipstick", stick("dry")).error).toBeGreaterThan(0);
+  });
+  it("drops, hot or parked, with the counter's own drop if it was caught", () => {
+    const drops = { kind: "drops", count: 40, time: "1 min", engine: "off" };
+    expect(itemRead("drops", drops)).toEqual({
+      name: "evidence[0]",
+      kind: "drops",
+      at: whole,
+      count: 40,
+      time: 60,
+      moment: "parked",
+    });
+    expect(itemRead("drops", { ...drops, engine: "idling hot", dropVolume: "45 uL" })).toMatchObject({
+      moment: "idling hot",
+      dropVolume: expect.closeTo(45e-9, 15) as number,
+    });
+    expect(
+      pathsIn({
+        evidence: [
+          { ...drops, dropVolume: "2 mL" },
+          { ...drops, count: -1 },
+        ],
+      }),
+    ).toEqual(["evidence[0].dropVolume", "evidence[1].count"]);
+  });
+  it("symptoms are events", () => {
+    const felt = (what: string) =>
+      itemRead("first symptom", { kind: "first symptom", what, about: "2024-09-14" }).symptom;
+    expect(["slow into gear", "slow into gear, hot", "flare", "slips", "does not move"].map(felt)).toEqual([
+      "slow engagement, cold",
+      "slow engagement, hot",
+      "first flare",
+      "first sustained slip",
+      "no drive",
+    ]);
+    expect(itemRead("not felt", { kind: "not felt", what: "flare" })).toMatchObject({
+      symptom: "first flare",
+      until: whole,
+    });
+  });
+  it("readings in the bay and of the controller", () => {
+    expect(itemRead("line pressure", { kind: "line pressure", pressure: "65 psi" })).toMatchObject({
+      pressure: expect.closeTo(psi(65), 3) as number,
+      error: expect.closeTo(psi(65) * 0.03, 0) as number,
+    });
+    expect(itemRead("cooler flow", { kind: "cooler flow", flow: "4 L/min" }).error).toBeCloseTo(
+      0.28e-3 / 60,
+      9,
+    );
+    expect(itemRead("learned trim", { kind: "learned trim", pressure: "50 kPa" })).toMatchObject({
+      pressure: 50e3,
+      error: 10e3,
+    });
+    expect(
+      itemRead("learned fill", { kind: "learned fill", clutch: "direct clutch", time: "60 ms" }),
+    ).toMatchObject({ clutch: "direct clutch", time: 0.06 });
+    expect(itemRead("sediment", { kind: "sediment", amount: "dark flakes" }).amount).toBe("dark flakes");
+    expect(itemRead("fluid in the coolant", { kind: "fluid in the coolant", found: false }).found).toBe(
+      false,
+    );
+  });
+  it("a teardown, lining and tint within what can be", () => {
+    const opened = { kind: "teardown", clutch: "direct clutch", burnt: true };
+    expect(itemRead("teardown", { ...opened, lining: "0.3 mm", steelTint: "full blue" })).toMatchObject({
+      lining: 3e-4,
+      steelTint: "full blue",
+    });
+    expect(pathsIn({ evidence: [{ ...opened, lining: "3 mm", steelTint: "pink" }] })).toEqual([
+      "evidence[0].lining",
+      "evidence[0].steelTint",
+    ]);
+  });
+  it("full again by a check, and nothing from a service without a look", () => {
+    expect(
+      itemRead("known full", { kind: "known full", on: "2024-09-01", checked: "overflow plug" }).error,
+    ).toBeCloseTo(quarts(0.15), 9);
+    expect(
+      readWith({ evidence: [{ kind: "known full", on: "2024-09-01", checked: "service without a look" }] })
+        .visit.evidence,
+    ).toHaveLength(1);
+  });
+});
+
+describe("records of the on-board computer", () => {
+  const code = (item: object) => itemRead("first symptom", { kind: "stored slip code", ...item });
+
+  it("a slip code so far ago is about that moment", () => {
+    const { symptom, when } = code({ distanceSinceStored: "500 mi" });
+    expect(symptom).toBe("first sustained slip");
+    expect(0.5 * (when.from + when.to)).toBeCloseTo(0.75 * whole, 3);
+    expect(
+      0.5 * (code({ storedAt: "61500 mi" }).when.from + code({ storedAt: "61500 mi" }).when.to),
+    ).toBeCloseTo(0.75 * whole, 3);
+  });
+  it("one since the records were cleared lies between that and the visit", () => {
+    expect(code({ distanceSinceCleared: "500 mi" }).when).toMatchObject({
+      from: expect.closeTo(0.75 * whole, 3) as number,
+      to: whole,
+    });
+  });
+  it("warm-ups are counted by the trips of the week", () => {
+    const { when } = code({ warmUpsSinceCleared: 20 });
+    const trips = dailyDriving(readWith({}).visit.week).trips;
+    expect(when.from).toBeCloseTo(whole - (20 / trips) * DAY, 3);
+  });
+  it("cleared and no code since: it has not slipped", () => {
+    const item = { kind: "codes cleared", distance: "500 mi" };
+    expect(itemRead("not felt", { ...item, slipCodeSince: false })).toMatchObject({
+      symptom: "first sustained slip",
+      until: whole,
+    });
+    expect(itemRead("first symptom", { ...item, slipCodeSince: true }).when.to).toBe(whole);
+  });
+  it("neither or both of distance and warm-ups, and more than was driven", () => {
+    expect(pathsIn({ evidence: [{ kind: "codes cleared", slipCodeSince: true }] })).toEqual(["evidence[0]"]);
+    expect(
+      pathsIn({ evidence: [{ kind: "codes cleared", distance: "1 mi", warmUps: 3, slipCodeSince: true }] }),
+    ).toEqual(["evidence[0]"]);
+    expect(pathsIn({ evidence: [{ kind: "stored slip code", distanceSinceStored: "9000 mi" }] })).toEqual([
+      "evidence[0].distanceSinceStored",
+    ]);
+  });
+});

@@ -1,0 +1,229 @@
+import { describe, expect, it } from "vitest";
+import { dailyDriving } from "../../src/driving/pattern.ts";
+import { kindsOf } from "../../src/duty/kinds.ts";
+import { readVisitFile } from "../../src/inputs/files.ts";
+import { readVisit, visitDay } from "../../src/inputs/visit.ts";
+import { drivenBy } from "../../src/inputs/visit-clock.ts";
+import { litres, miles, quarts } from "../../src/units/literals.ts";
+import { faultsOf } from "./shipped.ts";
+import { faultsIn, pathsIn, plainVisit, readWith, van, visitFile } from "./visits.ts";
+
+const DAY = 86400;
+
+describe("a visit", () => {
+  const read = readWith({});
+
+  it("counts from the midnight of the last full to noon of the visit's day", () => {
+    expect(read.clock).toMatchObject({ date: "2024-08-05", at: 70.5 * DAY });
+    expect(read.visit.weekday).toBe(0);
+    expect(read.visit.dayOfYear).toBe(217);
+    expect(visitDay(read, read.clock.at)).toBe("2024-10-14");
+    expect(readWith({ visit: { date: "2024-10-14 09:00", odometer: "62000 mi" } }).clock.at).toBe(
+      70.375 * DAY,
+    );
+  });
+
+  it("knows both clocks, and the use from them", () => {
+    expect(read.clock.distance).toBeCloseTo(miles(2000), 6);
+    expect(drivenBy(read.clock, read.clock.at)).toBeCloseTo(miles(62000), 6);
+    const use = read.beliefs.unknowns!["use against the week as told"]!;
+    const told = dailyDriving(read.visit.week).distance * 70.5;
+    expect(use).toEqual({ law: "lognormal", middle: read.clock.distance / told, spread: 0.05 });
+  });
+
+  it("without a build says that an invented one stands in", () => {
+    expect(read.own).toEqual({ build: false, fluid: false });
+    expect(read.visit.unit.build.name).toContain("van");
+    expect(read.assumptions.map(({ path }) => path)).toEqual(
+      expect.arrayContaining(["build", "fluid", "shield", "leak"]),
+    );
+    expect(readVisit({ ...plainVisit, build: van }).own.build).toBe(true);
+    expect(faultsOf(() => readVisit(plainVisit)).map(({ path }) => path)).toContain("build");
+  });
+
+  it("tells every assumption with its reason", () => {
+    for (const { path, says, origin } of readVisitFile(visitFile("three-facts")).assumptions) {
+      expect(says, path).toBeTruthy();
+      expect(["assumed", "common practice"]).toContain(origin.kind);
+      expect(origin.because, path).toBeTruthy();
+    }
+  });
+
+  it("may leave the leak's place at what is usual there, and say it better", () => {
+    expect(read.visit.site).toMatchObject({ place: "supply-line", height: 0.06, dripRadius: 0.004 });
+    expect(readWith({ leak: { place: "supply-line", height: "80 mm" } }).visit.site.height).toBe(0.08);
+    expect(read.visit.unit.leak).toBeNull();
+  });
+
+  it("has no evidence but the last full when none is given, and none at all after a service without a look", () => {
+    expect(read.visit.evidence).toEqual([
+      { name: "lastFull", kind: "known full", at: 0, error: expect.closeTo(quarts(0.25), 9) as number },
+    ]);
+    const unseen = readWith({ lastFull: { ...plainVisit.lastFull, checked: "service without a look" } });
+    expect(unseen.visit.evidence).toEqual([]);
+    expect(unseen.beliefs.unknowns!["lacking when it was last full"]).toMatchObject({
+      spread: expect.closeTo(quarts(0.5), 9) as number,
+    });
+  });
+
+  it("puts bottles of one moment together, in the order of time", () => {
+    const { added } = readWith({
+      topUps: [
+        { on: "2024-09-20", volume: "1 qt" },
+        { on: "2024-09-01", volume: "1 L", error: "50 mL", temperature: "10 degC" },
+        { on: "2024-09-20", volume: "1 qt" },
+      ],
+    }).visit;
+    expect(added).toHaveLength(2);
+    expect(added[0]).toMatchObject({ volume: litres(1), error: 0.05e-3, temperature: 283.15 });
+    expect(added[1]!.volume).toBeCloseTo(quarts(2), 9);
+    expect(added[1]!.error).toBeCloseTo(quarts(0.1) * Math.SQRT2, 9);
+  });
+
+  it("of three facts has a date, by the distance", () => {
+    const few = readVisitFile(visitFile("three-facts"));
+    expect(few.clock.distance).toBeCloseTo(miles(2400), 3);
+    expect(few.clock.odometer).toBeNull();
+    const days = few.clock.distance / dailyDriving(few.visit.week).distance;
+    expect(few.clock.at / DAY).toBeGreaterThan(days - 0.5);
+    expect(few.clock.at / DAY).toBeLessThan(days + 1.5);
+    expect(few.assumptions.map(({ path }) => path)).toContain("lastFull.date");
+  });
+
+  it("takes beliefs by their names, in units", () => {
+    const { beliefs } = readWith({
+      beliefs: {
+        "age of the leak": { law: "lognormal", middle: "30 days", spread: 0.4 },
+        "held back under the vehicle": { law: "uniform", low: "0.1 L", high: "0.5 L" },
+      },
+      causes: { "never filled": 0.5 },
+    });
+    expect(beliefs.causes).toEqual({ "never filled": 0.5 });
+    expect(beliefs.unknowns).toMatchObject({
+      "age of the leak": { law: "lognormal", middle: 30 * DAY, spread: 0.4 },
+      "held back under the vehicle": { law: "uniform", low: 1e-4, high: 5e-4 },
+    });
+  });
+});
+
+describe("a week from the use alone", () => {
+  it.each([
+    ["town", 50],
+    ["town", 200],
+    ["mixed", 200],
+    ["highway", 500],
+    ["town", 500],
+    ["mixed", 900],
+  ] as const)("%s, %i miles a week: few kinds of trips, and about that far", (roads, far) => {
+    const { week } = readWith({ use: { roads, distancePerWeek: `${far} mi` } }).visit;
+    const kinds = kindsOf(week).kinds.length;
+    expect(kinds).toBeGreaterThanOrEqual(2);
+    expect(kinds).toBeLessThanOrEqual(4);
+    const ratio = (7 * dailyDriving(week).distance) / miles(far);
+    expect(ratio).toBeGreaterThan(0.8);
+    expect(ratio).toBeLessThan(1.25);
+  });
+
+  it("by hours a day", () => {
+    const { week } = readWith({ use: { roads: "town", hoursPerDay: "1.2 h" } }).visit;
+    expect(dailyDriving(week).drivingTime / 3600).toBeCloseTo(1.2, 1);
+  });
+});
+
+describe("every fault of a visit comes at once", () => {
+  it("shape, units, dates, volumes, names and the case's own", () => {
+    const faults = faultsIn({
+      colour: "white",
+      leak: { place: "tail pipe", diameter: "1 mm" },
+      surroundings: { meanTemperature: "11", yearlySwing: "9 K" },
+      shield: "yes",
+      visit: { date: "2024-10-14", odometer: "62000" },
+      topUps: [{ on: "2024-09-20", volume: "90 qt" }],
+      evidence: [
+        { kind: "fluid missing", volume: 3 },
+        { kind: "fluid missing", volume: "40 qt" },
+        { kind: "drops", count: 4.5, time: "1 min", engine: "idling hot" },
+        { kind: "first spot", about: "2024-05-01" },
+        { kind: "first spot", about: "2024-09-01", before: "2024-10-01" },
+        { kind: "first symptom", what: "flare", between: ["2024-10-01", "2024-09-01"] },
+        { kind: "looked", on: "2024-12-24", how: "walk round", seen: false },
+        { kind: "teardown", clutch: "fifth wheel", burnt: true },
+        { kind: "smell", of: "burnt" },
+        { kind: "dipstick", temperature: "180 degF", reads: "somewhere" },
+      ],
+      beliefs: {
+        luck: { law: "normal", middle: 1, spread: 1 },
+        "age of the leak": { law: "uniform", low: 1, high: "2 days" },
+      },
+      causes: { gremlins: 0.5 },
+    });
+    const paths = new Set(faults.map(({ path }) => path));
+    for (const path of [
+      "colour",
+      "leak.place",
+      "leak.diameter",
+      "surroundings.meanTemperature",
+      "shield",
+      "visit.odometer",
+      "topUps[0].volume",
+      "evidence[0].volume",
+      "evidence[1].volume",
+      "evidence[2].count",
+      "evidence[3].about",
+      "evidence[4]",
+      "evidence[5].between",
+      "evidence[6].on",
+      "evidence[7].clutch",
+      "evidence[8].kind",
+      "evidence[9].reads",
+      "beliefs.luck",
+      "beliefs.age of the leak.low",
+      "causes.gremlins",
+    ])
+      expect(paths, path).toContain(path);
+    for (const { path, expected, given } of faults) {
+      expect(expected, path).toBeTruthy();
+      expect(given, path).toBeTruthy();
+    }
+  });
+
+  it("dates out of order, in a chosen way each", () => {
+    const { lastFull, visit } = plainVisit;
+    expect(pathsIn({ visit: { ...visit, date: "2024-08-01" } })).toEqual(["visit.date"]);
+    expect(pathsIn({ visit: { ...visit, date: "yesterday" } })).toContain("visit.date");
+    expect(pathsIn({ visit: { ...visit, date: 20241014 } })).toContain("visit.date");
+    expect(pathsIn({ visit: { ...visit, odometer: "59000 mi" } })).toEqual(["visit.odometer"]);
+    expect(pathsIn({ lastFull: { checked: "hot dipstick" } })).toEqual(["lastFull"]);
+    expect(pathsIn({ lastFull: { ...lastFull, distanceAgo: "100 mi" } })).toContain("lastFull.distanceAgo");
+  });
+
+  it("evidence from before the last full is told with its date", () => {
+    const [fault] = faultsIn({
+      evidence: [{ kind: "looked", on: "2024-07-01", how: "walk round", seen: false }],
+    });
+    expect(fault).toMatchObject({ path: "evidence[0].on", given: '"2024-07-01"' });
+    expect(fault!.expected).toContain("2024-08-05");
+    expect(fault!.example).toContain("2024-10-12");
+  });
+
+  it("an odometer reading needs both ends of the odometer", () => {
+    const { odometer: _, ...lastFull } = plainVisit.lastFull;
+    const { odometer: __, ...visit } = plainVisit.visit;
+    const [fault] = faultsIn({
+      lastFull,
+      visit: visit,
+      evidence: [{ kind: "looked", on: "61000 mi", how: "walk round", seen: false }],
+    });
+    expect(fault).toMatchObject({ path: "evidence[0].on" });
+    expect(fault!.given).toContain("odometer");
+  });
+
+  it("what is no object, and both a week and a use", () => {
+    for (const json of [null, 3, [], "visit"])
+      expect(faultsOf(() => readVisit(json, van))).toMatchObject([{ path: "visit" }]);
+    expect(pathsIn({ week: { trips: [] } })).toContain("use");
+    expect(faultsOf(() => readVisit({}, van)).map(({ path }) => path)).toEqual(
+      expect.arrayContaining(["name", "leak", "lastFull", "visit", "evidence"]),
+    );
+  });
+});
