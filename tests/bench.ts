@@ -9,6 +9,7 @@ import { timeOf } from "./bench/clock.ts";
 import { costOfSeconds, type SecondKind } from "./bench/drive.ts";
 import { costOfDuty } from "./bench/duty.ts";
 import { costOfEnsemble } from "./bench/ensemble.ts";
+import { costOfLookback } from "./bench/lookback.ts";
 import { historyOf, powerOfDays } from "./bench/memory.ts";
 import { soundUnit } from "./bench/van.ts";
 
@@ -145,6 +146,27 @@ rows.push(
   { what: "ten thousand of them in one thread, s", key: "dutyTenThousand_cpu_s", value: duty.tenThousand },
   { what: "their cost against the days a leak lives", key: "dutyByDays_exponent", value: duty.byDays },
   { what: "their cost against the runs", key: "dutyByRuns_exponent", value: duty.byRuns, target: "1" },
+);
+say("looking back");
+const back = await costOfLookback();
+rows.push(
+  {
+    what: "four unknowns: effective samples a second of processor time",
+    key: "fourUnknownsEffective_per_s",
+    value: back.effectivePerSecond,
+  },
+  {
+    what: "two unknowns: 2000 guesses over their quadrature",
+    key: "twoUnknownsOverQuadrature_ratio",
+    value: back.overQuadrature,
+  },
+  {
+    what: "a visit looked back at, 4000 guesses, week prepared",
+    key: "lookBack_s",
+    value: back.visit,
+    target: "<= 2",
+  },
+  { what: "early answer, nothing prepared", key: "lookBackEarly_s", value: back.early, target: "<= 0.3" },
 );
 const count = process.argv.includes("--ensemble-200") ? 200 : 12;
 say(`an ensemble of ${count} members`);

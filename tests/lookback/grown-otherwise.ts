@@ -40,7 +40,7 @@ export function lossShop(): Bench {
   return benchOf(visit, prepareLoss(van, week, celsius(15)), shown);
 }
 
-export const laws = (bench: Bench): readonly Explanation[] =>
+export const lawsOf = (bench: Bench): readonly Explanation[] =>
   explanationsOf(bench.visit).filter(({ cause }) => cause === "slow leak");
 
 /** A made-up visit: a leak of a law drawn from what is believed, what it lost and how it drips with the errors of measuring. */

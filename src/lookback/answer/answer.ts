@@ -10,6 +10,7 @@ import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
 import { among, foretoldColumn, meanOf, normal, pooled, type Column } from "./pool.ts";
 import { dots, quantile as quantileOf, sorted, spreadOf, type Spread } from "./spread.ts";
 import { trustIn, type Trust } from "./trust.ts";
+import { warningsIn } from "./warnings.ts";
 import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
 
 export interface CauseAnswer {
@@ -103,6 +104,8 @@ export interface Answer {
   readonly conflicts: readonly Conflict[];
   readonly unknowns: readonly UnknownAnswer[];
   readonly trust: Trust;
+  /** What makes this answer surer than it should be, if anything does. */
+  readonly warnings: readonly string[];
 }
 
 /** Below this probability of its condition nothing is told of when or how much. */
@@ -177,6 +180,7 @@ export function answerOf(posterior: Posterior): Answer {
     conflicts,
     unknowns: unknownsIn(posterior),
     trust: trustIn(weighed, conflicts),
+    warnings: warningsIn(posterior),
   };
 }
 

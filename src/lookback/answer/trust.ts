@@ -15,9 +15,12 @@ export interface Trust {
 
 /** An explanation counts from this share on. */
 const COUNTS = 0.05;
-/** Limits for the standard error of what runs say together: of the age in its spread, of the logarithm of the evidence; and for acceptance. */
-const AGES = 0.15;
-const EVIDENCE = 0.4;
+/**
+ * Limits for the standard error of what runs say together: of the mean age as a share of its spread, of the logarithm of the evidence (shares of the
+ * ways of growing are then right within a factor of two); and for acceptance.
+ */
+const AGES = 0.25;
+const EVIDENCE = 0.6;
 const ACCEPTED = 0.03;
 
 /** Standard error of the mean of numbers that runs came to. */
@@ -64,7 +67,7 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
 }
 
 const says = {
-  trust: "Runs that knew nothing of each other came to the same answer.",
+  trust: "Runs that knew nothing of each other came to the same answer, within a quarter of its spread.",
   "run longer": "Runs that knew nothing of each other differ: ask for more guesses before leaning on it.",
   "evidence conflicts": "No explanation fits all that was seen: look at the conflicts before anything else.",
 } as const;

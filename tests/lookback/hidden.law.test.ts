@@ -1,0 +1,86 @@
+// Visits with a hidden truth, made by the trip-resolved history and looked at with the errors of real looking: does the answer hold the truth as
+// often as it says? Invented throughout; that is no proof of real leaks.
+import { beforeAll, describe, expect, test } from "vitest";
+import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
+import type { Evidence } from "../../src/lookback/evidence.ts";
+import { lookBack } from "../../src/lookback/lookback.ts";
+import type { Visit } from "../../src/lookback/visit.ts";
+import { hiddenCase, workshop, type Workshop } from "./hidden.ts";
+
+const CASES = 40;
+let shop: Workshop;
+beforeAll(() => {
+  shop = workshop();
+}, 300_000);
+
+const answer = async (visit: Visit, seed: number): Promise<Answer> =>
+  answerOf(await lookBack(visit, shop.prepared, { guesses: 1200, moves: 2, seed }));
+
+describe("forty visits", () => {
+  test("intervals that should hold the opening date in nine of ten hold it in 32 to 39 of forty, and those of one in two in 12 to 28", async () => {
+    let [wide, narrow] = [0, 0];
+    const missed: string[] = [];
+    for (let seed = 1; seed <= CASES; seed++) {
+      const { visit, opened, law } = hiddenCase(shop, seed);
+      const { when } = (await answer(visit, seed)).opened!;
+      const within = ([low, high]: readonly [number, number]) => opened >= low && opened <= high;
+      if (within(when.nineTenths)) wide++;
+      else
+        missed.push(
+          `${seed} ${law}: day ${(opened / 86400).toFixed(1)}, told ${when.nineTenths.map((t) => (t / 86400).toFixed(1)).join(" to ")}`,
+        );
+      if (within(when.half)) narrow++;
+    }
+    console.log(`nine in ten: ${wide} of ${CASES}; one in two: ${narrow}; missed: ${missed.join("; ")}`);
+    // Of forty fair intervals of nine in ten 32 to 39 hold it with probability 0.97; of one in two 12 to 28 with 0.99 (binomial).
+    expect(wide, missed.join("\n")).toBeGreaterThanOrEqual(32);
+    expect(wide).toBeLessThanOrEqual(39);
+    expect(narrow).toBeGreaterThanOrEqual(12);
+    expect(narrow).toBeLessThanOrEqual(28);
+  }, 900_000);
+});
+
+describe("cases apart", () => {
+  const litre = 1e-3;
+  const day = 86400;
+
+  test("impossible on purpose: three litres missing on a dipstick that reads full", async () => {
+    const { visit } = hiddenCase(shop, 1);
+    const at = visit.at;
+    const evidence: Evidence[] = [
+      { name: "missing", kind: "fluid missing", at, volume: 3 * litre, error: 0.15 * litre },
+      { name: "stick", kind: "dipstick", at, temperature: 353.15, position: 1, error: 0.1 },
+    ];
+    const { conflicts, trust } = await answer({ ...visit, evidence }, 1);
+    expect(conflicts.map(({ first, second }) => [first, second])).toContainEqual(["missing", "stick"]);
+    expect(trust.word).toBe("evidence conflicts");
+  });
+
+  test("impossible on purpose: full the day before, three litres gone, and never a drop", async () => {
+    const { visit } = hiddenCase(shop, 1);
+    const at = visit.at;
+    const evidence: Evidence[] = [
+      { name: "full", kind: "known full", at: at - day, error: 0.15 * litre },
+      { name: "missing", kind: "fluid missing", at, volume: 3 * litre, error: 0.15 * litre },
+      { name: "drops", kind: "drops", at, count: 0, time: 600, moment: "idling hot" },
+      { name: "coolant", kind: "fluid in the coolant", at, found: false },
+    ];
+    const { conflicts, trust } = await answer({ ...visit, evidence }, 1);
+    expect(conflicts.length).toBeGreaterThan(0);
+    expect(trust.word).toBe("evidence conflicts");
+  });
+
+  test("no leak at all: a litre and a half were never put in, and nothing drips", async () => {
+    const { visit } = hiddenCase(shop, 1);
+    const at = visit.at;
+    const evidence: Evidence[] = [
+      { name: "missing", kind: "fluid missing", at, volume: 1.5 * litre, error: 0.15 * litre },
+      { name: "drops", kind: "drops", at, count: 0, time: 600, moment: "idling hot" },
+      { name: "coolant", kind: "fluid in the coolant", at, found: false },
+      { name: "underneath", kind: "looked", at, look: "shield taken off", seen: false },
+    ];
+    const { causes } = await answer({ ...visit, evidence }, 1);
+    expect(causes[0]!.cause).toBe("never filled");
+    expect(causes[0]!.share).toBeGreaterThan(0.5);
+  });
+});
