@@ -19,7 +19,10 @@ export function weigh(bench: Bench, explanations: readonly Explanation[], done: 
     const runs = done
       .filter(({ task }) => task.explanation === i)
       .map(({ task: { seed }, answered }): Run => ({ ...answered, seed }));
-    const logEvidence = logSum(runs.map(({ answer }) => answer.logEvidence)) - Math.log(runs.length);
+    const logEvidence =
+      runs.length === 0
+        ? -Infinity
+        : logSum(runs.map(({ answer }) => answer.logEvidence)) - Math.log(runs.length);
     return { explanation, runs, logEvidence };
   });
   const logs = all.map(({ explanation, logEvidence }) => Math.log(explanation.believed) + logEvidence);
