@@ -57,6 +57,8 @@ export function walkLevels(
   const rows = Math.max(1, Math.floor(Math.min(most, fullMass(unit)) / levelStep));
   const tabling = newTabling(kinds, rows);
   const stands = newStands(rows * wide);
+  const clutches = unit.build.clutches.length;
+  const [trims, fills] = [new Float64Array(rows), new Float64Array(rows * clutches)];
   const seen = kinds.kinds.map(nothingSeen);
   const shown = kinds.kinds.map((): Shown => ({ air: false, slips: false, burns: Infinity }));
   const row = () => new Float64Array(wide);
@@ -90,6 +92,10 @@ export function walkLevels(
     }
     before.set(round);
     trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
+    if (tabled) {
+      for (const { kind } of kinds.occurrences) trims[levels - 1]! += round[kind]! / kinds.occurrences.length;
+      for (let c = 0; c < clutches; c++) fills[(levels - 1) * clutches + c] = state.learnedFill[c]!;
+    }
     seen.forEach(({ levels: walked, pieces }, k) => {
       if (walked.at(-1) !== lacking) return;
       pieces.forEach(({ moreTrim }, p) =>
@@ -104,7 +110,18 @@ export function walkLevels(
   }
   const { circuit, panDepth, panViscosity, panDensity, ageing } = tabling;
   return {
-    climate: { air: road.ambient, levels, circuit, panDepth, panViscosity, panDensity, stands, ageing },
+    climate: {
+      air: road.ambient,
+      levels,
+      circuit,
+      panDepth,
+      panViscosity,
+      panDensity,
+      stands,
+      ageing,
+      trim: trims,
+      fills,
+    },
     seen,
   };
 }

@@ -54,6 +54,9 @@ export interface Climate {
   readonly stands: Stands;
   /** Share of the fluid's life that a week takes, by level. */
   readonly ageing: Float64Array;
+  /** What the controller has learned at each level in the long run: trim, mean over the week's trips [Pa], and, by clutch of the gears, how much earlier it fills [s]. */
+  readonly trim: Float64Array;
+  readonly fills: Float64Array;
 }
 
 /**

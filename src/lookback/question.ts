@@ -1,14 +1,15 @@
 // From an explanation of a visit to a problem for the sampler: guesses come in, the evidence answers.
 
 import { kindsOf } from "../duty/kinds.ts";
-import type { Prepared } from "../duty/prepared.ts";
+import { levelStep, type Prepared } from "../duty/prepared.ts";
+import { ambientOn } from "../history/simulate.ts";
 import { commonCount, place } from "./common.ts";
 import { courseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
 import type { Shown } from "./shown.ts";
-import { isDear, termOf, type Asked } from "./terms.ts";
+import { isDear, termOf, type Asked, type Learned } from "./terms.ts";
 import type { Visit } from "./visit.ts";
 
 /** A visit with all that is worked out once for it. */
@@ -16,6 +17,7 @@ export interface Bench {
   readonly visit: Visit;
   readonly prepared: Prepared;
   readonly shown: Shown;
+  readonly learned: Learned;
   readonly runningBy: (clock: number) => number;
 }
 
@@ -23,8 +25,28 @@ export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench =
   visit,
   prepared,
   shown,
+  learned: learnedBy(visit, prepared, shown),
   runningBy: runningOf(visit),
 });
+
+/** What the controller has learned by the visit, over what is missing then: the prepared air that is nearest to the visit's. */
+function learnedBy({ unit, dayOfYear, at }: Visit, { climates }: Prepared, { filling }: Shown): Learned {
+  const air = ambientOn(unit, dayOfYear + at / 86400);
+  const { trim, fills, levels } = climates.reduce((best, other) =>
+    Math.abs(other.air - air) < Math.abs(best.air - air) ? other : best,
+  );
+  const step = levelStep / filling;
+  const { clutches } = unit.build;
+  return {
+    trim: { step, values: trim.subarray(0, levels) },
+    fills: new Map(
+      clutches.map(({ name }, c) => [
+        name,
+        { step, values: Float64Array.from({ length: levels }, (_, l) => fills[l * clutches.length + c]!) },
+      ]),
+    ),
+  };
+}
 
 const WEEK = 7 * 86400;
 
@@ -63,12 +85,13 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
 
 /** What the evidence may ask of a guess of an explanation. */
 export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
-  const { visit, prepared, shown, runningBy } = bench;
+  const { visit, prepared, shown, learned, runningBy } = bench;
   const guess = guessOf(visit, explanation, values);
   return {
     ...guess,
     visit,
     shown,
+    learned,
     course: courseOf(visit, prepared, guess),
     drop: values[place.drop]!,
     runningBy,

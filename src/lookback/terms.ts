@@ -10,13 +10,20 @@ import { hasParted, openingAt } from "../physics/leaking.ts";
 import type { Course } from "./course.ts";
 import type { Evidence, EvidenceKind, When } from "./evidence.ts";
 import { findsLeak } from "./finding.ts";
-import { at, type Shown } from "./shown.ts";
+import { at, type Shown, type Table } from "./shown.ts";
 import type { Visit } from "./visit.ts";
+
+/** What the controller has learned, over what is missing: trim [Pa], and by clutch how much earlier it fills [s]. */
+export interface Learned {
+  readonly trim: Table;
+  readonly fills: ReadonlyMap<string, Table>;
+}
 
 /** Everything that a term may ask of a guess. */
 export interface Asked {
   readonly visit: Visit;
   readonly shown: Shown;
+  readonly learned: Learned;
   readonly course: Course;
   readonly opening: LeakOpening | null;
   readonly opensAt: number;
@@ -100,16 +107,18 @@ export function termOf(item: Evidence, asked: Asked): number {
       return measured(item.flow, at(shown.coolerFlow!, missingAt(asked, item.at)), item.error);
     case "sediment":
       return sediment(item.amount, course);
-    case "teardown": {
-      const burnt = course.when("damage 1", item.clutch) <= item.at;
-      return Math.log(burnt === item.burnt ? 1 - 2 * WRONG : 2 * WRONG);
-    }
+    case "teardown":
+      return teardown(item, asked);
     case "fluid in the coolant":
       return Math.log(item.found === asked.unseen ? 1 - WRONG : WRONG);
-    // Read, and not weighed yet.
     case "learned trim":
+      return measured(item.pressure, at(asked.learned.trim, missingAt(asked, item.at)), item.error);
     case "learned fill":
-      return 0;
+      return measured(
+        item.time,
+        at(asked.learned.fills.get(item.clutch)!, missingAt(asked, item.at)),
+        item.error,
+      );
   }
 }
 
@@ -176,6 +185,29 @@ export function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked:
   const volume = item.dropVolume ?? drop * (item.moment === "parked" ? shown.bay : shown.hot).drop;
   // A count that is off by one now and then is no wonder: nothing is ever foretold to be quite dry.
   return Math.max(0.05, (flowAt(asked, item.at, item.moment) * item.time) / volume);
+}
+
+/** A lining is called thin under this share of a new one. */
+const THIN = 0.85;
+
+/** What an opened clutch shows, whether it is unhurt, hurt or burnt: assumed shares of what is found in each. */
+function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit }: Asked): number {
+  const { build } = visit.unit;
+  const state =
+    course.when("damage 1", item.clutch) <= item.at
+      ? 2
+      : course.when("damage 0.1", item.clutch) <= item.at
+        ? 1
+        : 0;
+  const says = (yes: boolean, shares: readonly [number, number, number]) =>
+    Math.log(yes ? shares[state] : 1 - shares[state]);
+  let log = says(item.burnt, [0.03, 0.3, 0.96]);
+  const clutch = [...build.clutches, build.lockUp.clutch].find(({ name }) => name === item.clutch);
+  if (item.lining !== undefined && clutch !== undefined)
+    log += says(item.lining < THIN * clutch.liningThickness, [0.03, 0.3, 0.7]);
+  // A steel that has taken colour has been hotter than any sound shift makes it.
+  if (item.steelTint !== undefined) log += says(true, [0.03, 0.5, 0.9]);
+  return log;
 }
 
 /** What is in the pan against the worst clutch's damage: assumed shares of what technicians find. */

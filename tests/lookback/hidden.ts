@@ -143,6 +143,7 @@ function asked(
     ...guessOf(visit, explanation, values),
     visit,
     shown,
+    learned: { trim: { step: 1, values: new Float64Array(2) }, fills: new Map() },
     course,
     drop: values[place.drop]!,
     runningBy: runningOf(visit),
