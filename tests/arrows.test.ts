@@ -33,7 +33,7 @@ const mayImport: Record<string, string[]> = {
   // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
   ensemble: ["chance", "hands", "history", "bay", "inputs", "physics", "sources", "units", "errors"],
   // Pictures need units for their axes, and never the door.
-  plots: ["history", "bay", "ensemble", "physics", "errors", "units"],
+  plots: ["history", "bay", "ensemble", "lookback", "physics", "errors", "units"],
 };
 // The public names, link by link.
 mayImport["names"] = Object.keys(mayImport);

@@ -1,4 +1,4 @@
-// What the two commands share from their words to their exit code.
+// What the commands share from their words to their exit code.
 
 import { setImmediate } from "node:timers/promises";
 import { join, resolve } from "node:path";
@@ -99,5 +99,8 @@ export async function deliver(
   calledOff.throwIfAborted();
   writeFolder(out, files);
   console.log(screen);
-  console.log(`Written: ${join(resolve(out), "report.html")} and ${files.size - 1} pictures beside it.`);
+  const pictures = [...files.keys()].filter((name) => name.endsWith(".svg"));
+  const data = [...files.keys()].filter((name) => name !== "report.html" && !pictures.includes(name));
+  const beside = [...data, `${pictures.length} pictures`].join(" and ");
+  console.log(`Written: ${join(resolve(out), "report.html")} and ${beside} beside it.`);
 }

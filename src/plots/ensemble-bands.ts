@@ -1,14 +1,15 @@
 // An ensemble on one page: the curves as bands, and when each event comes.
 
 import * as Plot from "@observablehq/plot";
-import { scaleLinear, select } from "d3";
+import { ticks } from "d3";
 import type { CurveBands, EventBand } from "../ensemble/bands.ts";
 import type { CurveName } from "../ensemble/outcome.ts";
 import type { Band } from "../ensemble/quantiles.ts";
 import { axis } from "../units/show.ts";
 import { wordsFor } from "./event-words.ts";
-import { ink, letters, widthOf } from "./ink.ts";
-import { sealed, sheet, type Picture } from "./picture.ts";
+import { ink } from "./ink.ts";
+import type { Picture } from "./picture.ts";
+import { spreadRows, type SpreadRow } from "./spread-rows.ts";
 import { drawStrip, type Panel } from "./strip.ts";
 import { runningAxis } from "./time-axes.ts";
 
@@ -127,66 +128,34 @@ export interface EventRows {
   readonly to: number;
 }
 
-const ROW = letters + 9;
-
 /** Thin the middle nine tenths, thick the middle half, a stroke the median, a ring the case as written; with the share of members at the right. */
 export function eventRows({ events, asWritten, to }: EventRows, picture: Picture): SVGSVGElement {
-  const { width } = picture;
-  // On a phone each name stands over its band, so that both find room.
-  const narrow = width < 480;
-  const row = narrow ? 2 * ROW - 6 : ROW;
-  const left = narrow ? 10 : 12 + Math.max(60, ...events.map((event) => widthOf(wordsFor(event))));
-  const right = 64;
   const hours = Math.max(1, to / 3600);
-  const x = scaleLinear([0, hours], [left, width - right]);
-  const beyond = width - right + 6;
-  const bottom = 24 + events.length * row;
-  const svg = sheet(width, bottom + 2 * letters + 16, picture);
-  const g = select(svg).append("g");
-  const write = (at: number, y: number, text: string, anchor: "start" | "end" | "middle", fill: string) =>
-    g.append("text").attr("x", at).attr("y", y).attr("text-anchor", anchor).attr("fill", fill).text(text);
-  const stroke = (from: number, until: number, y: number, thick: number, colour: string) =>
-    g
-      .append("line")
-      .attr("x1", from)
-      .attr("x2", until)
-      .attr("y1", y)
-      .attr("y2", y)
-      .attr("stroke", colour)
-      .attr("stroke-width", thick);
-  write(width - 4, 14, "happens in", "end", ink.soft);
-  events.forEach((event, i) => {
-    const y = 24 + (i + 1) * row - 0.5 * ROW;
-    const colour = event.name.startsWith("damage") || event.name === "no drive" ? ink.heat : ink.fluid;
-    const at = (q: number): number => {
-      const value = event.running[q] ?? null;
-      return value === null ? beyond : x(value / 3600);
-    };
-    if (narrow) write(4, y - ROW + 9, wordsFor(event), "start", ink.text);
-    else write(left - 8, y + 4, wordsFor(event), "end", ink.text);
-    stroke(at(0), at(4), y, 1.5, colour);
-    stroke(at(1), at(3), y, 6, colour);
-    if (event.running[2] !== null)
-      g.append("line")
-        .attr("x1", at(2))
-        .attr("x2", at(2))
-        .attr("y1", y - 7)
-        .attr("y2", y + 7)
-        .attr("stroke", ink.text)
-        .attr("stroke-width", 2);
-    const written = asWritten[event.key] ?? null;
-    if (written !== null)
-      g.append("circle")
-        .attr("cx", x(written / 3600))
-        .attr("cy", y)
-        .attr("r", 3.5)
-        .attr("fill", ink.paper)
-        .attr("stroke", ink.text);
-    write(width - 4, y + 4, `${Math.round(100 * event.share)} %`, "end", ink.text);
-  });
-  stroke(left, width - right, bottom, 1, ink.soft);
-  for (const tick of x.ticks(Math.max(2, Math.round((width - left) / 110))))
-    write(x(tick), bottom + letters + 3, String(tick), "middle", ink.soft);
-  write(left, bottom + 2 * letters + 8, "running time [h]", "start", ink.text).attr("font-weight", 600);
-  return sealed(svg, `When ${events.length} events come, as bands over the members.`);
+  const inHours = (value: number | null | undefined) =>
+    value === null || value === undefined ? null : value / 3600;
+  return spreadRows(
+    {
+      says: `When ${events.length} events come, as bands over the members.`,
+      rows: events.map((event): SpreadRow => ({
+        says: wordsFor(event),
+        grave: event.name.startsWith("damage") || event.name === "no drive",
+        band: [0, 1, 2, 3, 4].map((q) => inHours(event.running[q])),
+        ring: inHours(asWritten[event.key]),
+        aside: `${Math.round(100 * event.share)} %`,
+      })),
+      head: "happens in",
+      from: 0,
+      to: hours,
+      axes: (left) => [
+        {
+          label: "running time [h]",
+          ticks: ticks(0, hours, Math.max(2, Math.round((picture.width - left) / 110))).map((at) => ({
+            at,
+            text: String(at),
+          })),
+        },
+      ],
+    },
+    picture,
+  );
 }

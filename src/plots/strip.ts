@@ -26,6 +26,8 @@ export interface Strip {
   readonly from: number;
   readonly to: number;
   readonly panels: readonly Panel[];
+  /** Height of each panel [px]; by the width when missing. */
+  readonly height?: number;
   readonly flags: readonly Flag[];
   readonly axes: readonly TimeAxis[];
 }
@@ -42,7 +44,7 @@ export function drawStrip(strip: Strip, picture: Picture): SVGSVGElement {
   const x = scaleLinear([from, to], [LEFT, width - RIGHT]);
   const flags = placeFlags(strip.flags, x, 2, width - 2);
   const top = flags.length === 0 ? 0 : (Math.max(...flags.map(({ row }) => row)) + 1) * rowHeight + 2;
-  const each = width < 480 ? 92 : 104;
+  const each = strip.height ?? (width < 480 ? 92 : 104);
   const bottom = top + panels.length * each;
   const svg = sheet(width, bottom + strip.axes.length * (2 * letters + 14) + 4, picture);
   drawFlags(svg, flags, top, bottom);
@@ -105,13 +107,14 @@ function panelDrawing(
   );
 }
 
-function drawAxes(
+/** Draws rows of ticks under a drawing, from `left` to `right` of its sheet. */
+export function drawAxes(
   svg: SVGSVGElement,
   axes: readonly TimeAxis[],
   x: (at: number) => number,
   bottom: number,
+  [left, right]: readonly [number, number] = [LEFT, Number(svg.getAttribute("width")) - RIGHT],
 ): void {
-  const [left, right] = [LEFT, Number(svg.getAttribute("width")) - RIGHT];
   axes.forEach(({ label, ticks: marks }, i) => {
     const y = bottom + i * (2 * letters + 14);
     const row = select(svg).append("g");
@@ -133,7 +136,7 @@ function drawAxes(
         .attr("y1", y)
         .attr("y2", y + 4)
         .attr("stroke", ink.soft);
-      const place = Math.min(middle, right + RIGHT - half - 1);
+      const place = Math.min(middle, Number(svg.getAttribute("width")) - half - 1);
       if (place - half < taken + letters / 2) continue;
       taken = place + half;
       row

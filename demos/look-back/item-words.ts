@@ -1,0 +1,71 @@
+// What was seen, said back in the reader's units.
+
+import type { Evidence, When } from "../../src/lookback/evidence.ts";
+import type { ReadVisit } from "../../src/inputs/visit.ts";
+import type { Tell } from "../report/said.ts";
+import { dayIn } from "./moments.ts";
+
+/** One item in a line. */
+export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
+  const on = (at: number) => (at >= read.clock.at ? "at the visit" : `on ${dayIn(read, at)}`);
+  switch (item.kind) {
+    case "fluid missing":
+      return `${tell(item.volume, "volume")} missing, right to ${tell(item.error, "volume")}, ${on(item.at)}`;
+    case "fluid drained":
+      return `${tell(item.volume, "volume")} drained while ${tell(item.stays, "volume")} stayed, ${on(item.at)}`;
+    case "dipstick":
+      return `the dipstick at ${tell(item.temperature, "temperature")} stood at ${item.position.toFixed(2)} (0 low mark, 1 full), ${on(item.at)}`;
+    case "off the dipstick":
+      return `the dipstick at ${tell(item.temperature, "temperature")} was dry, ${on(item.at)}`;
+    case "drops":
+      return `${item.count} drops in ${minutes(item.time)}, ${item.moment === "parked" ? "engine off" : "idling hot"}, ${on(item.at)}`;
+    case "first spot":
+      return `first spot on the ground ${whenWords(item.when, read)}`;
+    case "first symptom":
+      return `${symptomWords[item.symptom] ?? item.symptom} for the first time ${whenWords(item.when, read)}`;
+    case "not felt":
+      return `no ${symptomWords[item.symptom] ?? item.symptom} until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
+    case "known full":
+      return `full, right to ${tell(item.error, "volume")}, ${item.at === 0 ? `when the clock starts, ${read.clock.date}` : on(item.at)}`;
+    case "looked":
+      return `a look (${item.look}) ${on(item.at)}: ${item.seen ? "wet" : "nothing seen"}`;
+    case "line pressure":
+      return `line pressure ${tell(item.pressure, "pressure")}, right to ${tell(item.error, "pressure")}, ${on(item.at)}`;
+    case "cooler flow":
+      return `cooler return ${tell(item.flow, "flow")}, right to ${tell(item.error, "flow")}, ${on(item.at)}`;
+    case "sediment":
+      return `the pan ${on(item.at)}: ${item.amount}`;
+    case "teardown":
+      return `opened ${on(item.at)}: the ${item.clutch} ${item.burnt ? "burnt" : "not burnt"}`;
+    case "learned trim":
+      return `learned trim ${tell(item.pressure, "pressure")}, ${on(item.at)}`;
+    case "learned fill":
+      return `learned fill of the ${item.clutch} ${(1000 * item.time).toFixed(0)} ms, ${on(item.at)}`;
+    case "fluid in the coolant":
+      return `${item.found ? "fluid" : "no fluid"} in the coolant ${on(item.at)}`;
+  }
+}
+
+const symptomWords: Readonly<Record<string, string>> = {
+  "slow engagement, cold": "slow into gear, cold",
+  "slow engagement, hot": "slow into gear, hot",
+  "first flare": "flare",
+  "first sustained slip": "slip",
+  "lock-up slipping": "slipping lock-up",
+  "fluid too hot": "overheating",
+  "vehicle falls behind": "falling behind",
+  "no drive": "failure to move",
+  "first gulp of air": "whine of air",
+};
+
+const minutes = (seconds: number) =>
+  seconds < 60 ? `${seconds} s` : `${Number((seconds / 60).toFixed(1))} min`;
+
+function whenWords({ from, to, error }: When, read: ReadVisit): string {
+  const days = `, right to ${Math.max(1, Math.round(error / 86400))} d`;
+  const visit = read.clock.at;
+  if (from === -Infinity) return `by ${dayIn(read, to)}${days}`;
+  if (to === Infinity) return `not by ${dayIn(read, from)}${days}`;
+  if (to - from < error * 1.1) return `about ${dayIn(read, 0.5 * (from + to))}${days}`;
+  return `between ${dayIn(read, from)} and ${to >= visit ? "the visit" : dayIn(read, to)}${days}`;
+}

@@ -1,0 +1,89 @@
+// A week that is prepared once and kept: it takes tens of seconds, and hangs on nothing but the unit, the week and the program.
+
+import { createHash, randomUUID } from "node:crypto";
+import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { deserialize, serialize } from "node:v8";
+import { Worker } from "node:worker_threads";
+import type { Week } from "../../src/driving/pattern.ts";
+import type { Prepared } from "../../src/duty/prepared.ts";
+import { codedError } from "../../src/errors.ts";
+import type { Unit } from "../../src/physics/build.ts";
+import type { Word } from "./prepare-worker.ts";
+
+export interface Preparing {
+  /** Called with the share done. */
+  readonly tell: (share: number) => void;
+  readonly signal: AbortSignal;
+}
+
+/** From the folder of kept weeks if it is there, else prepared in a thread of its own, and kept. */
+export async function preparedWeek(
+  unit: Unit,
+  week: Week,
+  folder: string,
+  how: Preparing,
+): Promise<Prepared> {
+  const file = join(folder, `${keyOf(unit, week)}.week`);
+  const kept = keptIn(file);
+  if (kept !== null) return kept;
+  const prepared = await prepareInThread(unit, week, how);
+  keep(folder, file, prepared);
+  return prepared;
+}
+
+/** All that a prepared week hangs on: the unit, its trips, and every file of the program that prepares it. */
+function keyOf(unit: Unit, week: Week): string {
+  const hash = createHash("sha256");
+  hash.update(serialize({ unit, week }));
+  const source = join(import.meta.dirname, "../../src");
+  for (const room of ["physics", "driving", "history", "duty"])
+    for (const name of readdirSync(join(source, room), { recursive: true, encoding: "utf8" }).sort())
+      if (name.endsWith(".ts")) hash.update(name).update(readFileSync(join(source, room, name)));
+  return hash.digest("hex").slice(0, 32);
+}
+
+/** What is torn or of another program is as good as none: it is prepared anew. */
+function keptIn(file: string): Prepared | null {
+  try {
+    return deserialize(readFileSync(file)) as Prepared;
+  } catch {
+    return null;
+  }
+}
+
+/** Written whole or not at all; without room for it the next run prepares again. */
+function keep(folder: string, file: string, prepared: Prepared): void {
+  const temporary = join(folder, `.${randomUUID()}.tmp`);
+  try {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(temporary, serialize(prepared), { flag: "wx", flush: true });
+    renameSync(temporary, file);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    console.error(`The prepared week could not be kept in ${folder}: ${String(error)}`);
+  }
+}
+
+function prepareInThread(unit: Unit, week: Week, { tell, signal }: Preparing): Promise<Prepared> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL("./prepare-worker.mjs", import.meta.url), {
+      workerData: { unit, week },
+    });
+    const callOff = () => {
+      reject(signal.reason as Error);
+      void worker.terminate();
+    };
+    if (signal.aborted) callOff();
+    signal.addEventListener("abort", callOff, { once: true });
+    worker.on("message", (word: Word) => {
+      if (word.kind === "share") tell(word.share);
+      else if (word.kind === "prepared") {
+        signal.removeEventListener("abort", callOff);
+        resolve(word.prepared);
+      } else reject(codedError("impossible-input", word.faults));
+    });
+    worker.on("error", reject);
+    worker.on("exit", (code) => reject(new Error(`The preparing thread ended early, with ${code}.`)));
+  });
+}

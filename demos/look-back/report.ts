@@ -1,0 +1,246 @@
+// All that a look back has to say: on the screen, as a page with its pictures, and as data.
+
+import type { EventName } from "../../src/history/watch.ts";
+import { causeBars, nextLookBars } from "./bars.ts";
+import { eventDates } from "../../src/plots/event-dates.ts";
+import { missingCurve } from "../../src/plots/missing-curve.ts";
+import { openingDots } from "../../src/plots/opening-dots.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
+import { cautions } from "../report/cautions.ts";
+import { drawn } from "../report/drawn.ts";
+import {
+  cautionSection,
+  drawnAt,
+  figure,
+  framed,
+  paragraphs,
+  section,
+  type Drawing,
+} from "../report/frame.ts";
+import { alone, linesInBoth, saidIn, type Said } from "../report/said.ts";
+import { standAlone } from "../report/slim-svg.ts";
+import { tableHtml, tableText, type Table } from "../report/table.ts";
+import { dayIn, odometerIn } from "./moments.ts";
+import {
+  aheadTable,
+  assumptionTable,
+  causeTable,
+  clutchTable,
+  eventTable,
+  evidenceTable,
+  flowTable,
+  toldEvents,
+  unknownTable,
+} from "./tables.ts";
+import { reservations, sentences, type Telling } from "./told.ts";
+
+export interface LookBackReport {
+  readonly telling: Telling;
+  /** Guesses that were walked trip by trip. */
+  readonly walks: number;
+  readonly seed: number;
+  readonly guesses: number;
+}
+
+/** What is printed. */
+export function screenText({ telling, walks }: LookBackReport, system: UnitSystem): string {
+  const { read } = telling;
+  const tables: Table[] = [
+    causeTable(telling),
+    eventTable(telling),
+    clutchTable(telling),
+    aheadTable(telling),
+  ];
+  return [
+    read.visit.name,
+    "",
+    ...reservations(telling),
+    "",
+    ...sentences(telling, alone(system)),
+    "",
+    ...tables.filter(({ rows }) => rows.length > 0).map((table) => tableText(table, system)),
+    ...(walks > 0 ? [walkNote(walks), ""] : []),
+    ...cautions.slice(0, -1),
+    "",
+  ].join("\n");
+}
+
+const walkNote = (walks: number): string =>
+  `Slips, temperatures, wear and char are those of ${walks} guesses that were driven trip by trip: so few tell the size, not the odds.`;
+
+/** The page, each picture in the chosen units, and the answer as data. */
+export function filesOf(report: LookBackReport, system: UnitSystem): Map<string, string> {
+  return new Map([
+    ["report.html", page(report, system)],
+    ["answer.json", dataOf(report)],
+    ...pictures(report.telling).map(
+      ({ name, draw }) => [`${name}.svg`, standAlone(draw(system, drawnAt.wide))] as const,
+    ),
+  ]);
+}
+
+const nothing = (text: string): string => `<p>${text}</p>`;
+
+function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
+  const { read, answer } = telling;
+  const drawings = pictures(telling);
+  const picture = (name: string): string => {
+    const found = drawings.find((drawing) => drawing.name === name);
+    return found === undefined ? "" : figure(found);
+  };
+  const flow = flowTable(telling);
+  const looks = aheadTable(telling);
+  const clutches = clutchTable(telling);
+  return framed({
+    kind: "Fluid loss in an automatic transmission: looking back from a visit",
+    title: `${read.visit.name}: looking back`,
+    name: read.visit.name,
+    ...(read.about === undefined ? {} : { about: read.about }),
+    system,
+    sections: [
+      section("In short", paragraphs([...reservations(telling), ...said(telling)])),
+      cautionSection(),
+      section(
+        "When the leak opened",
+        answer.opened === null
+          ? nothing("There is next to no sign of a leak.")
+          : `${picture("opening")}\n${flow === null ? "" : tableHtml(flow)}`,
+      ),
+      section("Was it the leak?", `${picture("causes")}\n${tableHtml(causeTable(telling))}`),
+      section(
+        "What was missing, and when",
+        `${picture("missing")}\n${picture("events")}\n${tableHtml(eventTable(telling))}`,
+      ),
+      section(
+        "What a teardown would show",
+        `${tableHtml(clutches)}\n${walks > 0 ? paragraphs([walkNote(walks)]) : ""}`,
+      ),
+      section(
+        "What to look at next",
+        looks.rows.length === 0
+          ? nothing("Where there is hardly a leak no look narrows when it opened.")
+          : `${picture("next")}\n${tableHtml(looks)}`,
+      ),
+      section(
+        "What this rests on",
+        [evidenceTable(telling), assumptionTable(telling), unknownTable(telling)].map(tableHtml).join("\n"),
+        "ranges",
+      ),
+    ],
+  });
+}
+
+const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, alone(system)));
+
+function pictures(telling: Telling): Drawing[] {
+  const { read, answer } = telling;
+  const calendar = read.clock;
+  const drawing = (
+    name: string,
+    title: string,
+    says: string,
+    draw: Parameters<typeof drawn>[0],
+  ): Drawing => ({
+    name,
+    title,
+    says,
+    draw: drawn(draw),
+  });
+  const { opened, missing } = answer;
+  return [
+    ...(opened === null
+      ? []
+      : [
+          drawing(
+            "opening",
+            `When it opened, in ${opened.dots.length} cases like this`,
+            "Each dot is one case, all as likely: count those on either side of a date. Under them, thin, nine tenths; thick, half; stroke, the middle.",
+            (picture) => openingDots({ calendar, dots: opened.dots, when: opened.when }, picture),
+          ),
+        ]),
+    drawing("causes", "What may be behind it", "Bars, after the evidence; strokes, before it.", (picture) =>
+      causeBars(answer, picture),
+    ),
+    drawing(
+      "missing",
+      "What was missing",
+      "Pale, nine cases in ten; darker, half of them; line, the middle. Dots with two standard errors, what was measured; dashed, fluid added.",
+      (picture) =>
+        missingCurve(
+          {
+            calendar,
+            at: missing.at,
+            bands: missing.bands,
+            measured: read.visit.evidence.flatMap((item) =>
+              item.kind === "fluid missing"
+                ? [{ at: item.at, volume: item.volume, error: item.error }]
+                : item.kind === "known full"
+                  ? [{ at: item.at, volume: 0, error: item.error }]
+                  : [],
+            ),
+            added: read.visit.added.map(({ at }) => at),
+          },
+          picture,
+        ),
+    ),
+    drawing(
+      "events",
+      "When it happened",
+      "Of the cases in which it had come by the visit: thin, nine tenths; thick, half; stroke, the middle. At the right, in how many it had.",
+      (picture) =>
+        eventDates(
+          {
+            calendar,
+            events: toldEvents(telling).map((event) => ({ ...event, name: event.name as EventName })),
+          },
+          picture,
+        ),
+    ),
+    ...(answer.ahead.length === 0
+      ? []
+      : [
+          drawing(
+            "next",
+            "What to look at next",
+            "Bars, how closely the opening date would be known after the look, a standard deviation; strokes, now.",
+            (picture) => nextLookBars(answer, picture),
+          ),
+        ]),
+  ];
+}
+
+/** The answer as data: SI, seconds of the visit's clock, with dates beside them. How likely a look should have found it only where that was asked for. */
+function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
+  const { read, answer, looks: tellLooks } = telling;
+  const { looks, ...rest } = answer;
+  const dated = (at: number) => ({
+    seconds: at,
+    date: dayIn(read, at),
+    odometer: saidIn(odometerIn(read, at, alone("SI")), "SI"),
+  });
+  return `${JSON.stringify(
+    {
+      caution: cautions.at(-1),
+      name: read.visit.name,
+      seed,
+      guesses,
+      walks,
+      clock: read.clock,
+      standIn: { build: !read.own.build, fluid: !read.own.fluid },
+      sentences: { US: sentences(telling, alone("US")), SI: sentences(telling, alone("SI")) },
+      opened:
+        answer.opened === null
+          ? null
+          : {
+              chance: answer.opened.chance,
+              middle: dated(answer.opened.when.middle),
+              half: answer.opened.when.half.map(dated),
+              nineTenths: answer.opened.when.nineTenths.map(dated),
+            },
+      answer: tellLooks ? { ...rest, looks } : rest,
+      assumptions: read.assumptions,
+    },
+    null,
+    1,
+  )}\n`;
+}

@@ -1,0 +1,176 @@
+// The answer in plain sentences, each with its number beside the word: what a customer can read.
+
+import type { Answer } from "../../src/lookback/answer/answer.ts";
+import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
+import type { ReadVisit } from "../../src/inputs/visit.ts";
+import type { Tell } from "../report/said.ts";
+import { itemWords } from "./item-words.ts";
+import { agesOf, dayIn, odometerIn } from "./moments.ts";
+
+export interface Telling {
+  readonly read: ReadVisit;
+  readonly answer: Answer;
+  /** Whether it is told how likely each earlier look should have found the leak. */
+  readonly looks: boolean;
+}
+
+/** Everything that a reader wants to know first; the same sentences in either system. */
+export function sentences(telling: Telling, tell: Tell): string[] {
+  return [
+    ...openingSentences(telling, tell),
+    ...causeSentences(telling),
+    ...conflictSentences(telling, tell),
+    ...harmSentences(telling, tell),
+    ...nextSentences(telling),
+    ...(telling.looks ? lookSentences(telling) : []),
+    ...trustSentences(telling),
+  ];
+}
+
+/** What the answer rests on that is not this vehicle's own, and that it is no proof. */
+export function reservations({ read, answer }: Telling): string[] {
+  const seen =
+    answer.conflicts.length > 0 ? "The evidence contradicts itself: read the conflicts first. " : "";
+  return [
+    `${seen}An estimate is evidence with an interval, not proof of anyone's fault.`,
+    ...(read.visit.evidence.some(({ name }) => name !== "lastFull")
+      ? []
+      : ["No evidence was given: what stands here is only what was believed before any."]),
+    ...(read.own.build
+      ? []
+      : [
+          "No build was given: an invented van stands in, so events and harm are that van's; give the vehicle's own pan, pump and clutches.",
+        ]),
+  ];
+}
+
+function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
+  const { opened, at, missing } = answer;
+  const now = missing.now;
+  const lacks = `${tell(now.middle, "volume")} were missing at the visit, 9 times in 10 between ${tell(now.nineTenths[0], "volume")} and ${tell(now.nineTenths[1], "volume")}.`;
+  if (opened === null)
+    return ["There is next to no sign of a leak that opened since it was last full.", lacks];
+  const ages = agesOf(opened.when, at);
+  const [from, to] = opened.when.nineTenths;
+  const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
+    (a, b) => b.share - a.share,
+  )[0];
+  return [
+    `The leak most likely opened about ${ages.middle} before the visit, near ${dayIn(read, opened.when.middle)} and ${odometerIn(read, opened.when.middle, tell)}; ` +
+      `9 times in 10 ${ages.nineTenths} before it (${dayIn(read, from)} to ${dayIn(read, to)}, ${odometerIn(read, from, tell)} to ${odometerIn(read, to, tell)}), ` +
+      `half of the time ${ages.half}.` +
+      (opened.chance < 0.995 ? ` That holds if it was a leak, which is ${likelihood(opened.chance)}.` : ""),
+    ...(grown === undefined || grown.share < 0.05
+      ? []
+      : [
+          `Nobody saw it grow: several ways are averaged, and the likeliest is ${grown.says} (${outOfTwenty(grown.share)}).`,
+        ]),
+    lacks,
+  ];
+}
+
+function causeSentences({ answer: { causes, parting } }: Telling): string[] {
+  const [first, second] = causes;
+  if (first === undefined) return [];
+  const next =
+    second === undefined || second.share < 0.005
+      ? ""
+      : ` Next comes ${named(second.cause)}: ${likelihood(second.share)}.`;
+  const says = [`Was it the leak? ${capital(named(first.cause))} is ${likelihood(first.share)}.${next}`];
+  if (!parting.apart)
+    says.push(
+      `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
+        (parting.look === null
+          ? "None of the looks listed here would part them."
+          : `What would part them best: ${parting.look.says} (${parting.look.minutes} min).`),
+    );
+  return says;
+}
+
+const articles: Readonly<Record<string, string>> = {
+  "slow leak": "a slow leak",
+  "line let go": "a line that let go",
+  "never filled": "a fill that was low from the start",
+  "cooler leaks into the coolant": "a cooler that leaks into the coolant",
+  "worn pump or seals": "a worn pump or worn seals",
+  "wrong or aged fluid": "wrong or aged fluid",
+};
+export const named = (cause: string): string => articles[cause] ?? cause;
+const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
+
+/** Name of an item in the file → the item in words. */
+export function wordsOf({ read }: Pick<Telling, "read">, name: string, tell: Tell): string {
+  const item = read.visit.evidence.find((other) => other.name === name);
+  return item === undefined ? name : itemWords(item, read, tell);
+}
+
+function conflictSentences(telling: Telling, tell: Tell): string[] {
+  return telling.answer.conflicts.map(
+    ({ first, second, wayOut }) =>
+      `These two can hardly both be right: ${wordsOf(telling, first, tell)} (${first}); and ${wordsOf(telling, second, tell)} (${second}). What would reconcile them: ${wayOut}.`,
+  );
+}
+
+function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
+  const event = (name: string) =>
+    answer.events.find((other) => other.name === name && other.clutch === undefined);
+  const says: string[] = [];
+  const spot = event("first spot on the ground");
+  if (spot?.when)
+    says.push(
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(spot.when, answer.at).middle} before the visit (${dayIn(read, spot.when.middle)}, ${odometerIn(read, spot.when.middle, tell)}), 9 times in 10 ${agesOf(spot.when, answer.at).nineTenths} before.`,
+    );
+  const slip = event("first sustained slip");
+  says.push(
+    `That a clutch had slipped for a second or more by the visit is ${likelihood(slip?.chance ?? 0)}.`,
+  );
+  const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));
+  const worst = answer.clutches.find((clutch) => clutch.burnt === burnt);
+  says.push(
+    burnt < 0.005
+      ? "That any clutch is burnt has almost no chance (in fewer than 1 of 20 cases like this)."
+      : `Most at risk is the ${worst!.name}; that it is burnt is ${likelihood(burnt)}.`,
+  );
+  return says;
+}
+
+function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
+  if (opened === null) return [];
+  // A look that takes away less than a tenth of the doubt is not worth its minutes.
+  const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
+  const best = worth[0];
+  if (best === undefined) return ["None of the looks listed here would narrow the opening date much."];
+  const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
+  const gain = ({ now, after }: typeof best) =>
+    `the opening date would be known to ± ${days(after)} instead of ± ${days(now)}`;
+  return [
+    `What would narrow the opening date most: ${best.says} (${best.minutes} min); ${gain(best)}.`,
+    ...(cheapest === best
+      ? []
+      : [`The cheapest look that helps: ${cheapest.says} (${cheapest.minutes} min); ${gain(cheapest)}.`]),
+  ];
+}
+
+/** A standard deviation of time. */
+export const days = (seconds: number): string => {
+  const count = seconds / 86400;
+  return `${count < 10 ? count.toFixed(1) : Math.round(count)} days`;
+};
+
+function lookSentences({ read, answer: { looks } }: Telling): string[] {
+  return looks.map(
+    ({ at, look, seen, existed, wet, found }) =>
+      `The look on ${dayIn(read, at)} (${look}, ${seen ? "wet" : "nothing seen"}): the leak was open by then ${outOfTwenty(existed)}, wet enough to be seen ${outOfTwenty(wet)}, ` +
+      `and a look of that kind would have found it ${outOfTwenty(found)}. How well such looks find leaks is assumed: nobody has published it.`,
+  );
+}
+
+const trusted = {
+  trust: "How far to lean on it:",
+  "run longer": "Do not lean on it yet:",
+  "evidence conflicts": "Do not lean on it:",
+} as const;
+
+function trustSentences({ answer: { trust } }: Telling): string[] {
+  return [`${trusted[trust.word]} ${trust.says[0]!.toLowerCase()}${trust.says.slice(1)}`];
+}

@@ -1,0 +1,58 @@
+// Dates and odometer readings under a picture whose time is counted in seconds from a first date.
+
+import { format, scaleUtc, ticks, utcFormat } from "d3";
+import { axis, type UnitSystem } from "../units/show.ts";
+import type { TimeAxis } from "./strip.ts";
+
+/** Both clocks of a visit. */
+export interface Calendar {
+  /** ISO date whose midnight is second 0. */
+  readonly date: string;
+  /** The visit [s], and the distance driven until then [m]. */
+  readonly at: number;
+  readonly distance: number;
+  /** Odometer at second 0 [m]; null when nobody read it: distances count from there. */
+  readonly odometer: number | null;
+}
+
+const whole = utcFormat("%Y-%m-%d");
+const dayOnly = utcFormat("%-d %b");
+
+/** Round dates between second 0 and the visit; the year is told with the first. */
+export function dateAxis({ date, at }: Calendar, width: number): TimeAxis {
+  const first = Date.parse(`${date}T00:00:00Z`);
+  const scale = scaleUtc().domain([first, first + at * 1000]);
+  const marks = scale.ticks(Math.max(2, Math.round(width / 110)));
+  const years = new Set(marks.map((mark) => mark.getUTCFullYear()));
+  return {
+    label: years.size > 1 ? "date" : `date, ${[...years][0] ?? date.slice(0, 4)}`,
+    ticks: marks.map((mark) => ({
+      at: (mark.getTime() - first) / 1000,
+      text: years.size > 1 ? whole(mark) : dayOnly(mark),
+    })),
+  };
+}
+
+/** Round readings of the odometer, or distances since the last full. */
+export function distanceAxis(
+  { at, distance, odometer }: Calendar,
+  width: number,
+  system: UnitSystem,
+): TimeAxis {
+  const { factor, unit } = axis("distance", system);
+  const from = (odometer ?? 0) * factor;
+  const far = distance * factor;
+  return {
+    label: odometer === null ? `driven since the last full [${unit}]` : `odometer [${unit}]`,
+    ticks: ticks(from, from + far, Math.max(2, Math.round(width / 150))).map((value) => ({
+      at: ((value - from) / far) * at,
+      text: format(",.10~g")(value),
+    })),
+  };
+}
+
+/** Both rows. */
+export const calendarAxes = (calendar: Calendar, width: number, system: UnitSystem): TimeAxis[] => [
+  dateAxis(calendar, width),
+  distanceAxis(calendar, width, system),
+];
