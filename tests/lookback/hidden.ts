@@ -111,6 +111,8 @@ export function hiddenCase({ visit: base, prepared }: Workshop, seed: number): H
     const values = Float64Array.from(beliefs.unknowns, ({ belief }) =>
       valueAt(belief, coordinateAt(belief, random() + 2 ** -33)),
     );
+    // "Full" was read off a stick with an error: those truths count that would have read just so.
+    if (random() > Math.exp(-0.5 * (values[place.short]! / pair[0].error) ** 2)) continue;
     const shown = shownBy(visit.unit, visit.site, [
       { name: "", kind: "line pressure", at: 0, pressure: 0, error: 1 },
     ]);

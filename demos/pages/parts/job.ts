@@ -13,7 +13,7 @@ export interface Step {
 
 /** What a worker offers; comlink carries the calls. */
 export interface Works<Ask, Result> {
-  run(ask: Ask, step: (step: Step) => void): Result;
+  run(ask: Ask, step: (step: Step) => void): Result | Promise<Result>;
 }
 
 export type JobState = "nothing yet" | "computing" | "done" | "cancelled" | "failed";

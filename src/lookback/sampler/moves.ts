@@ -1,6 +1,6 @@
 // Guesses moved about so that they spread as the tempered answer does: each by its own random numbers.
 
-import { logDensity, valueAt } from "../../chance/belief.ts";
+import { coordinateAt, logDensity, valueAt } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
 import type { Problem } from "./problem.ts";
 
@@ -38,6 +38,8 @@ export function valuesOf(
   return out;
 }
 
+/** One move in so many draws one unknown anew from what was believed of it: what the evidence hardly touches is then free at once. */
+const ANEW = 0.3;
 /** Shares of the unknowns that a move changes at once, one of them taken at random each time. */
 const changed = [0.34, 0.67, 1];
 /** One step in so many is a whole difference, which leaps from one heap of guesses to another. */
@@ -46,7 +48,7 @@ const LEAPS = 0.1;
 const UNEVEN = 0.3;
 
 /**
- * Metropolis moves, so many for each guess: a step is the difference between two other guesses, in some of the unknowns, times
+ * Metropolis moves, so many for each guess: one unknown drawn anew from its belief, or a step, which is the difference between two other guesses, in some of the unknowns, times
  * 2.38/√(2·changed): it has the draws' own spread, however they lean and bend. Accepted by the ratio of belief × likelihood^power; where
  * dear evidence counts it is asked about what the cheap one let pass, by a throw of its own, which leaves the answer exact. Returns how
  * many were accepted.
@@ -65,13 +67,17 @@ export function moveAbout(problem: Problem, moving: Moving): number {
     const at = i * n;
     let prior = logPrior(problem, points, at);
     for (let m = 0; m < moves; m++) {
-      takeStep(step, others, i, random);
-      for (let j = 0; j < n; j++) trial[j] = points[at + j]! + step[j]!;
+      const anew = random() < ANEW ? Math.floor(random() * n) : -1;
+      if (anew < 0) takeStep(step, others, i, random);
+      for (let j = 0; j < n; j++) trial[j] = points[at + j]! + (anew < 0 ? step[j]! : 0);
+      if (anew >= 0) trial[anew] = coordinateAt(problem.unknowns[anew]!.belief, random() + 2 ** -33);
       const [chance, second] = [random(), random()];
       const trialPrior = logPrior(problem, trial, 0);
       if (trialPrior === -Infinity) continue;
       const likelihood = problem.logLikelihood(valuesOf(problem, trial, 0, values));
-      const gain = trialPrior - prior + power * (likelihood - logLikelihood[i]!);
+      // What is drawn anew comes from the belief itself, which then does not count again.
+      const believed = anew < 0 ? trialPrior - prior : 0;
+      const gain = believed + power * (likelihood - logLikelihood[i]!);
       if (!(Math.log(chance) < gain)) continue;
       let more = 0;
       if (dear !== undefined) {

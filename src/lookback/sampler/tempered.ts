@@ -27,6 +27,9 @@ export interface TemperedAnswer extends Draws {
   readonly steps: readonly Step[];
 }
 
+/** At the last step guesses are moved so many times as often: what resampling made equal on the way has to part again. */
+const AT_LAST = 5;
+
 /** Share of the guesses' worth that a step keeps. */
 const KEEPS = 0.5;
 
@@ -101,6 +104,8 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
       if (logEvidence === -Infinity) break; // No guess is possible: the draws stay as they are.
       const effective = effectiveSize(weights);
       take(points, [logLikelihood, further], resampled(weights, randomBits(seed, round, -1)()), n);
+      const last = next === 1 && (stage === 1 || problem.further === undefined);
+      const many = last ? AT_LAST * moves : moves;
       const accepted = moveAbout(problem, {
         points,
         logLikelihood,
@@ -108,11 +113,11 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
         others: points.slice(),
         power: stage === 0 ? next : 1,
         furtherPower: stage === 0 ? 0 : next,
-        moves,
+        moves: many,
         seed,
         round,
       });
-      told.push({ power: stage + next, effective, accepted: accepted / (guesses * moves) });
+      told.push({ power: stage + next, effective, accepted: accepted / (guesses * many) });
       power = next;
     }
   }

@@ -1,0 +1,33 @@
+import { expose } from "comlink";
+import type { Prepared } from "../../../src/duty/prepared.ts";
+import { answerOf, type Answer } from "../../../src/lookback/answer/answer.ts";
+import { lookBack } from "../../../src/lookback/lookback.ts";
+import type { Works } from "../parts/job.ts";
+import { readFacts, type Facts } from "./facts.ts";
+
+export interface Question {
+  readonly facts: Facts;
+  readonly prepared: Prepared;
+}
+
+/** An answer with what it answers. */
+export interface Looked {
+  readonly answer: Answer;
+  readonly seconds: number;
+}
+
+const works: Works<Question, Looked> = {
+  async run({ facts, prepared }, tell) {
+    const { visit, beliefs, seed } = readFacts(facts);
+    const from = performance.now();
+    const posterior = await lookBack(visit, prepared, {
+      seed,
+      beliefs,
+      hire: () => new Worker(new URL("../../../src/lookback/worker.ts", import.meta.url), { type: "module" }),
+      onProgress: (share) => tell({ share, day: 0, lost: 0 }),
+    });
+    return { answer: answerOf(posterior), seconds: (performance.now() - from) / 1000 };
+  },
+};
+
+expose(works);

@@ -1,0 +1,335 @@
+// Since when: from a few facts of the bay to when the leak opened, how sure that is, and what to look at next.
+
+import { computed, effect, signal, untracked, type ReadonlySignal } from "@preact/signals-core";
+import type { Prepared } from "../../../src/duty/prepared.ts";
+import type { EarlyAnswer } from "../../../src/lookback/early.ts";
+import type { EventName } from "../../../src/history/watch.ts";
+import { eventDates } from "../../../src/plots/event-dates.ts";
+import { missingCurve } from "../../../src/plots/missing-curve.ts";
+import { openingDots } from "../../../src/plots/opening-dots.ts";
+import type { Picture } from "../../../src/plots/picture.ts";
+import { show } from "../../../src/units/show.ts";
+import { causeBars, nextLookBars } from "../../look-back/bars.ts";
+import { dayIn } from "../../look-back/moments.ts";
+import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
+import { reservations, sentences, type Telling } from "../../look-back/told.ts";
+import { alone } from "../../report/said.ts";
+import { cautions } from "../../report/cautions.ts";
+import { choice } from "../parts/choice.ts";
+import { element } from "../parts/element.ts";
+import { figure } from "../parts/figure.ts";
+import { job, type Job } from "../parts/job.ts";
+import { masthead } from "../parts/masthead.ts";
+import { caution, prose, section } from "../parts/prose.ts";
+import { slider } from "../parts/slider.ts";
+import { tableOf } from "../parts/table.ts";
+import { system, unbroken } from "../parts/units.ts";
+import { factsAtFirst, readFacts, weekOf, type Facts } from "./facts.ts";
+import type { Looked, Question } from "./look-worker.ts";
+
+export const title = "Since when";
+
+/** The workers that the page may hire. */
+export interface Hands {
+  readonly early: () => Worker;
+  readonly prepare: () => Worker;
+  readonly look: () => Worker;
+}
+
+/** How long the controls must rest before the work begins anew [ms]. */
+const REST = 400;
+const mile = 1609.344;
+const quart = 0.946352946e-3;
+
+/** Arranges the page, top to bottom. */
+export default function page(main: HTMLElement, hands: Hands): void {
+  main.before(masthead(title, "../index.html"));
+  const [early, week, look] = [
+    job<Facts, EarlyAnswer>(hands.early),
+    job<Facts, Prepared>(hands.prepare),
+    job<Question, Looked>(hands.look),
+  ];
+  const { controls, facts } = settings();
+  startOnChange(facts, early, week, look);
+  main.append(
+    prose(
+      "A customer comes in low on fluid, and something drips. Since when? What is missing divided by what drips now is no answer: a leak grows, and nobody saw it. This page tries every way in which it may have grown, drives each of them through the weeks, and keeps those that explain what the bay sees. What is left is the answer, with its doubt.",
+      "lead",
+    ),
+    section(
+      "What is known",
+      prose(
+        "The vehicle is an *invented* van, and so are all figures here. For a vehicle of your own write a file and run `npm run lookback`.",
+      ),
+      element("div", { class: "controls wide" }, ...controls),
+      workBar(early, week, look, facts),
+      caution(cautions.slice(0, 3).join(" ")),
+    ),
+    ...results(look),
+  );
+}
+
+function settings(): { controls: Node[]; facts: ReadonlySignal<Facts> } {
+  const missing = slider("Missing", {
+    from: 0.5 * quart,
+    to: 5 * quart,
+    at: factsAtFirst.missing,
+    steps: 18,
+    say: (value, units) => show(value, "volume", units),
+  });
+  const drops = slider("Drops counted in a minute, idling hot", {
+    from: 0,
+    to: 120,
+    at: factsAtFirst.drops,
+    steps: 60,
+    say: (value) => `${value} drops`,
+  });
+  const since = slider("Driven since it was last known full", {
+    from: 400 * mile,
+    to: 8000 * mile,
+    at: factsAtFirst.since,
+    steps: 19,
+    say: (value, units) => show(value, "distance", units),
+  });
+  const perWeek = slider("Driven in a week", {
+    from: 100 * mile,
+    to: 600 * mile,
+    at: factsAtFirst.perWeek,
+    steps: 10,
+    say: (value, units) => show(value, "distance", units),
+  });
+  const place = choice(
+    "Where it drips",
+    [
+      ["supply-line", "supply line, before the cooler"],
+      ["return-line", "return line, behind it"],
+      ["pan", "pan"],
+    ] as const,
+    factsAtFirst.place,
+  );
+  const shield = choice(
+    "A shield under it",
+    [
+      ["yes", "yes"],
+      ["no", "no"],
+    ] as const,
+    factsAtFirst.shield ? "yes" : "no",
+  );
+  const felt = choice(
+    "Did it flare or slip?",
+    [
+      ["not asked", "not asked"],
+      ["never", "never"],
+      ["this week", "first this week"],
+    ] as const,
+    factsAtFirst.felt,
+  );
+  const facts = computed<Facts>(() => ({
+    missing: missing.value.value,
+    drops: drops.value.value,
+    since: since.value.value,
+    perWeek: perWeek.value.value,
+    place: place.value.value,
+    shield: shield.value.value === "yes",
+    felt: felt.value.value,
+  }));
+  return {
+    controls: [missing, drops, since, perWeek, place, shield, felt].map((control) => control.element),
+    facts,
+  };
+}
+
+type Early = Job<Facts, EarlyAnswer>;
+type Week = Job<Facts, Prepared>;
+type Look = Job<Question, Looked>;
+
+const sameWeek = (a: Facts, b: Facts) => JSON.stringify(weekOf(a)) === JSON.stringify(weekOf(b));
+
+/** A change of facts asks for the early answer, and for the whole one as soon as their week is prepared. */
+function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, look: Look): void {
+  const asked = signal<Facts | null>(null);
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  facts.subscribe((now) => {
+    clearTimeout(waiting);
+    const go = () => {
+      asked.value = now;
+      early.start(now);
+    };
+    if (asked.peek() === null) go();
+    else waiting = setTimeout(go, REST);
+  });
+  effect(() => {
+    const now = asked.value;
+    if (now === null) return;
+    const prepared = week.last.value;
+    if (prepared !== null && sameWeek(prepared.ask, now)) {
+      untracked(() => look.start({ facts: now, prepared: prepared.result }));
+      return;
+    }
+    untracked(() => {
+      look.cancel();
+      week.start(weekOf(now));
+    });
+  });
+}
+
+/** Progress, cancel, compute again, and what a listener is told. */
+function workBar(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
+  const progress = element("progress", { max: 1, "aria-label": "Progress of the computation" });
+  const cancel = element("button", { type: "button" }, "Cancel");
+  const told = element("p", { role: "status", "aria-live": "polite" });
+  const where = element("p", { class: "where", "aria-hidden": "true" });
+  const busy = computed(() =>
+    week.state.value === "computing" ? week : look.state.value === "computing" ? look : null,
+  );
+  cancel.addEventListener("click", () => {
+    if (busy.value !== null) {
+      busy.value.cancel();
+      return;
+    }
+    const prepared = week.last.value;
+    if (prepared !== null && sameWeek(prepared.ask, facts.value))
+      look.start({ facts: facts.value, prepared: prepared.result });
+    else week.start(weekOf(facts.value));
+  });
+  effect(() => {
+    progress.value = busy.value?.step.value.share ?? (look.state.value === "done" ? 1 : 0);
+    cancel.textContent = busy.value === null ? "Compute again" : "Cancel";
+    where.textContent =
+      busy.value === null ? "" : `${Math.round(100 * busy.value.step.value.share)} % of this part`;
+  });
+  effect(() => {
+    const parts = [week, look].map(({ state, problem }) =>
+      state.value === "failed" ? `It failed: ${problem.value}.` : "",
+    );
+    const now =
+      week.state.value === "computing"
+        ? "Preparing the week: half a minute, once for every use of the vehicle."
+        : look.state.value === "computing"
+          ? "Asking every explanation."
+          : look.state.value === "done"
+            ? "Done."
+            : "Cancelled.";
+    told.textContent = [now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim();
+  });
+  return element(
+    "div",
+    { class: "work wide" },
+    progress,
+    cancel,
+    element("div", { class: "said" }, told, where),
+  );
+}
+
+function earlySays({ last }: Early): string {
+  if (last.value === null) return "";
+  const { ask, result } = last.value;
+  const read = readFacts(ask);
+  const [from, to] = result.opened.nineTenths.map((at) => dayIn(read, at));
+  return `At first sight, by the loss alone, a slow leak opened between ${from!} and ${to!}.`;
+}
+
+/** Everything that shows the last answer. */
+function results({ last }: Look): HTMLElement[] {
+  const telling = computed<Telling | null>(() =>
+    last.value === null
+      ? null
+      : { read: readFacts(last.value.ask.facts), answer: last.value.result.answer, looks: false },
+  );
+  const draw =
+    (drawing: (told: Telling, picture: Picture) => Element | null) =>
+    (picture: Picture): Element | null =>
+      telling.value === null ? null : drawing(telling.value, picture);
+  const lines = element("div", { class: "answer" });
+  const table = (make: (told: Telling) => Parameters<typeof tableOf>[0]) => {
+    const place = element("div", { class: "wide" });
+    effect(() => {
+      if (telling.value !== null) place.replaceChildren(tableOf(make(telling.value)));
+    });
+    return place;
+  };
+  effect(() => {
+    const told = telling.value;
+    if (told === null) return;
+    const { value: units } = system;
+    lines.replaceChildren(
+      ...[
+        ...sentences(told, (value, kind) => unbroken(alone(units)(value, kind))),
+        ...reservations(told),
+      ].map((says) => prose(says)),
+    );
+  });
+  return [
+    section("The answer in plain words", lines),
+    section(
+      "When it opened",
+      figure(
+        "Each dot is one case like this, all as likely: count those on either side of a date. Under them, thin, nine tenths of the cases; thick, half; stroke, the middle.",
+        draw(({ read, answer: { opened } }, picture) =>
+          opened === null
+            ? null
+            : openingDots({ calendar: read.clock, dots: opened.dots, when: opened.when }, picture),
+        ),
+        "wide",
+      ),
+    ),
+    section(
+      "Was it the leak?",
+      figure(
+        "What may be behind it: bars, after the evidence; strokes, before it.",
+        draw(({ answer }, picture) => causeBars(answer, picture)),
+        "wide",
+      ),
+      table(causeTable),
+    ),
+    section(
+      "What was missing, and what that did",
+      figure(
+        "What was missing: pale, nine cases in ten; darker, half of them; line, the middle; dots with two standard errors, what was measured.",
+        draw(({ read, answer: { missing } }, picture) =>
+          missingCurve(
+            {
+              calendar: read.clock,
+              at: missing.at,
+              bands: missing.bands,
+              measured: read.visit.evidence.flatMap((item) =>
+                item.kind === "fluid missing"
+                  ? [{ at: item.at, volume: item.volume, error: item.error }]
+                  : item.kind === "known full"
+                    ? [{ at: item.at, volume: 0, error: item.error }]
+                    : [],
+              ),
+              added: [],
+            },
+            picture,
+          ),
+        ),
+        "wide",
+      ),
+      figure(
+        "When it happened, of the cases in which it had by the visit: thin, nine tenths; thick, half; stroke, the middle. At the right, in how many it had.",
+        draw((told, picture) =>
+          eventDates(
+            {
+              calendar: told.read.clock,
+              events: toldEvents(told).map((event) => ({ ...event, name: event.name as EventName })),
+            },
+            picture,
+          ),
+        ),
+        "wide",
+      ),
+      table(eventTable),
+    ),
+    section(
+      "What to look at next",
+      figure(
+        "How closely the opening date would be known after each look, as a standard deviation: bars; strokes, now.",
+        draw(({ answer }, picture) => (answer.ahead.length === 0 ? null : nextLookBars(answer, picture))),
+        "wide",
+      ),
+      table(aheadTable),
+    ),
+    section("What this rests on", table(assumptionTable), caution(cautions.slice(3).join(" "))),
+  ];
+}
