@@ -9,10 +9,20 @@ const DAY = 86400;
 
 export const dayIn = (read: ReadVisit, at: number): string => visitDay(read, at);
 
-/** "61,200 mi", or "1,200 mi after the last full" when nobody read the odometer; to the hundred. */
+/** "61200 mi", or "1200 mi after the last full" when nobody read the odometer. To the kilometre. */
 export function odometerIn({ clock }: ReadVisit, at: number, tell: Tell): string {
   const words = tell(Math.round(drivenBy(clock, at) / 1000) * 1000, "distance");
   return clock.odometer === null ? `${words} after the last full` : words;
+}
+
+/** Both ends of a span by the odometer. */
+export function odometerSpan(
+  { clock }: ReadVisit,
+  [from, to]: readonly [number, number],
+  tell: Tell,
+): string {
+  const [a, b] = [from, to].map((at) => tell(Math.round(drivenBy(clock, at) / 1000) * 1000, "distance"));
+  return `${a!} to ${b!}${clock.odometer === null ? " after the last full" : ""}`;
 }
 
 /** Days before the visit, in weeks where the middle nine tenths are wider than ten days. */

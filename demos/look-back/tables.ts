@@ -82,9 +82,9 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
       { says: "burnt", right: true },
       ...(walked
         ? [
-            { says: "slips of a second or more", right: true },
+            { says: "times it gave way", right: true },
             { says: "hottest", right: true },
-            { says: "lining worn", right: true },
+            { says: "damage, 0 new, 1 burnt", right: true },
             { says: "charred", right: true },
           ]
         : []),
@@ -97,7 +97,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
         ...row,
         band(fate.slips, (value) => String(Math.round(value))),
         banded(fate.hottest, "temperature"),
-        banded(fate.worn, "length"),
+        band(fate.damage, three),
         band(fate.charred, percent),
       ];
     }),
