@@ -9,7 +9,7 @@ import { axis, type ShownKind } from "../../src/units/show.ts";
 import { alone, inBoth, type Both } from "../report/said.ts";
 import { amount, type Cell, type Table } from "../report/table.ts";
 import { itemWords } from "./item-words.ts";
-import { dayIn, odometerIn } from "./moments.ts";
+import { datesOf, dayIn, odometerIn } from "./moments.ts";
 import { days, named, type Telling } from "./told.ts";
 
 const percent = (share: number): string =>
@@ -53,8 +53,8 @@ export function eventTable(telling: Telling): Table {
     rows: toldEvents(telling).map(({ name, clutch, chance, when }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
-      when === null ? "" : dayIn(read, when.middle),
-      when === null ? "" : `${dayIn(read, when.nineTenths[0])} and ${dayIn(read, when.nineTenths[1])}`,
+      when === null ? "" : datesOf(read, when).middle,
+      when === null ? "" : `${datesOf(read, when).from} and ${datesOf(read, when).to}`,
       when === null ? "" : inBoth((system) => odometerIn(read, when.middle, alone(system))),
     ]),
     grave: (row) => {
