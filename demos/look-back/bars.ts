@@ -27,7 +27,7 @@ export const causeBars = ({ causes }: Answer, picture: Picture): SVGSVGElement =
   );
 
 /** The looks that help most. */
-const MOST = 7;
+const MOST = 5;
 const DAY = 86400;
 
 export function nextLookBars({ ahead }: Answer, picture: Picture): SVGSVGElement {

@@ -66,7 +66,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
 }
 
 const walkNote = (walks: number): string =>
-  `Slips, temperatures, wear and char are those of ${walks} guesses that were driven trip by trip: so few tell the size, not the odds.`;
+  `How often it gave way, temperature, damage and char are those of ${walks === 1 ? "one guess that was" : `${walks} guesses that were`} driven trip by trip: so few tell the size, not the odds.`;
 
 /** The page, each picture in the chosen units, and the answer as data. */
 export function filesOf(report: LookBackReport, system: UnitSystem): Map<string, string> {

@@ -9,7 +9,7 @@ import { axis, type ShownKind } from "../../src/units/show.ts";
 import { alone, inBoth, type Both } from "../report/said.ts";
 import { amount, type Cell, type Table } from "../report/table.ts";
 import { itemWords } from "./item-words.ts";
-import { dayIn, odometerIn } from "./moments.ts";
+import { datesOf, dayIn, odometerIn } from "./moments.ts";
 import { days, named, type Telling } from "./told.ts";
 
 const percent = (share: number): string =>
@@ -53,8 +53,8 @@ export function eventTable(telling: Telling): Table {
     rows: toldEvents(telling).map(({ name, clutch, chance, when }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
-      when === null ? "" : dayIn(read, when.middle),
-      when === null ? "" : `${dayIn(read, when.nineTenths[0])} and ${dayIn(read, when.nineTenths[1])}`,
+      when === null ? "" : datesOf(read, when).middle,
+      when === null ? "" : `${datesOf(read, when).from} and ${datesOf(read, when).to}`,
       when === null ? "" : inBoth((system) => odometerIn(read, when.middle, alone(system))),
     ]),
     grave: (row) => {
@@ -82,9 +82,9 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
       { says: "burnt", right: true },
       ...(walked
         ? [
-            { says: "slips of a second or more", right: true },
+            { says: "times it gave way", right: true },
             { says: "hottest", right: true },
-            { says: "lining worn", right: true },
+            { says: "damage, 0 new, 1 burnt", right: true },
             { says: "charred", right: true },
           ]
         : []),
@@ -97,7 +97,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
         ...row,
         band(fate.slips, (value) => String(Math.round(value))),
         banded(fate.hottest, "temperature"),
-        banded(fate.worn, "length"),
+        band(fate.damage, three),
         band(fate.charred, percent),
       ];
     }),

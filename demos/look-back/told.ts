@@ -5,7 +5,7 @@ import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import type { Tell } from "../report/said.ts";
 import { itemWords } from "./item-words.ts";
-import { agesOf, dayIn, odometerIn } from "./moments.ts";
+import { agesOf, datesOf, dayIn, odometerIn, odometerSpan } from "./moments.ts";
 
 export interface Telling {
   readonly read: ReadVisit;
@@ -51,13 +51,13 @@ function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
   if (opened === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
   const ages = agesOf(opened.when, at);
-  const [from, to] = opened.when.nineTenths;
+  const dates = datesOf(read, opened.when);
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
   return [
-    `The leak most likely opened about ${ages.middle} before the visit, near ${dayIn(read, opened.when.middle)} and ${odometerIn(read, opened.when.middle, tell)}; ` +
-      `9 times in 10 ${ages.nineTenths} before it (${dayIn(read, from)} to ${dayIn(read, to)}, ${odometerIn(read, from, tell)} to ${odometerIn(read, to, tell)}), ` +
+    `The leak most likely opened about ${ages.middle} before the visit, near ${dates.middle} and ${odometerIn(read, opened.when.middle, tell)}; ` +
+      `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.when.nineTenths, tell)}), ` +
       `half of the time ${ages.half}.` +
       (opened.chance < 0.995 ? ` That holds if it was a leak, which is ${likelihood(opened.chance)}.` : ""),
     ...(grown === undefined || grown.share < 0.05
@@ -76,7 +76,7 @@ function causeSentences({ answer: { causes, parting } }: Telling): string[] {
     second === undefined || second.share < 0.005
       ? ""
       : ` Next comes ${named(second.cause)}: ${likelihood(second.share)}.`;
-  const says = [`Was it the leak? ${capital(named(first.cause))} is ${likelihood(first.share)}.${next}`];
+  const says = [`Was it the leak? ${capital(named(first.cause))}: ${likelihood(first.share)}.${next}`];
   if (!parting.apart)
     says.push(
       `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
@@ -118,18 +118,16 @@ function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
   const spot = event("first spot on the ground");
   if (spot?.when)
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(spot.when, answer.at).middle} before the visit (${dayIn(read, spot.when.middle)}, ${odometerIn(read, spot.when.middle, tell)}), 9 times in 10 ${agesOf(spot.when, answer.at).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(spot.when, answer.at).middle} before the visit (${datesOf(read, spot.when).middle}, ${odometerIn(read, spot.when.middle, tell)}), 9 times in 10 ${agesOf(spot.when, answer.at).nineTenths} before.`,
     );
   const slip = event("first sustained slip");
-  says.push(
-    `That a clutch had slipped for a second or more by the visit is ${likelihood(slip?.chance ?? 0)}.`,
-  );
+  says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
   const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));
   const worst = answer.clutches.find((clutch) => clutch.burnt === burnt);
   says.push(
     burnt < 0.005
-      ? "That any clutch is burnt has almost no chance (in fewer than 1 of 20 cases like this)."
-      : `Most at risk is the ${worst!.name}; that it is burnt is ${likelihood(burnt)}.`,
+      ? `A clutch is burnt: ${likelihood(burnt)}.`
+      : `Most at risk is the ${worst!.name}; it is burnt: ${likelihood(burnt)}.`,
   );
   return says;
 }

@@ -46,7 +46,7 @@ export function openingDots({ calendar, dots, when }: Opening, picture: Picture)
     heap = stacked(places, radius);
   }
   const top = letters + 8;
-  const floor = top + HEAP;
+  const floor = top + Math.max(60, high());
   const axes = calendarAxes(calendar, width, system);
   const bottom = floor + 26;
   const svg = sheet(width, bottom + axes.length * (2 * letters + 14) + 4, picture);

@@ -27,7 +27,7 @@ const ROW = 2 * letters + 14;
 /** Each bar under its name, so that long names find room; a stroke where it was before. */
 export function shareBars({ says, bars, to, label, ticks }: Bars, picture: Picture): SVGSVGElement {
   const { width } = picture;
-  const right = 8 + Math.max(40, ...bars.map(({ aside }) => widthOf(aside)));
+  const right = 16 + Math.max(40, ...bars.map(({ aside }) => widthOf(aside)));
   const x = scaleLinear([0, to], [4, width - right]);
   const bottom = 4 + bars.length * ROW;
   const svg = sheet(width, bottom + 2 * letters + 18, picture);

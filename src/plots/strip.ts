@@ -136,7 +136,7 @@ export function drawAxes(
         .attr("y1", y)
         .attr("y2", y + 4)
         .attr("stroke", ink.soft);
-      const place = Math.min(middle, Number(svg.getAttribute("width")) - half - 1);
+      const place = Math.max(half + 1, Math.min(middle, Number(svg.getAttribute("width")) - half - 1));
       if (place - half < taken + letters / 2) continue;
       taken = place + half;
       row

@@ -22,7 +22,7 @@ export type Meanwhile = (said: string, end: (signal: NodeJS.Signals) => void) =>
 
 /** Runs a program of demos/ as npm does; `before` are words for node itself. */
 export function runProgram(
-  program: "run" | "ensemble",
+  program: "run" | "ensemble" | "look-back",
   words: readonly string[],
   meanwhile: Meanwhile = () => {},
   before: readonly string[] = [],

@@ -106,6 +106,19 @@ describe("a visit", () => {
   });
 });
 
+describe("the shipped visits", () => {
+  it.each(["seep-behind-a-shield", "fitting-let-go", "low-from-the-start", "three-facts"])(
+    "%s is invented and says so, reads, and has few kinds of trips",
+    (name) => {
+      const read = readVisitFile(visitFile(name));
+      expect(read.about).toMatch(/^Invented/);
+      expect(kindsOf(read.visit.week).kinds.length).toBeLessThanOrEqual(4);
+      expect(read.visit.evidence.length).toBeGreaterThan(1);
+      expect(read.clock.at).toBeGreaterThan(20 * DAY);
+    },
+  );
+});
+
 describe("a week from the use alone", () => {
   it.each([
     ["town", 50],
