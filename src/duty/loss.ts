@@ -4,6 +4,7 @@ import type { Plan } from "../history/simulate.ts";
 import { begin, newMarch, WEEK, type March } from "./course.ts";
 import { enoughFor } from "./history.ts";
 import { marchOn } from "./march.ts";
+import { fullMass } from "./snapshot.ts";
 import type { Prepared } from "./prepared.ts";
 import { spread } from "./week.ts";
 
@@ -33,7 +34,13 @@ export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const { march, enough } = known;
   begin(march, plan);
   const reached = marchOn(march, enough);
-  return { lostBy: (clock) => lostAt(march, reached, clock), ranOut: reached < march.weeks };
+  // A pump that draws nothing but air loses nothing more, and so does an empty unit.
+  const most = Math.min(enough, fullMass(prepared.unit)) - march.shortAtFirst;
+  return {
+    lostBy: (clock) =>
+      Math.min(lostAt(march, reached, clock), most + march.added[Math.min(reached, march.weeks)]!),
+    ranOut: reached < march.weeks,
+  };
 }
 
 /** Lost by a moment [kg]: within its week by trips and stands, within a trip by its minutes. */

@@ -5,6 +5,7 @@ import { dutyLoss } from "../duty/loss.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
+import { density } from "../physics/fluid/density.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import type { Visit } from "./visit.ts";
 
@@ -19,6 +20,8 @@ export interface Guess {
   readonly harder: number;
   /** Driving against the prepared week's. */
   readonly use: number;
+  /** Whether all that a line holds is lost within a trip. */
+  readonly sudden: boolean;
 }
 
 export interface Course {
@@ -28,8 +31,6 @@ export interface Course {
   readonly ranOut: boolean;
   /** When an event came first [s]; Infinity: not by the visit. */
   readonly when: (name: EventName, clutch?: string) => number;
-  /** The whole history by averages; its times are those of the plan: the visit's clock × use. */
-  readonly history: () => DutyHistory;
   /** When the vehicle could no longer be driven [s]; Infinity: it still could. */
   readonly over: () => number;
 }
@@ -37,9 +38,41 @@ export interface Course {
 /** Share that clings and is carried off each second of driving: assumed, as in the invented cases. */
 const CARRY_OFF = 0.05 / 3600;
 
-/** The plan of a guess, up to the visit. More use than the prepared week's is a clock that runs faster by as much. */
-export function planOfGuess(visit: Visit, { use, opening, opensAt, soakedUp, short, harder }: Guess): Plan {
-  const { site, unit, week, weekday, dayOfYear, added } = visit;
+const DAY = 86400;
+
+/**
+ * The clock of a guess's plan against the visit's. Other use than the prepared week's is a clock that runs faster or slower, hung up at the
+ * visit: weekday, hour and season are right there, and drift the further back one goes.
+ */
+export interface Clocks {
+  readonly weekday: number;
+  readonly dayOfYear: number;
+  /** The visit on the plan's clock [s]. */
+  readonly visit: number;
+  readonly toPlan: (clock: number) => number;
+  readonly fromPlan: (clock: number) => number;
+}
+
+export function clocksOf({ at, weekday, dayOfYear }: Visit, use: number): Clocks {
+  // Whole days more or less, so that the hour of the visit stays.
+  const more = Math.max(-Math.floor(at / DAY), Math.round((at * use - at) / DAY));
+  const visit = at + more * DAY;
+  return {
+    weekday: (((weekday - more) % 7) + 7) % 7,
+    dayOfYear: dayOfYear - more,
+    visit,
+    toPlan: (clock) => visit - (at - clock) * use,
+    fromPlan: (clock) => at - (visit - clock) / use,
+  };
+}
+
+/** The plan of a guess, up to the visit. */
+export function planOfGuess(
+  { site, unit, week, added, ...visit }: Visit,
+  { use, opening, opensAt, soakedUp, short, harder }: Guess,
+  clocks: Clocks = clocksOf({ site, unit, week, added, ...visit }, use),
+): Plan {
+  const { weekday, dayOfYear, toPlan } = clocks;
   return {
     unit: {
       ...unit,
@@ -49,33 +82,83 @@ export function planOfGuess(visit: Visit, { use, opening, opensAt, soakedUp, sho
     week,
     weekday,
     dayOfYear,
-    opens: { after: opensAt * use },
-    topUps: added.map(({ at, volume, temperature }) => ({ at: at * use, volume, temperature })),
-    span: visit.at * use,
+    opens: { after: opening === null ? Infinity : Math.max(0, toPlan(opensAt)) },
+    topUps: added.map(({ at, volume, temperature }) => ({
+      at: Math.max(0, toPlan(at)),
+      volume,
+      temperature,
+    })),
+    span: clocks.visit,
     fillShort: short - harder,
   };
 }
 
 /** Follows a guess to the visit: what is lost at once, the events when they are asked for. */
 export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course {
-  const { use } = guess;
-  const plan = planOfGuess(visit, guess);
+  const clocks = clocksOf(visit, guess.use);
+  const plan = planOfGuess(visit, guess, clocks);
   const loss = dutyLoss(prepared, plan);
+  const lostBy = (clock: number) => loss.lostBy(clocks.toPlan(clock));
+  if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
   let known: DutyHistory | undefined;
   const history = () => (known ??= dutyHistory(prepared, plan, false));
   return {
-    lostBy: (clock) => loss.lostBy(clock * use),
+    lostBy,
     ranOut: loss.ranOut,
     when(name, clutch) {
       for (const event of history().events)
         if (event.name === name && (clutch === undefined || event.clutch === clutch))
-          return event.clock / use;
+          return clocks.fromPlan(event.clock);
       return Infinity;
     },
-    history,
     over() {
       const { endedBy, end } = history();
-      return endedBy === "end of span" ? Infinity : end.clock / use;
+      return endedBy === "end of span" ? Infinity : clocks.fromPlan(end.clock);
     },
   };
+}
+
+/** Halvings by which a moment of a sudden loss is found. */
+const HALVINGS = 40;
+
+/**
+ * A line that lets go empties the unit within a trip: no event waits for its hardest moment, each comes as soon as the least that it ever takes
+ * is lacking.
+ */
+function suddenCourse(
+  { at, unit }: Visit,
+  prepared: Prepared,
+  { opensAt, soakedUp, short, harder }: Guess,
+  lostBy: (clock: number) => number,
+  ranOut: boolean,
+): Course {
+  const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
+  const lackingAt = (lacking: number): number => {
+    if (!(before + lostBy(at) >= lacking)) return Infinity;
+    let [low, high] = [opensAt, at];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = 0.5 * (low + high);
+      if (before + lostBy(middle) >= lacking) high = middle;
+      else low = middle;
+    }
+    return high;
+  };
+  const when = (name: EventName, clutch?: string): number => {
+    if (name === "hiding place full" || name === "first spot on the ground")
+      return lackingAt(before + soakedUp * unit.fluid.density15);
+    const least = leastOf(prepared, name, clutch);
+    return least === Infinity ? Infinity : lackingAt(least);
+  };
+  return { lostBy, ranOut, when, over: () => when("no drive") };
+}
+
+/** The least that an event ever takes [kg lacking], whatever trip and air. */
+function leastOf({ thresholds }: Prepared, name: EventName, clutch?: string): number {
+  let least = Infinity;
+  for (const threshold of thresholds) {
+    if (threshold.name !== name || (clutch !== undefined && threshold.clutch !== clutch)) continue;
+    for (const ofAir of threshold.moments)
+      for (const { critical } of ofAir) least = Math.min(least, critical);
+  }
+  return least;
 }

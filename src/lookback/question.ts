@@ -80,6 +80,7 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
     short: values[place.short]! + more,
     harder: values[place.harder]!,
     use: values[place.use]!,
+    sudden: explanation.cause === "line let go",
   };
 }
 

@@ -58,15 +58,30 @@ export function missingAt({ visit, shown, course, short }: Asked, clock: number)
   return short + mass / shown.filling;
 }
 
+/** How well it is known what was added by a moment [m³]. */
+function addedError({ added }: Visit, clock: number): number {
+  let sum = 0;
+  for (const { at: when, error } of added) if (when <= clock) sum += error * error;
+  return Math.sqrt(sum);
+}
+
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
 export function termOf(item: Evidence, asked: Asked): number {
   const { shown, course, visit } = asked;
   switch (item.kind) {
     case "fluid missing":
-      return measured(item.volume, missingAt(asked, item.at), item.error);
+      return measured(
+        item.volume,
+        missingAt(asked, item.at),
+        Math.hypot(item.error, addedError(visit, item.at)),
+      );
     case "fluid drained": {
       const drained = visit.unit.build.fill - missingAt(asked, item.at) - item.stays;
-      return measured(item.volume, Math.max(0, drained), Math.hypot(item.error, item.staysError));
+      return measured(
+        item.volume,
+        Math.max(0, drained),
+        Math.hypot(item.error, item.staysError, addedError(visit, item.at)),
+      );
     }
     case "dipstick":
       return measured(

@@ -82,7 +82,7 @@ export function nineTenths(
   by: readonly Explanation[],
   evidence: readonly Evidence[],
   seed: number,
-  more = { guesses: 150, moves: 3 },
+  more = { guesses: 300, moves: 3 },
 ) {
   const done = by.map((explanation, i) => {
     const { unknowns, logLikelihood } = problemOf(bench, explanation, evidence);

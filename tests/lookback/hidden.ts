@@ -10,7 +10,7 @@ import type { Prepared } from "../../src/duty/prepared.ts";
 import { ambientOn, simulate, type History } from "../../src/history/simulate.ts";
 import { explanationsOf, type Explanation } from "../../src/lookback/causes.ts";
 import { place } from "../../src/lookback/common.ts";
-import { courseOf, planOfGuess, type Course } from "../../src/lookback/course.ts";
+import { clocksOf, courseOf, planOfGuess, type Clocks, type Course } from "../../src/lookback/course.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { findsLeak } from "../../src/lookback/finding.ts";
 import { guessOf, runningOf } from "../../src/lookback/question.ts";
@@ -69,7 +69,7 @@ export interface Hidden {
 }
 
 /** What really happened, for those who ask a course. */
-function courseOfHistory({ trips, events, ledger: _, end }: History, use: number): Course {
+function courseOfHistory({ trips, events, end }: History, { toPlan, fromPlan }: Clocks): Course {
   const lost = end.hidden + end.onRoad + end.onGround;
   const [clocks, losses] = [
     [0, ...trips.map((row) => row.clock), end.clock],
@@ -78,14 +78,13 @@ function courseOfHistory({ trips, events, ledger: _, end }: History, use: number
   return {
     ranOut: false,
     over: () => Infinity,
-    history: () => {
-      throw new Error("a hidden truth was walked, not averaged");
-    },
     when: (name, clutch) =>
-      (events.find((event) => event.name === name && (clutch === undefined || event.clutch === clutch))
-        ?.clock ?? Infinity) / use,
+      fromPlan(
+        events.find((event) => event.name === name && (clutch === undefined || event.clutch === clutch))
+          ?.clock ?? Infinity,
+      ),
     lostBy(when) {
-      const moment = when * use;
+      const moment = toPlan(when);
       const i = clocks.findIndex((c) => c >= moment);
       if (i <= 0) return i < 0 ? lost : 0;
       const width = clocks[i]! - clocks[i - 1]!;
@@ -127,7 +126,7 @@ export function hiddenCase({ visit: base, prepared }: Workshop, seed: number): H
     const guess = guessOf(visit, beliefs, values);
     const history = simulate(planOfGuess(visit, guess));
     if (history.endedBy !== "end of span") continue;
-    const truth = asked(visit, shown, beliefs, values, courseOfHistory(history, guess.use));
+    const truth = asked(visit, shown, beliefs, values, courseOfHistory(history, clocksOf(visit, guess.use)));
     const seen = evidenceOf(truth, random);
     if (seen === null) continue;
     return { visit: { ...visit, evidence: seen }, opened: guess.opensAt, law: explanation.law! };
