@@ -104,6 +104,8 @@ function wayOutOf(a: Evidence, b: Evidence): string {
   const kinds = [a.kind, b.kind];
   const has = (...some: Evidence["kind"][]) => some.some((kind) => kinds.includes(kind));
   const volume = has("fluid missing", "fluid drained", "dipstick", "off the dipstick");
+  if (has("drops") && has("known full"))
+    return "fluid added that nobody told of, or drops counted at another vehicle's place";
   if (volume && has("drops")) return "a second leak, fluid added that nobody told of, or drops counted cold";
   if (volume && has("known full")) return "a wrong fill, or a level read cold or after a stand";
   if (volume && has("line pressure", "cooler flow"))
