@@ -118,7 +118,7 @@ function gulps(unit: Unit, short: number, round: ReturnType<typeof ticks>, fine:
 
 describe("over units drawn as an ensemble draws them, with pans, mouths and shortages of all kinds", () => {
   const given = variable(caseData(caseFile("slow-seep")));
-  const drawn = membersOf(given, 150, 5).members;
+  const drawn = membersOf(given, 50, 5).members;
   const lot = (i: number, k: number) =>
     ((i + 1) * [0.6180339887, 0.7548776662, 0.569840291, 0.8191725134, 0.3247179572][k]!) % 1;
 
@@ -147,8 +147,8 @@ describe("over units drawn as an ensemble draws them, with pans, mouths and shor
         expect(same, `unit ${i}, ${from} s to ${to} s`).toBe(true);
       }
     });
-    expect(clear).toBeGreaterThan(60);
-  }, 60_000);
+    expect(clear).toBeGreaterThan(20);
+  }, 240_000);
 });
 
 describe("a tick is judged by its own target", () => {

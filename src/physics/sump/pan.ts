@@ -86,7 +86,7 @@ export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x:
   const half = 0.5 * (riseX + riseY);
   const fall =
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
-  if (mean >= half) return mean + half - fall;
+  if (mean >= half) return mean - (fall - half);
   if (!(mean > NOTHING)) return -fall;
   return (riseX < riseY ? floorCornerDepth(mean, riseX, riseY) : floorCornerDepth(mean, riseY, riseX)) - fall;
 }
