@@ -74,6 +74,16 @@ rows.push(
     target: "<= 15",
   },
 );
+for (const kind of ["healthy", "air", "slip"] as const)
+  rows.push(
+    { what: `steps in a second, ${kind}`, key: `${kind}Steps_per_s`, value: seconds[kind].steps },
+    {
+      what: `allocated for each step, ${short(kind)}`,
+      key: `${kind}Allocated_bytes`,
+      value: seconds[kind].allocated,
+      target: "0",
+    },
+  );
 say("against odex");
 const slip = slipContest();
 const kinks = warmUpContest(true);

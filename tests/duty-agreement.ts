@@ -2,7 +2,7 @@
 // Prints, case by case, events apart by over 0.5 % of the running hours, and beside that by how much trip-resolved histories with
 // halved steps differ from the usual ones. `npm run agree -- --kept file.json` keeps the trip-resolved results for the next run.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
-import { dutyHistory } from "../src/duty/history.ts";
+import { toldDates } from "../src/duty/told.ts";
 import { prepareDuty } from "../src/duty/prepare.ts";
 import { simulate } from "../src/history/simulate.ts";
 import { compare, dated, isBeforeSlips, type Dated } from "./duty/apart.ts";
@@ -26,11 +26,13 @@ const kept: Record<string, Kept> =
     ? (JSON.parse(readFileSync(keptIn, "utf8")) as Record<string, Kept>)
     : {};
 const hoursOf = (seconds: number) => (seconds / 3600).toFixed(3);
+const nameOf = ({ name, clutch }: { name: string; clutch?: string }) =>
+  clutch === undefined ? name : `${name}, ${clutch}`;
 const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
 const quantile = (values: readonly number[], q: number) =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(q * values.length))] ?? Number.NaN;
 
-const all: { name: string; share: number; halved: number | undefined }[] = [];
+const all: { name: string; share: number; halved: number | undefined; told: boolean; width: number }[] = [];
 const apart: { name: string; share: number }[] = [];
 let [handedOver, parted, count, missing, more, halvedMissing] = [0, 0, 0, 0, 0, 0];
 const preparations: number[] = [];
@@ -47,7 +49,7 @@ for (let seed = first; seed < first + weeks; seed++) {
       halved: dated(simulate({ ...plan, fine: 0.025, finer: 0.01 }).events),
     });
     if (keptIn !== "") writeFileSync(keptIn, JSON.stringify(kept));
-    const duty = dutyHistory(prepared, plan);
+    const { history: duty, dates } = toldDates(prepared, plan);
     count++;
     if (duty.handedOver === "all") handedOver++;
     if (duty.handedOver === "end") parted++;
@@ -62,7 +64,14 @@ for (let seed = first; seed < first + weeks; seed++) {
     );
     for (const { event, other, share } of both) {
       const halved = steps.both.find((step) => step.event.name === event.name)?.share;
-      all.push({ name: event.name, share, halved });
+      const { earliest, latest } = dates.find((date) => nameOf(date.event) === event.name)!;
+      all.push({
+        name: event.name,
+        share,
+        halved,
+        told: earliest <= 1.0001 * event.running && event.running <= 1.0001 * latest,
+        width: (latest - earliest) / event.running,
+      });
       if (Math.abs(share) > 0.005)
         console.log(
           `    ${event.name}: ${hoursOf(event.running)} h, ${(1000 * event.lost).toFixed(0)} g; averaged ${hoursOf(other.running)} h, ${(1000 * other.lost).toFixed(0)} g: ${percent(share)}; halved steps ${halved === undefined ? "without it" : percent(halved)}`,
@@ -96,6 +105,10 @@ summary(
 );
 summary("  and the others", all.filter((event) => !hangs(event)).map(size));
 summary("halved steps against usual ones, both trip-resolved", apart.map(size));
+const apartByMore = all.filter((event) => size(event) > 0.01);
+console.log(
+  `of the ${apartByMore.length} over 1 %, ${apartByMore.filter(({ told }) => told).length} trip-resolved dates lie in the spread told with 5 g more or less; of all spreads ${all.filter(({ width }) => width > 0.01).length} are wider than 1 %`,
+);
 console.log(
   `events that only one has: ${missing} trip-resolved, ${more} averaged; with halved steps ${halvedMissing}`,
 );

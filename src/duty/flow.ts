@@ -31,7 +31,12 @@ export function takeOpening(
   reading.place = placeOf(leak);
   const pressure = reading.place < 0 ? 0 : mixed(reading, climates, pressures, 0, 1);
   openingAt(opening, leak.opening, age, pressure, true, calendar);
-  openingAt(parked, leak.opening, age, 0, false, calendar);
+  // Only a crack gapes by pressure and bending.
+  if (leak.opening.kind === "crack") openingAt(parked, leak.opening, age, 0, false, calendar);
+  else {
+    parked.viscous = opening.viscous;
+    parked.inertial = opening.inertial;
+  }
   reading.thinned = 1 - unit.fluid.shearLoss * Math.min(1, fluidAge);
   if (reading.place < 0) return;
   const viscous = opening.viscous * reading.thinned;

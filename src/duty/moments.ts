@@ -67,7 +67,7 @@ export function firstWindows(
   return found.sort((a, b) => a.critical - b.critical);
 }
 
-/** Events before anything slips: their critical losses are found by walking trips again. */
+/** Events that hang on the fluid and on what a few shifts teach, not on earlier slips: their critical losses are found by walking trips again. */
 const SMOOTH = [
   "first gulp of air",
   "first flare",
@@ -75,6 +75,7 @@ const SMOOTH = [
   "line pressure below demand",
   "lock-up slipping",
   "first sustained slip",
+  "learned fill at its limit",
 ];
 
 /** The moments at which an event can come first in its trip, by kind of trip. */

@@ -89,6 +89,8 @@ export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share =
   walk.coolantGained = mix(from.coolantGained, to.coolantGained);
   walk.flare = 0;
   walk.short = false;
+  // What another trip has taught is not this one's.
+  walk.mostFill = 0;
   walk.slip.heat = 0;
   walk.slip.speed = 0;
   walk.slip.warming = 0;

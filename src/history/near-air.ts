@@ -1,13 +1,13 @@
 // How closely a tick must be looked at: whether air can reach the pickup meanwhile, and how far surface and gas move in a step.
 
 import { gradeAngle } from "../physics/load/road.ts";
-import { depthAt, meanDepth } from "../physics/sump/pan.ts";
-import { isCovered } from "../physics/sump/pickup.ts";
+import { planeAt, type Pan } from "../physics/sump/pan.ts";
+import { isCovered, type Pickup } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import type { Swing, Walk } from "./walk.ts";
 
-/** Depth to spare over the pickup, for what a tick may yet change, before the steps stay coarse [m]. */
-const SPARE_DEPTH = 0.001;
+/** By how much the mean depth is reckoned to fall within a tick before anything is known of it [m]. */
+const SPARE_DEPTH = 0.0012;
 /** A surface that swings by less is at rest [m]. */
 const STILL = 2e-4;
 /** A step near air is so many fine ones, by halves, */
@@ -19,54 +19,107 @@ export const CALM_STEP = 100;
 const CALM_RATE = 1;
 /** and the surface no faster than this [m/s], unless it stays well over the mouth or under it. */
 const CALM_SPEED = 0.04;
-/** A tilt whose shallow end keeps a tenth of the depth turns about the pan's middle in the next step too; a small tilt more. */
-const MOSTLY_FREE = 0.9;
-const NUDGE = 1e-3;
 /** An element that holds less than this many times its torque is looked at closely. */
 export const WEAK = 1.1;
 
-/**
- * Whether air could reach the pickup before the tick ends, as the surface swings and with as much drawn as `walk.mostDrawn`: then the
- * steps are fine.
- */
-export function mayDrawAir(walk: Walk): boolean {
-  const { state, now, road, unit } = walk;
-  const { pan, pickup, sloshDamping } = unit.build.sump;
-  if (state.gas > pickup.baseGas * 1.5) return true;
-  const depth = meanDepth(pan, now.panVolume);
-  const along = tiltAlong(road.wish, gradeAngle(road.grade));
-  const across = tiltAcross(road.lateral);
-  const swingX = swing(state.slosh[0]! - along, state.slosh[1]!, walk.along.frequency, sloshDamping);
-  const swingY = swing(state.slosh[2]! - across, state.slosh[3]!, walk.across.frequency, sloshDamping);
-  const reachX = pan.length / 2 - pickup.x;
-  const reachY = pan.width / 2 - pickup.y;
-  const steep = (Math.abs(along) + swingX) * pan.length * 0.5 + (Math.abs(across) + swingY) * pan.width * 0.5;
-  let lowest =
-    depth + along * reachX + across * reachY - swingX * Math.abs(reachX) - swingY * Math.abs(reachY);
-  // Under a lid that it meets the plane only stands higher than without one, up to the lid.
-  if (lowest > pan.height) lowest = pan.height;
-  if (depth < steep) {
-    // The plane may meet the floor: look at the four ends of the swing.
-    for (let end = 0; end < 4; end++) {
-      const x = along + (end & 1 ? swingX : -swingX);
-      const y = across + (end & 2 ? swingY : -swingY);
-      lowest = Math.min(lowest, depthAt(pan, now.panVolume, x, y, pickup.x, pickup.y));
-    }
-  }
-  return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * walk.mostDrawn);
+/** What the next steps are judged by: the slopes that the surface is drawn to, the flow drawn, and by how much the level may fall. */
+export function aim(walk: Walk): void {
+  const { road } = walk;
+  walk.along.target = tiltAlong(road.wish, gradeAngle(road.grade));
+  walk.across.target = tiltAcross(road.lateral);
+  walk.mostDrawn = walk.now.line.drawn;
+  walk.mostFall = SPARE_DEPTH;
 }
 
 /**
- * After a long look: whether its step must be taken back, because more is drawn than was reckoned with and air may come after all.
+ * Whether air could reach the pickup before the tick ends, as the surface swings about its targets, with as much drawn as
+ * `walk.mostDrawn` and a level lower by `walk.mostFall`: then the steps are fine.
+ */
+export function mayDrawAir(walk: Walk): boolean {
+  const { state, now, along, across, unit } = walk;
+  const { pan, pickup, sloshDamping } = unit.build.sump;
+  if (state.gas > pickup.baseGas * 1.5) return true;
+  const { slosh } = state;
+  const swingX = swing(slosh[0]! - along.target, slosh[1]!, along.frequency, sloshDamping);
+  const swingY = swing(slosh[2]! - across.target, slosh[3]!, across.frequency, sloshDamping);
+  const lowest = lowestWithin(
+    pan,
+    pickup,
+    now.panDepth - walk.mostFall,
+    along.target,
+    swingX,
+    across.target,
+    swingY,
+  );
+  return !isCovered(pickup, 0.9 * (Math.min(lowest, pan.height) - pickup.height), 1.1 * walk.mostDrawn);
+}
+
+/**
+ * Lowest height [m] that the surface's plane can have at the mouth for any slopes x ± dx and y ± dy, at a mean depth [m]; there is no
+ * lid, under which it would only stand higher. While no such plane dips under the floor the height is linear in both slopes. Else
+ * it is concave in them together, so it is lowest in a corner. (The volume under a plane, the sum of all depths over 0, is convex
+ * in its height and slopes. So what holds at most a given volume is a convex set, and that volume's height is its upper edge.)
+ */
+export function lowestWithin(
+  pan: Pan,
+  pickup: Pickup,
+  mean: number,
+  x: number,
+  dx: number,
+  y: number,
+  dy: number,
+): number {
+  const { length, width } = pan;
+  if (mean >= 0.5 * ((Math.abs(x) + dx) * length + (Math.abs(y) + dy) * width)) {
+    const reachX = 0.5 * length - pickup.x;
+    const reachY = 0.5 * width - pickup.y;
+    return mean + x * reachX + y * reachY - dx * Math.abs(reachX) - dy * Math.abs(reachY);
+  }
+  return Math.min(
+    planeAt(pan, mean, x - dx, y - dy, pickup.x, pickup.y),
+    planeAt(pan, mean, x - dx, y + dy, pickup.x, pickup.y),
+    planeAt(pan, mean, x + dx, y - dy, pickup.x, pickup.y),
+    planeAt(pan, mean, x + dx, y + dy, pickup.x, pickup.y),
+  );
+}
+
+/**
+ * After a long look of so many seconds: whether its step must be taken back, because more is drawn than was reckoned with, the level
+ * falls by more or the surface is drawn elsewhere, and air may come after all.
  * What is drawn at the step's end goes on from what was drawn before it and in its middle, as a straight line.
  */
-export function drawsTooMuch(walk: Walk, drawnBefore: number): boolean {
-  const { drawn } = walk.now.line;
+export function drawsTooMuch(walk: Walk, drawnBefore: number, seconds: number): boolean {
+  const { now, road, along } = walk;
+  const { drawn } = now.line;
   const atEnd = 2 * drawn - drawnBefore;
   const most = atEnd > drawn ? atEnd : drawn;
-  if (most <= walk.mostDrawn) return false;
-  walk.mostDrawn = most;
+  const fall = fallIn(walk, seconds);
+  const short = now.drive.acceleration !== road.wish;
+  if (most <= walk.mostDrawn && fall <= walk.mostFall && !short) return false;
+  if (most > walk.mostDrawn) walk.mostDrawn = most;
+  if (fall > walk.mostFall) walk.mostFall = fall;
+  if (short) along.target = tiltAlong(now.drive.acceleration, gradeAngle(road.grade));
   return mayDrawAir(walk);
+}
+
+/** Most by which the mean depth falls in a step [m]: what leaks, refills and is thrown off, less what comes back at its beginning. */
+function fallIn(walk: Walk, seconds: number): number {
+  const { now, state, unit } = walk;
+  const { line } = now;
+  const { holdUp, sump } = unit.build;
+  const { pan } = sump;
+  const liquid = 1 - line.lineGas;
+  const lacking =
+    holdUp.passages +
+    holdUp.converter +
+    holdUp.coolerAndLines -
+    state.passages -
+    state.converter -
+    state.lines;
+  const refills = Math.min(line.delivered * liquid * seconds, lacking);
+  const thrown = (line.clutchFlow + line.feed - line.relief) * liquid * seconds;
+  const back = walk.returnTime > 0 ? (state.inFlight * seconds) / walk.returnTime : 0;
+  return (Math.max(refills, thrown) + now.leakFlow * seconds - back) / (pan.free * pan.length * pan.width);
 }
 
 /** Whether the surface swings over the leaking place of the pan's rail: what it wets there follows the swing. */
@@ -114,50 +167,37 @@ export function fineStep(walk: Walk): number {
   const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
   const rate = Math.max(drawing, walk.sagRate);
   const { slosh } = state;
-  const depth = depthAt(pan, now.panVolume, slosh[0]!, slosh[2]!, pickup.x, pickup.y) - pickup.height;
-  takeLevers(walk, depth + pickup.height);
+  const mean = now.panDepth;
+  const [x, y] = [slosh[0]!, slosh[2]!];
+  const height = lowestWithin(pan, pickup, mean, x, 0, y, 0);
   const weak = now.holds < WEAK * now.drive.turbineTorque;
   for (let times = weak ? 1 : COARSEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const reach =
-      leverX * travel(walk.along, slosh, 0, times * fine) +
-      leverY * travel(walk.across, slosh, 2, times * fine);
-    if (reach < CALM_SPEED * fine || depth + reach < 0 || isCovered(pickup, depth - reach, now.line.drawn))
+    const dx = travel(walk.along, slosh, 0, times * fine);
+    const dy = travel(walk.across, slosh, 2, times * fine);
+    const lowest = lowestWithin(pan, pickup, mean, x, dx, y, dy);
+    // What is concave rises on one side by no more than it falls on the other.
+    let reach = height - lowest;
+    if (mean + 0.5 * ((Math.abs(x) + dx) * pan.length + (Math.abs(y) + dy) * pan.width) > pan.height) {
+      // Under a lid the plane turns about the middle of what is free, which may lie anywhere.
+      const atMost =
+        Math.max(pickup.x, pan.length - pickup.x) * dx + Math.max(pickup.y, pan.width - pickup.y) * dy;
+      reach = Math.max(reach, atMost);
+    }
+    if (
+      reach < CALM_SPEED * fine ||
+      height + reach < pickup.height ||
+      isCovered(pickup, Math.min(lowest, pan.height) - pickup.height, now.line.drawn)
+    )
       return times * fine;
   }
   return FINEST * fine;
 }
 
-/** How far the surface moves at the mouth for each unit of slope along and across [m]. */
-let leverX = 0;
-let leverY = 0;
-
 /**
- * While the surface meets neither floor nor lid it turns about the pan's middle. Else it turns about the middle of what is free of
- * both, which wanders with the tilt: what a small tilt does now, and half as much again. Dry or full, by the whole pan.
+ * Most by which a slope can change in a time [s], by its rate and by what pulls it: s - s₀ = v₀S - w²(s₀ - target)∫S, S the answer to a
+ * kick, which is never more than the time.
  */
-function takeLevers({ state, now, unit }: Walk, depth: number): void {
-  const { pan, pickup } = unit.build.sump;
-  const [x, y] = [state.slosh[0]!, state.slosh[2]!];
-  const middle = meanDepth(pan, now.panVolume);
-  const edge = 0.5 * (Math.abs(x) * pan.length + Math.abs(y) * pan.width);
-  leverX = Math.abs(0.5 * pan.length - pickup.x);
-  leverY = Math.abs(0.5 * pan.width - pickup.y);
-  if (edge <= MOSTLY_FREE * middle && middle + edge <= pan.height) return;
-  const mostX = Math.max(pickup.x, pan.length - pickup.x);
-  const mostY = Math.max(pickup.y, pan.width - pickup.y);
-  if (depth > 0 && depth < pan.height) {
-    const alongBy = Math.abs(depthAt(pan, now.panVolume, x + NUDGE, y, pickup.x, pickup.y) - depth) / NUDGE;
-    const acrossBy = Math.abs(depthAt(pan, now.panVolume, x, y + NUDGE, pickup.x, pickup.y) - depth) / NUDGE;
-    leverX = Math.min(mostX, Math.max(leverX, 1.5 * alongBy));
-    leverY = Math.min(mostY, Math.max(leverY, 1.5 * acrossBy));
-  } else {
-    leverX = mostX;
-    leverY = mostY;
-  }
-}
-
-/** How far a slope can go in a time [s], by its rate and by what pulls it. */
 function travel(axis: Swing, slosh: Float64Array, offset: number, seconds: number): number {
   const pull = axis.frequency * axis.frequency * Math.abs(axis.target - slosh[offset]!);
   return (Math.abs(slosh[offset + 1]!) + 0.5 * pull * seconds) * seconds;

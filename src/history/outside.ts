@@ -84,7 +84,7 @@ export function newOutside(): Outside {
     seen(holeRange, (walk) => {
       const opening = openLeak(walk);
       if (opening?.kind === "hole") return opening.wall / opening.diameter;
-      if (opening?.kind !== "pit" && opening?.kind !== "rub") return undefined;
+      if (opening?.kind !== "pit") return undefined;
       const mouth = mouthOf(opening, walk.state.leakAge, walk.state.clock - walk.state.leakOpenedAt);
       return mouth > 0 ? opening.wall / mouth : undefined;
     }),

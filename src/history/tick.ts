@@ -4,7 +4,7 @@ import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
-import { CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
+import { aim, CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -64,7 +64,7 @@ export function tick(
 
   const from = walk.scheduled;
   let left = seconds;
-  walk.mostDrawn = walk.now.line.drawn;
+  aim(walk);
   let closely = mayDrawAir(walk);
   const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
@@ -98,11 +98,16 @@ export function tick(
 function roll(walk: Walk, wanted: number): number {
   const { state, road, unit, now, slip } = walk;
   const { drive } = now;
-  if (state.speed === 0 && road.wish < 0) road.wish = 0;
+  if (state.speed === 0 && road.wish < 0) {
+    // It stands, and the surface swings back from the braking.
+    road.wish = 0;
+    aim(walk);
+    if (wanted > COARSEST * walk.fine && mayDrawAir(walk)) return 0;
+  }
   const sag = now.line.linePressure / now.setPoint;
   const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
-  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn)) return 0;
+  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn, seconds)) return 0;
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);

@@ -40,6 +40,8 @@ export interface Walk {
   depth: number;
   /** Most that the pump is reckoned to draw from the pan before the tick ends [m³/s]. */
   mostDrawn: number;
+  /** Most by which the pan's mean depth is reckoned to fall meanwhile [m]. */
+  mostFall: number;
   /** What was thrown off into flight in the last step [m³/s]. */
   thrownOff: number;
   /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
@@ -134,6 +136,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
     depth: 0,
     mostDrawn: 0,
+    mostFall: 0,
     thrownOff: 0,
     ahead: 0,
     before: new Float64Array(6),

@@ -2,7 +2,7 @@
 
 import { given } from "../units/parse.ts";
 import type { PlainCase } from "./case-schema.ts";
-import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
+import { dateExample, dateExpected, dateSeconds, lastSecond } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
 import { sinceStart } from "./moments.ts";
 
@@ -232,7 +232,8 @@ function dates(tree: PlainCase, there: (path: string) => boolean, { want }: Faul
   }
   if (there("towed") && tree.towed !== undefined) {
     const { from, until } = tree.towed;
-    const [begins, ends] = [sinceStart(tree, from ?? start.date), sinceStart(tree, until ?? start.date)];
+    const begins = sinceStart(tree, from ?? start.date);
+    const ends = lastSecond(until ?? start.date) - dateSeconds(start.date);
     if (from !== undefined) want(!Number.isNaN(begins) || !known, "towed.from", dateExpected, given(from), dateExample);
     if (until !== undefined) {
       want(!Number.isNaN(ends) || !known, "towed.until", dateExpected, given(until), dateExample);

@@ -14,6 +14,11 @@ export function dateSeconds(text: string): number {
   return new Date(seconds * 1000).getUTCDate() === day ? seconds : Number.NaN;
 }
 
+/** The same for the end of what lasts until a date: the time of day that it tells, else the last second of that day. */
+export function lastSecond(text: string): number {
+  return dateSeconds(text) + (shape.exec(text.trim())?.[4] === undefined ? 86_399 : 0);
+}
+
 /** Seconds after midnight of a time of day such as "07:30", NaN for text that is none. */
 export function clockSeconds(text: string): number {
   const parts = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(text.trim());

@@ -3,7 +3,7 @@
 import type { PlainCase } from "./case-schema.ts";
 import type { Towed } from "../history/towing.ts";
 import { timeToThrough } from "../physics/leak/rub-through.ts";
-import { dateSeconds } from "./dates.ts";
+import { dateSeconds, lastSecond } from "./dates.ts";
 import { daysOf } from "./to-week.ts";
 
 /** Fluid added: so long after the start [s], volume [m³] at its temperature [K]. */
@@ -42,7 +42,7 @@ export function towedOf(tree: PlainCase): Towed | undefined {
     trailer,
     days: daysOf(days),
     from: from === undefined ? 0 : sinceStart(tree, from),
-    until: until === undefined ? Infinity : sinceStart(tree, until),
+    until: until === undefined ? Infinity : lastSecond(until) - dateSeconds(tree.start.date),
   };
 }
 

@@ -2,5 +2,6 @@
 
 export { prepareDuty, type AirRange, type Preparing } from "../duty/prepare.ts";
 export { dutyHistory, type DutyHistory, type HandedOver } from "../duty/history.ts";
+export { toldDates, type ToldDate } from "../duty/told.ts";
 export type { DutyEvent } from "../duty/happen.ts";
 export type { Aftermath, Candidate, Climate, Prepared, Stands, Threshold } from "../duty/prepared.ts";

@@ -7,7 +7,7 @@ import { shut, type GrowingOpening } from "./leak/flow.ts";
 import { holeOpeningInto } from "./leak/hole.ts";
 import { parisBetween } from "./leak/paris.ts";
 import { pitMouth } from "./leak/pits.ts";
-import { rubbedMouth } from "./leak/rub-through.ts";
+import { rubbedMouth, rubbedOpeningInto } from "./leak/rub-through.ts";
 import { sealClearance } from "./leak/seal-creep.ts";
 import type { State } from "./state.ts";
 import type { CoolerLeakPlace } from "./supply/cooler-circuit.ts";
@@ -66,9 +66,11 @@ export function openingAt(
 ): void {
   if (opening.kind === "hole") holeOpeningInto(out, opening.diameter, opening.wall);
   else if (opening.kind === "slot") crackOpeningInto(out, opening.length, opening.gap, opening.depth);
-  else if (opening.kind === "pit" || opening.kind === "rub")
-    holeOpeningInto(out, mouthOf(opening, age, calendar), opening.wall);
-  else if (opening.kind === "seal") {
+  else if (opening.kind === "pit") holeOpeningInto(out, mouthOf(opening, age, calendar), opening.wall);
+  else if (opening.kind === "rub") {
+    const { tubeRadius, wall, contact, depthInHundredHours } = opening;
+    rubbedOpeningInto(out, tubeRadius, wall, contact, depthInHundredHours, age);
+  } else if (opening.kind === "seal") {
     const clearance = sealClearance(opening.clearance, opening.finalClearance, opening.creepTime, age);
     annulusOpeningInto(out, opening.diameter, clearance, opening.length, opening.eccentricity);
   } else if (hasParted(opening, age)) {
@@ -78,7 +80,7 @@ export function openingAt(
     const hoop = (pressure * opening.tubeRadius) / opening.wall;
     const stress = hoop + (running ? opening.bendingStress : 0);
     const gape = crackGap(stress, half, opening.modulus, opening.tubeRadius, opening.wall, opening.poisson);
-    crackOpeningInto(out, 2 * half, opening.restGap + gape, opening.wall);
+    crackOpeningInto(out, 2 * half, opening.restGap, opening.wall, gape);
   }
 }
 

@@ -11,6 +11,9 @@ export interface Axis {
   readonly label: string;
 }
 
+/** A length below this [m] is told in thousandths of an inch, as gaps and clearances are in the trade. */
+const FINE = 0.01 * 0.0254;
+
 type Scale = readonly [unit: string, factor: number, offset?: number];
 interface Shown {
   readonly quantity: string;
@@ -45,15 +48,18 @@ const shown = {
   kinematicViscosity: same("kinematic viscosity", "cSt", 1e6),
 } as const satisfies Record<string, Shown>;
 
+const thou: Scale = ["thou", 1e3 / inch];
+
 /** Kinds that can be shown. A drip rate is in drops a minute, all others in SI. */
 export type ShownKind = keyof typeof shown;
 export const shownKinds = Object.keys(shown) as readonly ShownKind[];
 
-/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three digits, or all before the point. */
+/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three digits, or all before the point. Small lengths: "1.66 thou (0.0421 mm)". */
 export function show(value: number, kind: ShownKind, system: UnitSystem): string {
   if (Number.isNaN(value)) return "unknown";
   const { US, SI }: Shown = shown[kind];
-  const [first, second] = system === "US" ? [US, SI] : [SI, US];
+  const inches = kind === "length" && Math.abs(value) < FINE && value !== 0 ? thou : US;
+  const [first, second] = system === "US" ? [inches, SI] : [SI, inches];
   const text = inUnit(value, first);
   return first[0] === second[0] ? text : `${text} (${inUnit(value, second)})`;
 }

@@ -11,6 +11,7 @@ units.createUnitSingle("mph", "1 mi / h");
 units.createUnitSingle("kph", "1 km / h");
 units.createUnitSingle("St", "1 cm^2 / s");
 units.createUnitSingle("cSt", "1 mm^2 / s");
+units.createUnitSingle("thou", "0.001 in");
 units.createUnitSingle("gn", "9.80665 m / s^2");
 units.createUnitSingle("dripcount", { definition: "" });
 

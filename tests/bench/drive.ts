@@ -6,18 +6,22 @@ import { newRecent, note } from "../../src/history/record.ts";
 import { engageFromRest, noEngagement } from "../../src/history/shift.ts";
 import { tick } from "../../src/history/tick.ts";
 import { look, momentOf, newMoment } from "../../src/history/watch.ts";
+import { allocatedBy } from "./allocation.ts";
 import { cpuTime, median } from "./clock.ts";
 import { round, soundUnit, walkOf } from "./van.ts";
 
 export type SecondKind = "healthy" | "air" | "slip";
 
-/** What was found on one round: seconds of each kind, and the processor time that they took [µs]. */
-type Found = Record<SecondKind, { seconds: number; spent: number }>;
+/** What was found on one round: seconds of each kind, the processor time that they took [µs] and the steps. */
+type Found = Record<SecondKind, { seconds: number; spent: number; steps: number }>;
 
 export interface SecondCost {
   /** Processor time of one second [µs], and the shortage [m³] at which most seconds were of this kind. */
   readonly cost: number;
   readonly fillShort: number;
+  /** Steps in one second; bytes allocated for each step of such a drive, the making of its walk included. */
+  readonly steps: number;
+  readonly allocated: number;
 }
 
 /** Cost of one second of each kind, each on the van with the shortage that gives most of them. */
@@ -33,9 +37,24 @@ export function costOfSeconds(): Record<SecondKind, SecondCost> {
       next.found[kind].seconds > best.found[kind].seconds ? next : best,
     );
     const repeats = Array.from({ length: 5 }, () => drive(fillShort, kinds)[kind]);
-    return { cost: median(repeats.map(({ spent, seconds }) => spent / seconds)), fillShort };
+    const { steps, seconds } = repeats[0]!;
+    return {
+      cost: median(repeats.map((repeat) => repeat.spent / repeat.seconds)),
+      fillShort,
+      steps: steps / seconds,
+      allocated: allocatedInADrive(fillShort, kinds),
+    };
   };
   return { healthy: costOf("healthy"), air: costOf("air"), slip: costOf("slip") };
+}
+
+function allocatedInADrive(fillShort: number, kinds: SecondKind[]): number {
+  let steps = 0;
+  const bytes = allocatedBy(() => {
+    const found = drive(fillShort, kinds);
+    for (const kind of ["healthy", "air", "slip"] as const) steps += found[kind].steps;
+  });
+  return bytes / (2 * steps); // the round that settles is not counted in `found`
 }
 
 /**
@@ -66,9 +85,9 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
   };
 
   const found: Found = {
-    healthy: { seconds: 0, spent: 0 },
-    air: { seconds: 0, spent: 0 },
-    slip: { seconds: 0, spent: 0 },
+    healthy: { seconds: 0, spent: 0, steps: 0 },
+    air: { seconds: 0, spent: 0, steps: 0 },
+    slip: { seconds: 0, spent: 0, steps: 0 },
   };
   for (let trip = 0; trip < 2; trip++) {
     idleInNeutral(walk, 2, soundUnit.build.engine.idleSpeed, after);
@@ -86,6 +105,7 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
       steps = 0;
       slipped = state.slipping;
       tick(walk, round.dt[i]!, round.speed[i]!, round.grade[i]!, round.lateral[i]!, engagement, after);
+      if (trip > 0) found[kind].steps += steps;
       if (next === undefined) kinds.push(slipped ? "slip" : steps > 2 ? "air" : "healthy");
     }
     if (trip > 0) {

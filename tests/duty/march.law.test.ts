@@ -5,6 +5,7 @@ import { nedc } from "../../src/driving/nedc.ts";
 import { dutyHistory } from "../../src/duty/history.ts";
 import { prepareDuty } from "../../src/duty/prepare.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
+import { toldDates } from "../../src/duty/told.ts";
 import type { Plan } from "../../src/history/simulate.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { between } from "../between.ts";
@@ -127,4 +128,26 @@ it("a tight unit loses nothing and has no event of a leak", () => {
 
 it("preparation is called off", () => {
   expect(prepareDuty(base.unit, week, (share) => share < 0.05)).toBeUndefined();
+});
+
+it("a date is told with what a few grams move it by: more grams, a wider spread; a date of the plan's own has none", () => {
+  const leak = leaking("supply-line", hole(0.1e-3));
+  const asked = plan({ ...van, leak }, week, air, { span: days(400) });
+  const of = (within: number) => {
+    const { history, dates } = toldDates(prepared, asked, within);
+    expect(history).toEqual(dutyHistory(prepared, asked));
+    expect(dates.length).toBe(history.events.length);
+    for (const { event, earliest, latest } of dates) {
+      expect(earliest).toBeLessThanOrEqual(event.running);
+      expect(latest).toBeGreaterThanOrEqual(event.running);
+    }
+    const named = (name: string) => dates.find(({ event }) => event.name === name)!;
+    const width = ({ earliest, latest }: ReturnType<typeof named>) => latest - earliest;
+    return { opens: width(named("leak opens")), gulp: width(named("first gulp of air")), end: history.end };
+  };
+  const [few, many] = [of(0.005), of(0.1)];
+  expect(few.opens).toBe(0);
+  expect(few.gulp).toBeLessThan(many.gulp);
+  // 100 g either way move a date by no less than half of what such a leak takes to lose them.
+  expect(many.gulp).toBeGreaterThan((0.1 / 3) * few.end.running);
 });

@@ -46,6 +46,11 @@ describe("in a case", () => {
       readCase(changed(["start.date", "2024-03-04"], ["towed", { ...load, days: ["Sat", "Sun"], from: "2024-03-06", until: "2024-03-20 12:00" }])),
     );
     expect(read).toEqual({ trailer, days: [5, 6], from: days(2), until: days(16.5) });
+    // A date without a time of day counts to its end.
+    const { towed: whole } = readCase(changed(["start.date", "2024-03-04"], ["towed", { ...load, days: ["Sat"], until: "2024-03-20" }]));
+    expect(whole!.until).toBe(days(17) - 1);
+    const oneDay = { ...load, days: ["Sat"], from: "2024-03-09 08:00", until: "2024-03-09" };
+    expect(readCase(changed(["start.date", "2024-03-04"], ["towed", oneDay])).towed!.until).toBe(days(6) - 1);
     expect(planOf(readCase(changed(["towed", load]))).towed).toEqual(towed());
   });
 

@@ -19,6 +19,7 @@ import {
   parisRange,
   stressIntensity,
 } from "../../src/physics/leak/paris.ts";
+import { holeOpening } from "../../src/physics/leak/hole.ts";
 import { corrosionDepth, corrosionTime, pitRange, pitMouth } from "../../src/physics/leak/pits.ts";
 import { runningTime, shareInLast } from "../../src/physics/leak/power-growth.ts";
 import {
@@ -29,6 +30,7 @@ import {
   flatArea,
   flatDepth,
   rubbedMouth,
+  rubbedOpeningInto,
   timeToThrough,
 } from "../../src/physics/leak/rub-through.ts";
 import { boreStress, hoopStress, secondMoment } from "../../src/physics/leak/tube.ts";
@@ -226,6 +228,51 @@ describe("a hole that has come through", () => {
       }),
     );
     expect(refused(() => rubbedMouth(5e-3, 5e-3, 0.02, 1e-4, 0))).toBe(true);
+  });
+});
+
+describe("the slot of a flat that has come through", () => {
+  const [radius, wall, rate] = [5e-3, 0.9e-3, 0.2e-3];
+  const bore = 2 * (radius - wall);
+  const slot = (contact: number, seconds: number) => {
+    const out = { viscous: 0, inertial: 0 };
+    rubbedOpeningInto(out, radius, wall, contact, rate, seconds);
+    return out;
+  };
+  /** Seconds after which the chord is so wide. */
+  const wide = (chord: number) =>
+    timeToThrough(radius, radius - Math.sqrt((bore / 2) ** 2 - (chord / 2) ** 2), wall, rate);
+
+  it("is at first a long slit without a wall: 32/(π w h²), whatever the wall was", () => {
+    const [contact, chord] = [20e-3, 0.1e-3];
+    const law = 32 / (Math.PI * contact * chord * chord);
+    expect(slot(contact, wide(chord)).viscous / law).toBeCloseTo(1.04, 2);
+    expect(slot(contact, wide(chord)).inertial * 2 * (0.61 * contact * chord) ** 2).toBeCloseTo(1, 6);
+  });
+
+  it("is a round hole of its area, of no wall, once as wide as long", () => {
+    const side = 2e-3;
+    const round = holeOpening(Math.sqrt((4 / Math.PI) * side * side), 0);
+    const { viscous, inertial } = slot(side, wide(side));
+    expect(viscous / round.viscous).toBeCloseTo(1, 6);
+    expect(inertial / round.inertial).toBeCloseTo(1, 6);
+  });
+
+  it("opens without a jump, never heals, and ends as the open bore", () => {
+    for (const contact of [1e-3, 5e-3, 30e-3]) {
+      let before = slot(contact, 0);
+      expect(before.viscous).toBeGreaterThan(1e12);
+      for (let log = 1; log < 8; log += 1e-3) {
+        const now = slot(contact, 10 ** log);
+        expect(now.viscous).toBeLessThanOrEqual(before.viscous);
+        expect(now.inertial).toBeLessThanOrEqual(before.inertial);
+        if (log > 1) expect(now.viscous / before.viscous).toBeGreaterThan(0.98);
+        if (log > 1) expect(now.inertial / before.inertial).toBeGreaterThan(0.98);
+        before = now;
+      }
+      if (contact > 7e-3) expect(before).toEqual(holeOpening(bore, wall));
+    }
+    expect(refused(() => slot(0, 1))).toBe(true);
   });
 });
 

@@ -43,7 +43,7 @@ export const chainMutations: readonly Mutation[] = [
   change(
     near,
     "a gulp between two looks is looked for",
-    "return !isCovered(pickup, 0.9 * (lowest - pickup.height) - SPARE_DEPTH, 1.1 * walk.mostDrawn);",
+    "return !isCovered(pickup, 0.9 * (Math.min(lowest, pan.height) - pickup.height), 1.1 * walk.mostDrawn);",
     "return !isCovered(pickup, lowest - pickup.height + 0.02, walk.mostDrawn);",
   ),
   change(

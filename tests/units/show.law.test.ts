@@ -28,6 +28,9 @@ describe("an SI number as text", () => {
     [Number.NaN, "pressure", "SI", "unknown"],
     [10, "speed", "US", "22.4 mph (36 km/h)"],
     [0.055, "length", "US", "2.17 in (55 mm)"],
+    [42.1e-6, "length", "US", "1.66 thou (0.0421 mm)"],
+    [1.07e-6, "length", "SI", "0.00107 mm (0.0421 thou)"],
+    [0.9e-3, "length", "US", "0.0354 in (0.9 mm)"],
   ])("%d %s %s", (value, kind, system, text) => expect(show(value, kind, system)).toBe(text));
 
   it("is read back to within its three digits", () => {
@@ -45,6 +48,19 @@ describe("an SI number as text", () => {
         },
       ),
     );
+  });
+});
+
+describe("a small length", () => {
+  it("is told in thousandths of an inch, and reads back as it was", () => {
+    for (let metres = 1e-7; metres < 1e-2; metres *= 1.37) {
+      const text = show(metres, "length", "US").split(" (")[0]!;
+      expect(text.endsWith(" thou")).toBe(metres < 0.254e-3);
+      expect(Math.abs(read("length", text) / metres - 1), text).toBeLessThan(5e-3);
+    }
+    expect(read("length", "40 thou")).toBeCloseTo(1.016e-3, 15);
+    expect(read("length", "40 mil")).toBeCloseTo(1.016e-3, 15);
+    expect(show(0, "length", "US")).toBe("0 in (0 mm)");
   });
 });
 

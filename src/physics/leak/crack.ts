@@ -13,28 +13,43 @@ export const crackGapRange: Range = {
 };
 
 /** `crackOpening` written into a record that is kept, for a crack that grows or breathes each second. */
-export function crackOpeningInto(out: GrowingOpening, length: number, gap: number, wall: number): void {
+export function crackOpeningInto(
+  out: GrowingOpening,
+  length: number,
+  gap: number,
+  wall: number,
+  gape = 0,
+): void {
   if (!(length >= 0 && length < Infinity)) impossible("length", length, "0 m or more");
   if (!(gap >= 0 && gap < Infinity)) impossible("gap", gap, "0 m or more");
   if (!(wall >= 0 && wall < Infinity)) impossible("wall", wall, "0 m or more");
-  const area = length * gap;
+  if (!(gape >= 0 && gape < Infinity)) impossible("gape", gape, "0 m or more");
+  const mean = gap + gape;
+  const area = length * mean;
   if (area === 0) {
     out.viscous = shut;
     out.inertial = shut;
     return;
   }
-  const CA = dischargeLimit(wall / (2 * gap)) * area;
-  out.viscous = Math.min(shut, (12 * wall) / (area * gap * gap));
+  const CA = dischargeLimit(wall / (2 * mean)) * area;
+  const cube = gap * gap * (gap + 3 * gape) + gape * gape * (3 * ELLIPSE_SQUARE * gap + ELLIPSE_CUBE * gape);
+  out.viscous = Math.min(shut, (12 * wall) / (length * cube));
   out.inertial = Math.min(shut, 1 / (2 * CA * CA));
 }
 
+/** Mean square and cube of a gap that is half an ellipse along the slot, over those of its mean: (2/3)/(π/4)², (3π/16)/(π/4)³. */
+const ELLIPSE_SQUARE = 32 / (3 * Math.PI * Math.PI);
+const ELLIPSE_CUBE = 12 / (Math.PI * Math.PI);
+
 /**
  * A slot of a length [m] and gap [m, 0 is shut] through a wall [m]: viscous = 12 L/(w h³) (plane Poiseuille, for
- * w far above h), inertial = 1/(2 C² w² h²) with C for a hydraulic diameter of twice the gap.
+ * w far above h), inertial = 1/(2 C² w² h²) with C for a hydraulic diameter of twice the gap. On top of the even gap it
+ * may gape elastically by a mean [m], as an ellipse along its length: each place passes by its own gap, so the viscous part goes
+ * with the mean of the cube, the inertial one with the mean. (Plane Poiseuille flow place by place, as lubrication theory has it.)
  */
-export function crackOpening(length: number, gap: number, wall: number): Opening {
+export function crackOpening(length: number, gap: number, wall: number, gape = 0): Opening {
   const opening = { viscous: shut, inertial: shut };
-  crackOpeningInto(opening, length, gap, wall);
+  crackOpeningInto(opening, length, gap, wall, gape);
   return opening;
 }
 

@@ -1,5 +1,7 @@
 // A line that rubs on a bracket or on a second line until the wall is gone.
 import { impossible, type Range } from "../../errors.ts";
+import { shut, type GrowingOpening } from "./flow.ts";
+import { dischargeLimit, holeOpeningInto } from "./hole.ts";
 
 export const wearRange: Range = {
   law: "wear by rubbing",
@@ -74,10 +76,25 @@ function refuseTube(radius: number, wall: number, depthInHundredHours: number): 
  * it is through. Archard (1953): force, motion and hardness stay as they are, so an equal volume goes each hour, and the
  * flat, which widens, deepens ever more slowly.
  */
-export function timeToThrough(radius: number, wall: number, depth: number, depthInHundredHours: number): number {
+export function timeToThrough(
+  radius: number,
+  wall: number,
+  depth: number,
+  depthInHundredHours: number,
+): number {
   refuseTube(radius, wall, depthInHundredHours);
   const left = flatArea(radius, wall) - flatArea(radius, depth);
   return left > 0 ? rubThroughTime(left, flatArea(radius, depthInHundredHours) / hundredHours)! : 0;
+}
+
+/** Width [m] of the slot that the flat has cut from the bore so many running seconds after it came through: its chord. */
+function chordAfter(radius: number, wall: number, depthInHundredHours: number, seconds: number): number {
+  refuseTube(radius, wall, depthInHundredHours);
+  if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
+  const bore = radius - wall;
+  const gone = flatArea(radius, wall) + (flatArea(radius, depthInHundredHours) / hundredHours) * seconds;
+  const into = Math.max(0, flatDepth(radius, gone) - wall); // how far the flat reaches into the bore
+  return 2 * Math.sqrt(into * (2 * bore - into));
 }
 
 /**
@@ -91,12 +108,36 @@ export function rubbedMouth(
   depthInHundredHours: number,
   seconds: number,
 ): number {
-  refuseTube(radius, wall, depthInHundredHours);
   if (!(contact > 0 && contact < Infinity)) impossible("contact", contact, "more than 0 m");
-  if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
-  const bore = radius - wall;
-  const gone = flatArea(radius, wall) + (flatArea(radius, depthInHundredHours) / hundredHours) * seconds;
-  const into = Math.max(0, flatDepth(radius, gone) - wall); // how far the flat reaches into the bore
-  const chord = 2 * Math.sqrt(into * (2 * bore - into));
-  return Math.min(2 * bore, Math.sqrt((4 / Math.PI) * contact * chord));
+  const chord = chordAfter(radius, wall, depthInHundredHours, seconds);
+  return Math.min(2 * (radius - wall), Math.sqrt((4 / Math.PI) * contact * chord));
+}
+
+/**
+ * What that slot is to the flow, written into a record that is kept: arguments as of `rubbedMouth`. The flat runs out to nothing where
+ * it meets the bore, so the slot has no wall, only an edge: viscous = 6√π E/(w h²), w the longer side, h the shorter, E the complete
+ * elliptic integral of k² = 1 − (h/w)²; inertial = 1/(2 C² w² h²) with C of a sharp edge. Never less than the open bore resists.
+ * Source: creeping flow through an elliptical hole in a thin plate (Roscoe 1949, recalled), taken for a slot of equal area and
+ * slenderness: a round hole's 24/d³ when it is as wide as long, within 5 % of a long slit's 32/(π w h²). E after Ramanujan (1914), to 0.04 %.
+ */
+export function rubbedOpeningInto(
+  out: GrowingOpening,
+  radius: number,
+  wall: number,
+  contact: number,
+  depthInHundredHours: number,
+  seconds: number,
+): void {
+  if (!(contact > 0 && contact < Infinity)) impossible("contact", contact, "more than 0 m");
+  const chord = chordAfter(radius, wall, depthInHundredHours, seconds);
+  const width = Math.max(contact, chord);
+  const height = Math.min(contact, chord);
+  holeOpeningInto(out, 2 * (radius - wall), wall);
+  const flat = height / width;
+  const skew = ((1 - flat) / (1 + flat)) ** 2;
+  const E = (Math.PI / 4) * (1 + flat) * (1 + (3 * skew) / (10 + Math.sqrt(4 - 3 * skew)));
+  const viscous = (6 * Math.sqrt(Math.PI) * E) / (width * height * height);
+  const CA = dischargeLimit(0) * width * height;
+  out.viscous = Math.min(shut, Math.max(out.viscous, viscous));
+  out.inertial = Math.min(shut, Math.max(out.inertial, 1 / (2 * CA * CA)));
 }

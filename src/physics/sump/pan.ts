@@ -14,6 +14,9 @@ export interface Pan {
   readonly free: number;
 }
 
+/** A depth below which a pan is empty [m]. */
+const NOTHING = 1e-30;
+
 /** What the pan holds when full to the lid [m³]. */
 export function panCapacity(pan: Pan): number {
   return pan.free * pan.length * pan.width * pan.height;
@@ -71,6 +74,21 @@ export function depthAt(
   const span = riseX < riseY ? riseY : riseX;
   const depth = cornerDepth(mean, rise, span, pan.height) - fall;
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
+}
+
+/**
+ * Height [m] over the floor, at the place (x, y), of the plane of a surface with these slopes over a mean depth [m, none below 0], in a
+ * pan without a lid; negative where it has run under the dry floor. Concave in both slopes together. Same signs as `depthAt`.
+ */
+export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x: number, y: number): number {
+  const riseX = Math.abs(tiltX) * pan.length;
+  const riseY = Math.abs(tiltY) * pan.width;
+  const half = 0.5 * (riseX + riseY);
+  const fall =
+    Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
+  if (mean >= half) return mean - (fall - half);
+  if (!(mean > NOTHING)) return -fall;
+  return (riseX < riseY ? floorCornerDepth(mean, riseX, riseY) : floorCornerDepth(mean, riseY, riseX)) - fall;
 }
 
 /**
