@@ -174,7 +174,8 @@ export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "park
   const pressure = running
     ? at(shown.pressure, missing)
     : rho * gravity * Math.max(0, at(shown.parkedDepth, missing) - visit.site.height);
-  const age = use * (asked.runningBy(clock) - asked.runningBy(opensAt));
+  // Rounding alone may take it below nothing.
+  const age = Math.max(0, use * (asked.runningBy(clock) - asked.runningBy(opensAt)));
   if (hasParted(opening, age) && !running) return 0;
   openingAt(path, opening, age, pressure, running, clock - opensAt);
   return pressure > 0 ? leakFlow(path, pressure, mu, rho) : 0;
