@@ -11,7 +11,7 @@ export function tableOf({ title, columns, rows, grave }: Table): HTMLElement {
   const place = element("div", { class: "wide scrolls", tabindex: 0, role: "region" });
   effect(() => {
     const says = (said: Table["title"]) => saidIn(said, system.value);
-    const alignedBy = (i: number) => (columns[i]!.right === true ? "number" : undefined);
+    const alignedBy = (i: number) => (columns[i]!.right === true ? undefined : "words");
     const head = columns.map((column, i) =>
       element("th", { scope: "col", class: alignedBy(i) }, says(column.says)),
     );

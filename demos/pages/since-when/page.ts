@@ -59,7 +59,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
     section(
       "What is known",
       prose(
-        "The vehicle is an *invented* van, and so are all figures here. For a vehicle of your own write a file and run `npm run lookback`.",
+        "The vehicle is an *invented* van, and so are all figures here. For a vehicle of your own write a file and run *npm run lookback*.",
       ),
       element("div", { class: "controls wide" }, ...controls),
       workBar(early, week, look, facts),
