@@ -1,0 +1,67 @@
+// The page that looks back, as a technician meets it: on a phone and a desk, by mouse and by keyboard, on paper and without a network.
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { axeFindings, openSite, overhang, screens, visit, type Site } from "./pages.ts";
+
+const path = "since-when/index.html";
+const SLOW = 240_000;
+let site: Site;
+
+beforeAll(async () => {
+  mkdirSync(screens, { recursive: true });
+  site = await openSite();
+});
+afterAll(() => site.close());
+
+const status = (page: Page) => page.getByRole("status");
+const done = (page: Page) => page.getByRole("status").filter({ hasText: "Done." }).waitFor({ timeout: SLOW });
+const firstSentence = (page: Page) => page.locator(".answer p").first().textContent();
+
+describe("since when", () => {
+  test(
+    "at 360 px: an early answer, then the whole one; nothing wrong, nothing wider than the window, axe content",
+    async () => {
+      const { context, page, wrong } = await visit(site, path, 360, 780);
+      await status(page).filter({ hasText: "At first sight" }).waitFor({ timeout: SLOW });
+      await done(page);
+      expect(await firstSentence(page)).toMatch(/The leak most likely opened about \d+ weeks? before/);
+      expect(await overhang(page)).toBeLessThanOrEqual(0);
+      expect(await axeFindings(page)).toEqual([]);
+      await page.screenshot({ path: join(screens, "since-when-360.png"), fullPage: true });
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+    SLOW,
+  );
+
+  test(
+    "on a desk: a fact moved by keyboard is asked anew without preparing the week again; SI; cancel; paper; no network",
+    async () => {
+      const { context, page, wrong } = await visit(site, path, 1280, 900);
+      await done(page);
+      const before = await firstSentence(page);
+      await context.setOffline(true);
+      await page.getByRole("slider", { name: /Drops counted/ }).focus();
+      for (let i = 0; i < 20; i++) await page.keyboard.press("ArrowRight");
+      await status(page).filter({ hasText: "Asking" }).waitFor({ timeout: SLOW });
+      expect(await status(page).textContent()).not.toMatch(/Preparing/);
+      await done(page);
+      expect(await firstSentence(page)).not.toBe(before);
+      await page.getByRole("radio", { name: "SI" }).check();
+      expect(await page.locator(".answer").textContent()).not.toMatch(/\d (qt|mi)\b/);
+      await page.getByRole("radio", { name: "first this week" }).check();
+      await status(page).filter({ hasText: "Asking" }).waitFor({ timeout: SLOW });
+      const kept = await firstSentence(page);
+      await page.getByRole("button", { name: "Cancel" }).click();
+      await status(page).filter({ hasText: "Cancelled." }).waitFor({ timeout: SLOW });
+      expect(await firstSentence(page)).toBe(kept);
+      await page.emulateMedia({ media: "print" });
+      expect(await page.getByRole("slider").first().isVisible()).toBe(false);
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+    SLOW,
+  );
+});
