@@ -17,6 +17,7 @@ import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
 import { cautions } from "../demos/report/cautions.ts";
 import { readCase } from "../src/inputs/case.ts";
+import { readVisit } from "../src/inputs/visit.ts";
 import { traceFromCsv } from "../src/inputs/csv.ts";
 import { caseData } from "../src/inputs/files.ts";
 
@@ -92,6 +93,16 @@ test("the README's piece of a case and its trace are read as they stand", () => 
   const trace = traceFromCsv("README", /```csv\n([\s\S]*?)```/.exec(readme)![1]!);
   expect(trace.time.length).toBeGreaterThan(2);
   expect(trace.lateral.at(-1)).toBe(1.2);
+});
+
+test("the README's visit is the shipped one, and is read as it stands", () => {
+  const [, visit] = [...readme.matchAll(/```json\n([\s\S]*?)```/g)].map(([, text]) => text!);
+  const { about: _, ...shipped } = caseData(join(root, "reference-data/visits/three-facts.json")) as {
+    about: string;
+  };
+  expect(JSON.parse(visit!)).toEqual(shipped);
+  const build = (caseData(join(root, "reference-data/cases/demo.json")) as { build: unknown }).build;
+  expect(readVisit(JSON.parse(visit!), build).visit.evidence).toHaveLength(2);
 });
 
 test("the README warns of all that the report warns of", () => {
