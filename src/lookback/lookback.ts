@@ -36,7 +36,7 @@ export interface LookBackOptions {
 }
 
 /** Guesses of a first run, and the most of any. */
-const FIRST = 150;
+const FIRST = 100;
 const MOST = 500;
 /** A walk counts in the progress as so many guesses. */
 const WALK = 300;
@@ -114,7 +114,7 @@ export async function lookBack(
 const firstTask = (explanation: number, seed: number): Task => ({
   explanation,
   guesses: FIRST,
-  moves: 2,
+  moves: 1,
   seed,
   foretells: true,
 });

@@ -15,14 +15,16 @@ const alone = new Map<string, number>();
 beforeAll(() => {
   shop = lossShop();
   const laws = lawsOf(shop);
-  const steady = laws.filter(({ law }) => law === "steady");
+  // A hole that stays as it is stands first: what is told of one law alone is told of that.
+  expect(laws[0]!.law).toBe("steady");
   for (const truth of laws) {
     let [all, one] = [0, 0];
     for (let seed = 1; seed <= EACH; seed++) {
       const { evidence, age } = madeUp(shop, truth, seed);
       const holds = ([low, high]: readonly [number, number]) => age >= low && age <= high;
-      if (holds(nineTenths(shop, laws, evidence, seed))) all++;
-      if (holds(nineTenths(shop, steady, evidence, seed))) one++;
+      const told = nineTenths(shop, laws, evidence, seed);
+      if (holds(told.averaged)) all++;
+      if (holds(told.alone)) one++;
     }
     averaged.set(truth.law!, all / EACH);
     alone.set(truth.law!, one / EACH);

@@ -14,7 +14,7 @@ beforeAll(() => {
 }, 300_000);
 
 const answer = async (visit: Visit, seed: number): Promise<Answer> =>
-  answerOf(await lookBack(visit, shop.prepared, { guesses: 2000, moves: 3, seed }));
+  answerOf(await lookBack(visit, shop.prepared, { guesses: 1200, moves: 3, seed }));
 
 describe("forty visits", () => {
   test("intervals that should hold the opening date in nine of ten hold it in 32 to 39 of forty, and those of one in two in 12 to 28", async () => {

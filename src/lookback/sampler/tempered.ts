@@ -57,14 +57,17 @@ export function firstGuesses(problem: Problem, count: number, seed: number): Gue
 /** Off the ends, where a normal number would be infinite. */
 const inside = (u: number): number => u + 2 ** -33;
 
-/** The next power: the one at which the weights are worth half the guesses, or 1 if they are then worth more. */
-export function nextPower(logLikelihood: Float64Array, power: number): number {
+/** The next power: the one at which the weights are worth so many guesses (half of them), or 1 if they are then worth more. */
+export function nextPower(
+  logLikelihood: Float64Array,
+  power: number,
+  enough = KEEPS * logLikelihood.length,
+): number {
   const weights = new Float64Array(logLikelihood.length);
   const worth = (next: number): number => {
     for (let i = 0; i < weights.length; i++) weights[i] = (next - power) * logLikelihood[i]!;
     return normalised(weights, weights) === -Infinity ? 0 : effectiveSize(weights);
   };
-  const enough = KEEPS * logLikelihood.length;
   if (worth(1) >= enough) return 1;
   let [low, high] = [power, 1];
   for (let i = 0; i < 60 && high - low > 1e-12 * (1 - power); i++) {
@@ -86,18 +89,19 @@ export function nextPower(logLikelihood: Float64Array, power: number): number {
 export function temperedAnswer(problem: Problem, options: SamplerOptions): TemperedAnswer {
   checked(problem, options);
   const { guesses, moves, seed } = options;
-  const { points, logLikelihood } = firstGuesses(problem, guesses, seed);
   const n = problem.unknowns.length;
   const further = new Float64Array(guesses);
   const logWeights = new Float64Array(guesses);
   const weights = new Float64Array(guesses);
   const told: Step[] = [];
-  let logEvidence = 0;
+  const beginning = taken(problem, options);
+  const { points, logLikelihood } = beginning;
+  let { logEvidence } = beginning;
   let round = 1;
   for (const stage of problem.further === undefined ? [0] : [0, 1]) {
     const counts = stage === 0 ? logLikelihood : further;
     if (stage === 1 && logEvidence > -Infinity) askFurther(problem, points, further);
-    for (let power = 0; power < 1 && logEvidence > -Infinity; round++) {
+    for (let power = stage === 0 ? beginning.power : 0; power < 1 && logEvidence > -Infinity; round++) {
       const next = nextPower(counts, power);
       for (let i = 0; i < guesses; i++) logWeights[i] = (next - power) * counts[i]!;
       logEvidence += normalised(logWeights, weights);
@@ -129,6 +133,33 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
     logLikelihood[i]! += further[i]!;
   }
   return { values, count: guesses, dimensions: n, weights, logLikelihood, logEvidence, steps: told };
+}
+
+/** So many draws of what was believed stand at the beginning for each guess: they are cheaper than steps, and none is another's copy. */
+const AT_FIRST = 8;
+
+/** Guesses taken from many draws of the belief, at the power at which those are worth as many. */
+function taken(problem: Problem, { guesses, seed }: SamplerOptions) {
+  const n = problem.unknowns.length;
+  const first = firstGuesses(problem, AT_FIRST * guesses, seed);
+  const power = nextPower(first.logLikelihood, 0, guesses);
+  const weights = new Float64Array(AT_FIRST * guesses);
+  const logEvidence = normalised(
+    first.logLikelihood.map((log) => (power === 0 ? 0 : power * log)),
+    weights,
+  );
+  const points = new Float64Array(guesses * n);
+  const logLikelihood = new Float64Array(guesses);
+  // No guess is possible: any will do.
+  const from =
+    logEvidence === -Infinity
+      ? Int32Array.from({ length: guesses }, (_, i) => i)
+      : resampled(weights, randomBits(seed, 0, -1)(), guesses);
+  for (let i = 0; i < guesses; i++) {
+    points.set(first.points.subarray(from[i]! * n, (from[i]! + 1) * n), i * n);
+    logLikelihood[i] = first.logLikelihood[from[i]!]!;
+  }
+  return { points, logLikelihood, logEvidence, power };
 }
 
 function checked({ unknowns }: Problem, { guesses, moves, seed }: SamplerOptions): void {

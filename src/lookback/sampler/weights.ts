@@ -28,16 +28,15 @@ export function normalised(logWeights: ArrayLike<number>, out: Float64Array): nu
 }
 
 /**
- * Which draw each of as many equally weighted ones is taken from: one random shift, then even steps through the running sum
+ * Which draw each of so many equally weighted ones is taken from: one random shift, then even steps through the running sum
  * (systematic resampling; Kitagawa, Monte Carlo filter and smoother, 1996; recalled). `shift` from 0 to below 1; weights add up to 1.
  */
-export function resampled(weights: Float64Array, shift: number): Int32Array {
-  const count = weights.length;
+export function resampled(weights: Float64Array, shift: number, count = weights.length): Int32Array {
   const from = new Int32Array(count);
   let [at, sum] = [0, weights[0]!];
   for (let i = 0; i < count; i++) {
     const level = (i + shift) / count;
-    while (sum < level && at < count - 1) sum += weights[++at]!;
+    while (sum < level && at < weights.length - 1) sum += weights[++at]!;
     from[i] = at;
   }
   return from;
