@@ -35,21 +35,20 @@ describe(`${CASES} visits`, () => {
       if (within(when.half)) narrow++;
     }
     console.log(`nine in ten: ${wide} of ${CASES}; one in two: ${narrow}; missed: ${missed.join("; ")}`);
-    // Of forty fair intervals of nine in ten 32 to 39 hold it with probability 0.97; of one in two 12 to 28 with 0.99 (binomial).
-    expect(wide, missed.join("\n")).toBeGreaterThanOrEqual(32);
-    expect(wide).toBeLessThanOrEqual(39);
-    expect(narrow).toBeGreaterThanOrEqual(12);
-    expect(narrow).toBeLessThanOrEqual(28);
-  }, 900_000);
+    expect(wide, missed.join("\n")).toBeGreaterThanOrEqual(WIDE[0]);
+    expect(wide).toBeLessThanOrEqual(WIDE[1]);
+    expect(narrow).toBeGreaterThanOrEqual(NARROW[0]);
+    expect(narrow).toBeLessThanOrEqual(NARROW[1]);
+  }, 3_600_000);
 });
 
-describe("cases apart", () => {
+describe("cases apart", { timeout: 180_000 }, () => {
   const litre = 1e-3;
   const day = 86400;
 
   test("impossible on purpose: three litres missing on a dipstick that reads full", async () => {
-    const { visit } = hiddenCase(shop, 1);
-    const at = visit.at;
+    const { visit } = shop;
+    const { at } = visit;
     const evidence: Evidence[] = [
       { name: "missing", kind: "fluid missing", at, volume: 3 * litre, error: 0.15 * litre },
       { name: "stick", kind: "dipstick", at, temperature: 353.15, position: 1, error: 0.1 },
@@ -60,8 +59,8 @@ describe("cases apart", () => {
   });
 
   test("impossible on purpose: a stream a month ago, nothing added, and full today", async () => {
-    const { visit } = hiddenCase(shop, 1);
-    const at = visit.at;
+    const { visit } = shop;
+    const { at } = visit;
     const evidence: Evidence[] = [
       { name: "drops", kind: "drops", at: at - 30 * day, count: 240, time: 120, moment: "idling hot" },
       { name: "full", kind: "known full", at, error: 0.15 * litre },
@@ -72,8 +71,8 @@ describe("cases apart", () => {
   });
 
   test("no leak at all: a litre and a half were never put in, and nothing drips", async () => {
-    const { visit } = hiddenCase(shop, 1);
-    const at = visit.at;
+    const { visit } = shop;
+    const { at } = visit;
     const evidence: Evidence[] = [
       { name: "missing", kind: "fluid missing", at, volume: 1.5 * litre, error: 0.15 * litre },
       { name: "drops", kind: "drops", at, count: 0, time: 600, moment: "idling hot" },
