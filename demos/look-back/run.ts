@@ -59,6 +59,6 @@ function tellEarly(read: ReadVisit, seed: number): void {
   const { opened } = earlyAnswer(read.visit, seed, read.beliefs);
   const [from, to] = opened.nineTenths.map((at) => dayIn(read, at));
   console.error(
-    `At first sight, by the loss alone, a slow leak would have opened between ${from!} and ${to!}; now for all of the evidence.`,
+    `Roughly, by the loss alone and if it was a slow leak: opened, 9 times in 10, between ${from!} and ${to!}. The full answer may differ.`,
   );
 }

@@ -17,13 +17,16 @@ export interface Telling {
 /** Everything that a reader wants to know first; the same sentences in either system. */
 export function sentences(telling: Telling, tell: Tell): string[] {
   return [
-    ...openingSentences(telling, tell),
-    ...causeSentences(telling),
+    // What it was comes first where it hardly was a leak.
+    ...((telling.answer.opened?.chance ?? 0) < 0.5
+      ? [...causeSentences(telling), ...openingSentences(telling, tell)]
+      : [...openingSentences(telling, tell), ...causeSentences(telling)]),
     ...conflictSentences(telling, tell),
     ...harmSentences(telling, tell),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
     ...trustSentences(telling),
+    ...telling.answer.warnings,
   ];
 }
 
@@ -56,14 +59,19 @@ function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
     (a, b) => b.share - a.share,
   )[0];
   return [
-    `The leak most likely opened about ${ages.middle} before the visit, near ${dates.middle} and ${odometerIn(read, opened.when.middle, tell)}; ` +
+    `${opened.chance < 0.5 ? `If it was a leak after all (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${odometerIn(read, opened.when.middle, tell)}; ` +
       `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.when.nineTenths, tell)}), ` +
-      `half of the time ${ages.half}.` +
-      (opened.chance < 0.995 ? ` That holds if it was a leak, which is ${likelihood(opened.chance)}.` : ""),
+      `in half of such cases ${ages.half}.` +
+      (opened.chance >= 0.5 && opened.chance < 0.995
+        ? ` That holds if it was a leak, which is ${likelihood(opened.chance)}.`
+        : ""),
+    // One way of growing is named only where it stands out: the others would not come out the same another time.
     ...(grown === undefined || grown.share < 0.05
       ? []
       : [
-          `Nobody saw it grow: several ways are averaged, and the likeliest is ${grown.says} (${outOfTwenty(grown.share)}).`,
+          grown.share < 0.6
+            ? "Nobody saw it grow: several ways are averaged, and none stands out."
+            : `Nobody saw it grow: several ways are averaged, and the likeliest is ${grown.says} (${outOfTwenty(grown.share)}).`,
         ]),
     lacks,
   ];

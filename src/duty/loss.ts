@@ -34,8 +34,10 @@ export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const { march, enough } = known;
   begin(march, plan);
   const reached = marchOn(march, enough);
-  // A pump that draws nothing but air loses nothing more, and so does an empty unit.
-  const most = Math.min(enough, fullMass(prepared.unit)) - march.shortAtFirst;
+  // What converter, cooler and passages hold does not come back to the pan to be lost: beyond the rest the pump draws nothing but air.
+  const { converter, coolerAndLines, passages } = prepared.unit.build.holdUp;
+  const held = (converter + coolerAndLines + passages) * prepared.unit.fluid.density15;
+  const most = fullMass(prepared.unit) - held - march.shortAtFirst;
   return {
     lostBy: (clock) =>
       Math.min(lostAt(march, reached, clock), most + march.added[Math.min(reached, march.weeks)]!),

@@ -59,7 +59,7 @@ const suddenHole: GrowthLaw = {
   says: "a line or fitting that let go at once",
   unknowns: [
     {
-      name: "diameter of the hole",
+      name: "diameter of the torn opening",
       belief: { law: "log-uniform", low: 1.5e-3, high: 8e-3 },
       unit: "mm",
       per: 1e3,
@@ -106,7 +106,11 @@ export function explanationsOf(visit: Told, beliefs: Beliefs = {}): readonly Exp
     believed: (explanation.believed * share(explanation)) / all,
     unknowns: explanation.unknowns.map((unknown) => ({
       ...unknown,
-      belief: beliefs.unknowns?.[unknown.name] ?? unknown.belief,
+      // A line that let go did so lately, whatever is believed of leaks that grow.
+      belief:
+        (explanation.cause === "line let go" && unknown.name === "age of the leak"
+          ? undefined
+          : beliefs.unknowns?.[unknown.name]) ?? unknown.belief,
     })),
   }));
   return explanations.filter((explanation) => explanation.believed > 0);
@@ -158,7 +162,7 @@ function allOf(visit: Told, believed: Readonly<Record<CauseName, number>>): read
   return [
     ...leaks("slow leak", laws, false),
     ...leaks("line let go", [suddenHole], false, {
-      age: { law: "log-uniform", low: 300, high: Math.max(7 * 86400, 301) },
+      age: { law: "log-uniform", low: 300, high: Math.max(Math.min(7 * 86400, visit.at), 301) },
     }),
     ...leaks("cooler leaks into the coolant", steady, true),
     still("never filled", "too little was put in the last time", [lacking]),

@@ -66,6 +66,10 @@ export function clocksOf({ at, weekday, dayOfYear }: Visit, use: number): Clocks
   };
 }
 
+/** Rust goes by the calendar, whatever the use: on a clock that runs faster it takes as much longer. */
+const onClock = (opening: LeakOpening, use: number): LeakOpening =>
+  opening.kind === "pit" ? { ...opening, after: opening.after * use } : opening;
+
 /** The plan of a guess, up to the visit. */
 export function planOfGuess(
   { site, unit, week, added, ...visit }: Visit,
@@ -77,7 +81,9 @@ export function planOfGuess(
     unit: {
       ...unit,
       leak:
-        opening === null ? null : { ...site, opening, hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
+        opening === null
+          ? null
+          : { ...site, opening: onClock(opening, use), hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
     },
     week,
     weekday,
@@ -118,6 +124,18 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
   };
 }
 
+/** Events that a sudden loss brings at once. */
+const within: readonly EventName[] = [
+  "level below the low mark",
+  "first gulp of air",
+  "first flare",
+  "cooler flow below half",
+  "line pressure below demand",
+  "first sustained slip",
+  "vehicle falls behind",
+  "no drive",
+];
+
 /** Halvings by which a moment of a sudden loss is found. */
 const HALVINGS = 40;
 
@@ -126,19 +144,25 @@ const HALVINGS = 40;
  * is lacking.
  */
 function suddenCourse(
-  { at, unit }: Visit,
+  { at, unit, added }: Visit,
   prepared: Prepared,
   { opensAt, soakedUp, short, harder }: Guess,
   lostBy: (clock: number) => number,
   ranOut: boolean,
 ): Course {
   const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
+  const lacks = (clock: number) => {
+    let mass = before + lostBy(clock);
+    for (const { at: when, volume, temperature } of added)
+      if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
+    return mass;
+  };
   const lackingAt = (lacking: number): number => {
-    if (!(before + lostBy(at) >= lacking)) return Infinity;
+    if (!(lacks(at) >= lacking)) return Infinity;
     let [low, high] = [opensAt, at];
     for (let i = 0; i < HALVINGS; i++) {
       const middle = 0.5 * (low + high);
-      if (before + lostBy(middle) >= lacking) high = middle;
+      if (lacks(middle) >= lacking) high = middle;
       else low = middle;
     }
     return high;
@@ -146,6 +170,8 @@ function suddenCourse(
   const when = (name: EventName, clutch?: string): number => {
     if (name === "hiding place full" || name === "first spot on the ground")
       return lackingAt(before + soakedUp * unit.fluid.density15);
+    // What burns on the way down, and what is learned, takes its time: averages do not tell it of so short a one.
+    if (!within.includes(name)) return Infinity;
     const least = leastOf(prepared, name, clutch);
     return least === Infinity ? Infinity : lackingAt(least);
   };

@@ -20,7 +20,7 @@ export interface EarlyAnswer {
   readonly leftOut: readonly string[];
 }
 
-const GUESSES = 120;
+const GUESSES = 150;
 /** Points of the tables of what the unit shows: enough for a rough answer. */
 const POINTS = 5;
 const DAY = 86400;
@@ -37,7 +37,7 @@ export function earlyAnswer(visit: Visit, seed: number, beliefs: Beliefs = {}): 
   const slow = explanationsOf(visit, beliefs).filter(({ cause }) => cause === "slow leak");
   const done = slow.map((explanation, i) => {
     const { unknowns, logLikelihood } = problemOf(bench, explanation, evidence);
-    const options = { guesses: GUESSES, moves: 1, seed };
+    const options = { guesses: GUESSES, moves: 2, seed };
     const answer = temperedAnswer({ unknowns, logLikelihood }, options);
     return {
       task: { explanation: i, foretells: false, ...options },

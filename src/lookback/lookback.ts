@@ -41,7 +41,7 @@ const MOST = 500;
 /** A walk counts in the progress as so many guesses. */
 const WALK = 300;
 /** An explanation that the first run finds less likely than this is not asked again. */
-const HOPELESS = 1e-4;
+const HOPELESS = 1e-6;
 
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every

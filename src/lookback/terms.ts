@@ -102,33 +102,42 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "first symptom":
       return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom));
     case "not felt": {
-      if (asked.ails) return mistaken(Math.log1p(-Math.min(0.999, item.until / visit.at)));
+      if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
       const came = course.when(item.symptom);
       return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
     }
-    case "known full":
-      return measured(0, missingAt(asked, item.at), item.error);
+    case "known full": {
+      // A level is read wrongly now and then: by any amount that is ever lacking.
+      const missing = missingAt(asked, item.at);
+      return logAdd(
+        Math.log1p(-WRONG) + measured(0, missing, item.error),
+        logWrong + measured(0, missing, 2e-3),
+      );
+    }
     case "looked": {
       const found = findsLeak(item.look, seenAt(item, asked));
-      return item.seen ? Math.log(Math.max(found, 1e-4)) : Math.log1p(-found);
+      // Something wet may be another's fluid.
+      return item.seen ? Math.log(Math.max(found, WRONG)) : Math.log1p(-found);
     }
-    case "line pressure":
-      return measured(
-        item.pressure,
-        asked.weakness * at(shown.linePressure, missingAt(asked, item.at)),
-        item.error,
-      );
+    case "line pressure": {
+      const foretold = asked.weakness * at(shown.linePressure, missingAt(asked, item.at));
+      return measured(item.pressure, foretold, Math.hypot(item.error, UNLIKE * foretold));
+    }
     case "cooler flow":
+      if (asked.weakness < 1) return -Math.log(at(shown.coolerFlow!, 0));
       return measured(item.flow, at(shown.coolerFlow!, missingAt(asked, item.at)), item.error);
     case "sediment":
-      return sediment(item.amount, course);
+      return sediment(item, asked);
     case "teardown":
       return teardown(item, asked);
     case "fluid in the coolant":
       return Math.log(item.found === asked.unseen ? 1 - WRONG : WRONG);
+    // What a controller learns of a weak pump is not worked out: anything within its limit.
     case "learned trim":
+      if (asked.weakness < 1) return -Math.log(2 * visit.unit.build.shiftControl.trimLimit);
       return measured(item.pressure, at(asked.learned.trim, missingAt(asked, item.at)), item.error);
     case "learned fill":
+      if (asked.weakness < 1) return -Math.log(visit.unit.build.shiftControl.fillLimit);
       return measured(
         item.time,
         at(asked.learned.fills.get(item.clutch)!, missingAt(asked, item.at)),
@@ -156,10 +165,16 @@ function told({ from, to, error }: When, came: number): number {
   return mistaken(Math.log(Math.max(both, 1e-300)));
 }
 
-/** The same of a symptom that may come on any day before the visit. */
+/** A worn pump or wrong fluid shows a symptom by the visit in so many cases, and then on any day: assumed. */
+const AILS = 0.4;
+/** A sound unit's line pressure differs from its drawing by this share: assumed. */
+const UNLIKE = 0.08;
+
+/** The same of a symptom that may come on any day before the visit, or not at all. */
 function anyDay({ from, to }: When, { at: visited }: Visit): number {
   const days = Math.max(0, Math.min(to, visited) - Math.max(from, 0));
-  return mistaken(Math.log(Math.max(days / visited, 1e-300)));
+  const later = to === Infinity ? 1 - AILS : 0;
+  return mistaken(Math.log(Math.max(later + (AILS * days) / visited, 1e-300)));
 }
 
 const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 0, inertial: 0 };
@@ -207,8 +222,10 @@ export function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked:
 const THIN = 0.85;
 
 /** What an opened clutch shows, whether it is unhurt, hurt or burnt: assumed shares of what is found in each. */
-function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit }: Asked): number {
+function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit, ails }: Asked): number {
   const { build } = visit.unit;
+  // A worn pump burns clutches as well, and nothing foretells which.
+  if (ails) return Math.log(item.burnt ? AILS : 1 - AILS);
   const state =
     course.when("damage 1", item.clutch) <= item.at
       ? 2
@@ -222,14 +239,23 @@ function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit
   if (item.lining !== undefined && clutch !== undefined)
     log += says(item.lining < THIN * clutch.liningThickness, [0.03, 0.3, 0.7]);
   // A steel that has taken colour has been hotter than any sound shift makes it.
-  if (item.steelTint !== undefined) log += says(true, [0.03, 0.5, 0.9]);
+  if (item.steelTint !== undefined) log += says(item.steelTint !== "bright", [0.03, 0.5, 0.9]);
   return log;
 }
 
 /** What is in the pan against the worst clutch's damage: assumed shares of what technicians find. */
-function sediment(amount: "clean" | "grey film" | "dark flakes", course: Course): number {
-  const burnt = course.when("damage 1") < Infinity;
-  const hurt = burnt || course.when("damage 0.1") < Infinity;
-  const shares = burnt ? [0.02, 0.18, 0.8] : hurt ? [0.1, 0.6, 0.3] : [0.6, 0.37, 0.03];
+function sediment(
+  { amount, at: when }: Extract<Evidence, { kind: "sediment" }>,
+  { course, ails }: Asked,
+): number {
+  const burnt = course.when("damage 1") <= when;
+  const hurt = burnt || course.when("damage 0.1") <= when;
+  const shares = ails
+    ? [0.3, 0.4, 0.3]
+    : burnt
+      ? [0.02, 0.18, 0.8]
+      : hurt
+        ? [0.1, 0.6, 0.3]
+        : [0.6, 0.37, 0.03];
   return Math.log(shares[["clean", "grey film", "dark flakes"].indexOf(amount)]!);
 }

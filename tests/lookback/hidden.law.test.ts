@@ -35,10 +35,10 @@ describe(`${CASES} visits`, () => {
       if (within(when.half)) narrow++;
     }
     console.log(`nine in ten: ${wide} of ${CASES}; one in two: ${narrow}; missed: ${missed.join("; ")}`);
-    expect(wide, missed.join("\n")).toBeGreaterThanOrEqual(WIDE[0]);
-    expect(wide).toBeLessThanOrEqual(WIDE[1]);
-    expect(narrow).toBeGreaterThanOrEqual(NARROW[0]);
-    expect(narrow).toBeLessThanOrEqual(NARROW[1]);
+    expect(wide, missed.join("\n")).toBeGreaterThanOrEqual(limits.wide[0]!);
+    expect(wide).toBeLessThanOrEqual(limits.wide[1]!);
+    expect(narrow).toBeGreaterThanOrEqual(limits.narrow[0]!);
+    expect(narrow).toBeLessThanOrEqual(limits.narrow[1]!);
   }, 3_600_000);
 });
 

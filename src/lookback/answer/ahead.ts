@@ -1,5 +1,6 @@
 // What to look at next: how much spread each look would leave in the opening date, and which one parts the two likeliest causes.
 
+import type { Evidence } from "../evidence.ts";
 import type { CauseName, Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
 import type { Posterior } from "../posterior.ts";
@@ -21,14 +22,14 @@ export interface Parting {
   readonly second: CauseName;
   /** Share of the first among the two. */
   readonly share: number;
-  /** Whether the evidence parts them: one is at least ten times as likely as the other. */
+  /** Whether the evidence parts them: one is at least three times as likely as the other. */
   readonly apart: boolean;
   /** The look that parts them best, and the share that it would leave undecided against now; null: none does. */
   readonly look: { readonly says: string; readonly minutes: number; readonly left: number } | null;
 }
 
 /** Odds from which two causes are told apart, and doubt that a look must take away to be worth naming. */
-const APART = 10;
+const APART = 3;
 const WORTH = 0.1;
 /** Draws on which a look's worth is reckoned: it is wanted to some hundredths. */
 const ENOUGH = 800;
@@ -60,9 +61,24 @@ function left(
   return { now, after: Math.min(now, after) };
 }
 
+/** Looks that the evidence does not already hold, and that there is something to look at for. */
+function stillToMake({ bench: { visit } }: Posterior): readonly LookAhead[] {
+  const has = (...kinds: Evidence["kind"][]) => visit.evidence.some(({ kind }) => kinds.includes(kind));
+  const made: Readonly<Record<string, boolean>> = {
+    "empty the shield": !visit.shield,
+    "line pressure": has("line pressure"),
+    "ask about the first spot": has("first spot"),
+    "ask about the first slip": has("first symptom", "not felt"),
+    "test the cooler": has("fluid in the coolant"),
+    "drop the pan": has("sediment"),
+    "open the unit": has("teardown"),
+  };
+  return looksAhead.filter(({ name }) => made[name] !== true);
+}
+
 /** Looks by what they would leave of the spread of the opening date, the best first. */
 export function ahead(posterior: Posterior): Ahead[] {
-  return looksAhead
+  return stillToMake(posterior)
     .map((look) => {
       const { now, after } = left(
         posterior,
@@ -94,7 +110,7 @@ export function parting(posterior: Posterior): Parting {
   const among = ({ cause }: Explanation) => cause === first || cause === second;
   // Where one is all there is, there is nothing left to part.
   if (!(next > 1e-3 * most)) return { first, second, share, apart: true, look: null };
-  const looks = looksAhead
+  const looks = stillToMake(posterior)
     .map((look) => {
       const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), among);
       return { says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };

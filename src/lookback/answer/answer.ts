@@ -135,7 +135,12 @@ export function answerOf(posterior: Posterior): Answer {
     events: posterior.columns.flatMap((name) => {
       const event = eventNamed(name);
       if (event === null) return [];
-      const came = among(column(name), (when) => when < Infinity);
+      const all = column(name);
+      // What was so from the first day on began then.
+      const came = among(
+        { ...all, values: all.values.map((when) => Math.max(0, when)) },
+        (when) => when < Infinity,
+      );
       return [{ ...event, chance: came.share, when: came.share > HARDLY ? spreadIn(came) : null }];
     }),
     looks: visit.evidence.flatMap((item) =>
@@ -210,11 +215,16 @@ function causesIn({ weighed }: Posterior): CauseAnswer[] {
 
 function clutchesIn(posterior: Posterior): ClutchAnswer[] {
   const { build } = posterior.bench.visit.unit;
-  const { walked } = posterior;
+  const { walked, weighed } = posterior;
+  const suddenly =
+    weighed.reduce((sum, one) => sum + (one.explanation.cause === "line let go" ? one.share : 0), 0) > 0.5;
   return [...build.clutches, build.lockUp.clutch].map(({ name }, i) => {
     const spread = (read: (fate: ClutchFate) => number) =>
       spreadOf(sorted(walked.map((clutches) => read(clutches[i]!))));
-    const chance = (damage: string) => {
+    const chance = (damage: "0.1" | "0.5" | "1") => {
+      // Averages do not tell what a sudden loss burns: those that were driven do.
+      if (suddenly && walked.length > 0)
+        return walked.filter((clutches) => clutches[i]!.damage >= Number(damage)).length / walked.length;
       const c = eventColumn(`damage ${damage}`, name);
       return posterior.columns.includes(c)
         ? among(foretoldColumn(posterior, c), (when) => when < Infinity).share
