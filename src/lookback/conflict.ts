@@ -5,8 +5,8 @@ import type { Evidence } from "./evidence.ts";
 import type { Conflict, Posterior } from "./posterior.ts";
 import type { Answered, Task } from "./workbench.ts";
 
-/** The gap from which two items are told to conflict: odds of one to some thousands. */
-const GAP = 8;
+/** The gap from which two items are told to conflict: odds of one to some hundreds. */
+const GAP = 6;
 /** Guesses with which an explanation is asked about two items alone. */
 const TRIED = 150;
 

@@ -20,13 +20,15 @@ import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job, type Job } from "../parts/job.ts";
 import { masthead } from "../parts/masthead.ts";
-import { caution, prose, section } from "../parts/prose.ts";
+import { caution, prose, section, statements } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
 import { tableOf } from "../parts/table.ts";
 import { system, unbroken } from "../parts/units.ts";
+import { claims } from "./claims.ts";
 import { factsAtFirst, readFacts, weekOf, type Facts } from "./facts.ts";
 import type { Looked, Question } from "./look-worker.ts";
 
+export { claims } from "./claims.ts";
 export const title = "Since when";
 
 /** The workers that the page may hire. */
@@ -56,6 +58,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
       "A customer comes in low on fluid, and something drips. Since when? What is missing divided by what drips now is no answer: a leak grows, and nobody saw it. This page tries every way in which it may have grown, drives each of them through the weeks, and keeps those that explain what the bay sees. What is left is the answer, with its doubt.",
       "lead",
     ),
+    statements(claims),
     section(
       "What is known",
       prose(
