@@ -46,7 +46,7 @@ export function newFrozen(unit: Unit, air: number, fine?: number, finer?: number
   const walk = newWalk(tight, fresh(tight, air), fine, finer);
   walk.road.ambient = air;
   fluidNow(tight, walk.state, walk.now);
-  const measures = newMeasures(walk, margins(tight));
+  const measures = newMeasures(walk, margins(tight), true);
   const count = measures.watchers.length;
   const row = () => new Float64Array(count).fill(-Infinity);
   const named = (event: EventName) =>

@@ -67,7 +67,7 @@ function isCalm({ state, now, flare, heldUp }: Walk): boolean {
 }
 
 /** What makes each event: a condition in words, the time it must last, and its measure. */
-function conditions(unit: Unit): Condition[] {
+function conditions(unit: Unit, tabled: boolean): Condition[] {
   const { build } = unit;
   const list: Condition[] = [
     {
@@ -88,7 +88,12 @@ function conditions(unit: Unit): Condition[] {
       name: "level below the low mark",
       says: "stick under its low mark, hot (75 to 90 degC), idling, standing level for 5 s",
       lasting: 5,
-      measure: (walk) => (mayCheckLevel(walk) ? build.sump.stick.low - walk.now.panDepth : -1),
+      // Where one loss is held against another, only the level may tell how near it came: what the moment allows would bend that line.
+      measure: (walk) => {
+        const under = build.sump.stick.low - walk.now.panDepth;
+        const allows = checkable(walk);
+        return tabled ? (allows > 0 ? under : -1) : Math.min(allows, under);
+      },
     },
     {
       name: "learned trim at its limit",
@@ -166,25 +171,30 @@ const damageWatcher = (mark: (typeof marks)[number], clutch: string): Watcher =>
   );
 
 /** A clutch is being filled or is in its first second. */
-const engaging = ({ entering, unfilled, shiftTime }: State): boolean => entering >= 0 && (unfilled > 0 || shiftTime < ENGAGING);
+const engaging = ({ entering, unfilled, shiftTime }: State): boolean =>
+  entering >= 0 && (unfilled > 0 || shiftTime < ENGAGING);
 
-/** The stick can be read: hot, standing, the surface at rest. */
-function mayCheckLevel({ state, now, road }: Walk): boolean {
-  return (
-    state.speed === 0 &&
-    state.running > 0 &&
-    state.engine > 0 &&
-    now.temperature > CHECK_FROM &&
-    now.temperature < CHECK_TO &&
-    Math.abs(road.grade) < 0.01 &&
-    Math.abs(state.slosh[0]!) < 0.01
+/** What a kelvin, and a slope of one, count for beside a metre of level: only the sign of the least of them matters, and where it changes. */
+const PER_KELVIN = 1e-3;
+const PER_SLOPE = 1;
+
+/** Above zero while the stick can be read: hot, standing, the surface at rest; how far it is from that otherwise, so that the moment can be found. */
+function checkable({ state, now, road }: Walk): number {
+  if (state.speed > 0 || state.running === 0 || state.engine === 0 || Math.abs(road.grade) >= 0.01) return -1;
+  return Math.min(
+    PER_KELVIN * (now.temperature - CHECK_FROM),
+    PER_KELVIN * (CHECK_TO - now.temperature),
+    PER_SLOPE * (0.01 - Math.abs(state.slosh[0]!)),
   );
 }
 
-export function newMeasures(walk: Walk, rated: Float64Array): Measures {
+/** Measures of a walk; `tabled` where they are held against those of the same trip at another loss, and not against their own past. */
+export function newMeasures(walk: Walk, rated: Float64Array, tabled = false): Measures {
   const { unit } = walk;
-  const list = conditions(unit);
-  const watchers: Watcher[] = list.map(({ name, says, lasting, clutch }) => watcher(name, says, lasting, clutch));
+  const list = conditions(unit, tabled);
+  const watchers: Watcher[] = list.map(({ name, says, lasting, clutch }) =>
+    watcher(name, says, lasting, clutch),
+  );
   const shift = [
     watcher("first flare", "engine gains over 200 rpm before the clutch takes hold", 0),
     watcher("slow engagement, hot", `over ${SLOW_HOT} s into gear, fluid over 60 degC`, 0),
@@ -224,7 +234,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
       for (let i = 0; i < count; i++) if (!watchers[i]!.fired) values[i] = list[i]!.measure(walk);
       values[flare] = walk.flare - FLARE;
       walk.flare = 0;
-      if (mayCheckLevel(walk)) this.level = now.panDepth;
+      if (checkable(walk) > 0) this.level = now.panDepth;
       // Only what slips, has just engaged or is hot can have come nearer to its end in this step; the rest is looked at after each trip.
       if (slip.heat > 0) takeDamage(slip.clutch);
       if (now.drive.lockSaturated) takeDamage(lockUp);
@@ -253,8 +263,7 @@ export function newMeasures(walk: Walk, rated: Float64Array): Measures {
     worstDamage() {
       let worst = 0;
       for (let i = 0; i < rated.length; i++) takeDamage(i);
-      for (let i = 0; i < rated.length; i++)
-        worst = Math.max(worst, damageOf(i));
+      for (let i = 0; i < rated.length; i++) worst = Math.max(worst, damageOf(i));
       return worst;
     },
   };

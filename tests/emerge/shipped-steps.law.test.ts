@@ -5,15 +5,10 @@ import { planOf } from "../../src/inputs/plan.ts";
 import { shipped } from "./van.ts";
 
 /**
- * Seconds allowed where more than a step decides: the level check begins when the fluid passes 75 °C, which is known to a settling of
- * heat; a lining chars to a tenth in several slips, by the temperatures to which each of them came; what a controller has learned about a
- * fill comes to its limit with one shift or with the next, some minutes on.
+ * Seconds allowed where more than a step decides: a lining chars to a tenth in several slips, by the temperatures to which each of them
+ * came; what a controller has learned about a fill comes to its limit with one shift or with the next, some minutes on.
  */
-const allowed: Readonly<Record<string, number>> = {
-  "level below the low mark": 5,
-  "damage 0.1": 2,
-  "learned fill at its limit": 300,
-};
+const allowed: Readonly<Record<string, number>> = { "damage 0.1": 2, "learned fill at its limit": 300 };
 
 test.each(["pinhole", "parting-crack"])("of %s", (name) => {
   const plan = planOf(shipped(name));
