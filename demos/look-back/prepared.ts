@@ -4,12 +4,11 @@ import { createHash, randomUUID } from "node:crypto";
 import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { deserialize, serialize } from "node:v8";
-import { Worker } from "node:worker_threads";
-import type { Week } from "../../src/driving/pattern.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
-import { codedError } from "../../src/errors.ts";
-import type { Unit } from "../../src/physics/build.ts";
-import type { Word } from "./prepare-worker.ts";
+import { airOf } from "../../src/lookback/air.ts";
+import type { Visit } from "../../src/lookback/visit.ts";
+import { inThread } from "../report/thread.ts";
+import type { Given, Word } from "./prepare-worker.ts";
 
 export interface Preparing {
   /** Called with the share done. */
@@ -18,24 +17,20 @@ export interface Preparing {
 }
 
 /** From the folder of kept weeks if it is there, else prepared in a thread of its own, and kept. */
-export async function preparedWeek(
-  unit: Unit,
-  week: Week,
-  folder: string,
-  how: Preparing,
-): Promise<Prepared> {
-  const file = join(folder, `${keyOf(unit, week)}.week`);
+export async function preparedWeek(visit: Visit, folder: string, how: Preparing): Promise<Prepared> {
+  const given: Given = { unit: visit.unit, week: visit.week, air: airOf(visit) };
+  const file = join(folder, `${keyOf(given)}.week`);
   const kept = keptIn(file);
   if (kept !== null) return kept;
-  const prepared = await prepareInThread(unit, week, how);
+  const prepared = await prepareInThread(given, how);
   keep(folder, file, prepared);
   return prepared;
 }
 
-/** All that a prepared week hangs on: the unit, its trips, and every file of the program that prepares it. */
-function keyOf(unit: Unit, week: Week): string {
+/** All that a prepared week hangs on: the unit, its trips, its air, and every file of the program that prepares it. */
+function keyOf(given: Given): string {
   const hash = createHash("sha256");
-  hash.update(serialize({ unit, week }));
+  hash.update(serialize(given));
   const source = join(import.meta.dirname, "../../src");
   for (const room of ["physics", "driving", "history", "duty"])
     for (const name of readdirSync(join(source, room), { recursive: true, encoding: "utf8" }).sort())
@@ -65,25 +60,8 @@ function keep(folder: string, file: string, prepared: Prepared): void {
   }
 }
 
-function prepareInThread(unit: Unit, week: Week, { tell, signal }: Preparing): Promise<Prepared> {
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL("./prepare-worker.mjs", import.meta.url), {
-      workerData: { unit, week },
-    });
-    const callOff = () => {
-      reject(signal.reason as Error);
-      void worker.terminate();
-    };
-    if (signal.aborted) callOff();
-    signal.addEventListener("abort", callOff, { once: true });
-    worker.on("message", (word: Word) => {
-      if (word.kind === "share") tell(word.share);
-      else if (word.kind === "prepared") {
-        signal.removeEventListener("abort", callOff);
-        resolve(word.prepared);
-      } else reject(codedError("impossible-input", word.faults));
-    });
-    worker.on("error", reject);
-    worker.on("exit", (code) => reject(new Error(`The preparing thread ended early, with ${code}.`)));
+const prepareInThread = (given: Given, { tell, signal }: Preparing): Promise<Prepared> =>
+  inThread<Word, Prepared>(new URL("./prepare-worker.mjs", import.meta.url), given, signal, (word, done) => {
+    if (word.kind === "share") tell(word.share);
+    else done(word.prepared);
   });
-}

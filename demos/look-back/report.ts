@@ -20,6 +20,7 @@ import {
 import { alone, linesInBoth, saidIn, type Said } from "../report/said.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
+import { curveOf } from "./curve.ts";
 import { dayIn, odometerIn } from "./moments.ts";
 import {
   aheadTable,
@@ -146,7 +147,7 @@ function pictures(telling: Telling): Drawing[] {
     says,
     draw: drawn(draw),
   });
-  const { opened, missing } = answer;
+  const { opened } = answer;
   return [
     ...(opened === null
       ? []
@@ -165,23 +166,7 @@ function pictures(telling: Telling): Drawing[] {
       "missing",
       "What was missing",
       "Pale, nine cases in ten; darker, half of them; line, the middle. Dots with two standard errors, what was measured; dashed, fluid added.",
-      (picture) =>
-        missingCurve(
-          {
-            calendar,
-            at: missing.at,
-            bands: missing.bands,
-            measured: read.visit.evidence.flatMap((item) =>
-              item.kind === "fluid missing"
-                ? [{ at: item.at, volume: item.volume, error: item.error }]
-                : item.kind === "known full"
-                  ? [{ at: item.at, volume: 0, error: item.error }]
-                  : [],
-            ),
-            added: read.visit.added.map(({ at }) => at),
-          },
-          picture,
-        ),
+      (picture) => missingCurve(curveOf(telling), picture),
     ),
     drawing(
       "events",

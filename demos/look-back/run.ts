@@ -26,7 +26,7 @@ async function runAsked(asked: Asked, calledOff: AbortSignal): Promise<void> {
   tellEarly(read, seed);
   const { visit, beliefs } = read;
   const prepared = await inPart("Preparing the week", (tell) =>
-    preparedWeek(visit.unit, visit.week, join(dirname(resolve(out)), "prepared-weeks"), {
+    preparedWeek(visit, join(dirname(resolve(out)), "prepared-weeks"), {
       tell,
       signal: calledOff,
     }),

@@ -14,6 +14,7 @@ export {
 export type { Ahead, Parting } from "../lookback/answer/ahead.ts";
 export type { Trust } from "../lookback/answer/trust.ts";
 export type { Conflict, Posterior, Run, Weighed } from "../lookback/posterior.ts";
+export { airOf } from "../lookback/air.ts";
 export type { Site, Visit } from "../lookback/visit.ts";
 export type * from "../lookback/evidence.ts";
 export {

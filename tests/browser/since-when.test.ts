@@ -17,7 +17,7 @@ afterAll(() => site.close());
 
 const status = (page: Page) => page.getByRole("status");
 const done = (page: Page) => page.getByRole("status").filter({ hasText: "Done." }).waitFor({ timeout: SLOW });
-const firstSentence = (page: Page) => page.locator(".answer p").first().textContent();
+const firstSentence = (page: Page) => page.locator(".answer p").nth(1).textContent();
 
 describe("since when", () => {
   test(
@@ -57,6 +57,11 @@ describe("since when", () => {
       await page.getByRole("button", { name: "Cancel" }).click();
       await status(page).filter({ hasText: "Cancelled." }).waitFor({ timeout: SLOW });
       expect(await firstSentence(page)).toBe(kept);
+      // What is still shown answers other facts, and is marked so; on paper it says which.
+      expect(await page.locator("section.old").count()).toBeGreaterThan(4);
+      expect(await page.locator(".answer .asked").textContent()).toMatch(
+        /^Asked with .* 86 drops in a minute/,
+      );
       await page.emulateMedia({ media: "print" });
       expect(await page.getByRole("slider").first().isVisible()).toBe(false);
       expect(wrong).toEqual([]);

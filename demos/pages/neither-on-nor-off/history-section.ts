@@ -12,6 +12,7 @@ import { figure } from "../parts/figure.ts";
 import { job } from "../parts/job.ts";
 import { caution, prose } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
+import { workBar } from "../parts/work-bar.ts";
 import { system } from "../parts/units.ts";
 import { van } from "./bench.ts";
 import { eventColumns, eventRows, holeText, settingsText, storyText, type Beginning } from "./story.ts";
@@ -74,7 +75,7 @@ export function historySection(hire: () => Worker): Node[] {
 
   return [
     element("div", { class: "controls wide" }, hole.element, mass.element, place.element),
-    workBar(work, settings, beginning.density15),
+    workOf(work, settings, beginning.density15),
     caution(
       "Hot fluid under pressure burns and can be injected through skin: never feel for a leak with the hand. Fluid on a hot exhaust can catch fire; a raised vehicle needs stands.",
     ),
@@ -83,15 +84,12 @@ export function historySection(hire: () => Worker): Node[] {
 }
 
 /** Progress, cancel, compute again, and what a listener is told. */
-function workBar(
+function workOf(
   work: ReturnType<typeof job<Settings, Told>>,
   settings: { readonly value: Settings },
   density15: number,
 ): HTMLElement {
-  const progress = element("progress", { max: 1, "aria-label": "Progress of the computation" });
-  const cancel = element("button", { type: "button" }, "Cancel");
-  const told = element("p", { role: "status", "aria-live": "polite" });
-  const where = element("p", { class: "where", "aria-hidden": "true" });
+  const { element: bar, progress, cancel, told, where } = workBar();
   cancel.addEventListener("click", () => {
     if (work.state.value === "computing") work.cancel();
     else work.start(settings.value);
@@ -115,13 +113,7 @@ function workBar(
     };
     told.textContent = texts[work.state.value];
   });
-  return element(
-    "div",
-    { class: "work wide" },
-    progress,
-    cancel,
-    element("div", { class: "said" }, told, where),
-  );
+  return bar;
 }
 
 type Last = ReturnType<typeof job<Settings, Told>>["last"];

@@ -6,34 +6,34 @@ import type { Table } from "../../report/table.ts";
 import { element } from "./element.ts";
 import { system } from "./units.ts";
 
-/** Draws anew when the units change. On a narrow screen it scrolls by itself, not the page. */
+/** Draws anew when the units change. On a phone its rows become cards; the roles keep it a table there. */
 export function tableOf({ title, columns, rows, grave }: Table): HTMLElement {
-  const place = element("div", { class: "wide scrolls", tabindex: 0, role: "region" });
+  const place = element("div", { class: "wide" });
   effect(() => {
     const says = (said: Table["title"]) => saidIn(said, system.value);
     const alignedBy = (i: number) => (columns[i]!.right === true ? undefined : "words");
     const head = columns.map((column, i) =>
-      element("th", { scope: "col", class: alignedBy(i) }, says(column.says)),
+      element("th", { scope: "col", role: "columnheader", class: alignedBy(i) }, says(column.says)),
     );
     const body = rows.map((row, r) =>
       element(
         "tr",
-        { class: grave?.(r) === true ? "grave" : undefined },
-        ...row.map((cell, i) =>
-          i === 0
-            ? element("th", { scope: "row" }, says(cell))
-            : element("td", { class: alignedBy(i) }, says(cell)),
-        ),
+        { role: "row", class: grave?.(r) === true ? "grave" : undefined },
+        ...row.map((cell, i) => {
+          const text = says(cell);
+          if (i === 0) return element("th", { scope: "row", role: "rowheader", class: alignedBy(i) }, text);
+          const label = text === "" ? undefined : says(columns[i]!.says);
+          return element("td", { role: "cell", class: alignedBy(i), "data-label": label }, text);
+        }),
       ),
     );
-    place.setAttribute("aria-label", says(title));
     place.replaceChildren(
       element(
         "table",
-        {},
+        { class: "cards", role: "table" },
         element("caption", {}, says(title)),
-        element("thead", {}, element("tr", {}, ...head)),
-        element("tbody", {}, ...body),
+        element("thead", { role: "rowgroup" }, element("tr", { role: "row" }, ...head)),
+        element("tbody", { role: "rowgroup" }, ...body),
       ),
     );
   });

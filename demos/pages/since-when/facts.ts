@@ -2,6 +2,7 @@
 
 import build from "../../../reference-data/parcel-van/build.json" with { type: "json" };
 import threeFacts from "../../../reference-data/visits/three-facts.json" with { type: "json" };
+import type { Tell } from "../../report/said.ts";
 import { readVisit, type ReadVisit } from "../../../src/inputs/visit.ts";
 
 /** Facts as they are set; SI but for the drops, which are counted in a minute. */
@@ -57,9 +58,21 @@ export function fileOf({ missing, drops, since, perWeek, place, shield, felt }: 
 export const readFacts = (facts: Facts): ReadVisit => readVisit(fileOf(facts), build);
 
 /** What a prepared week hangs on: the distance of a week makes its trips, the distance since the last full its seasons. */
-export const weekOf = ({ since, perWeek, shield }: Facts): Facts => ({
-  ...factsAtFirst,
-  since,
-  perWeek,
-  shield,
-});
+export const weekOf = ({ since, perWeek }: Facts): Facts => ({ ...factsAtFirst, since, perWeek });
+
+const places: Readonly<Record<Facts["place"], string>> = {
+  "supply-line": "at the supply line, before the cooler",
+  "return-line": "at the return line, behind the cooler",
+  pan: "at the pan",
+};
+
+/** The facts in a sentence. */
+export function factsText(facts: Facts, tell: Tell): string {
+  const { missing, drops, since, perWeek, place, shield, felt } = facts;
+  const flared = { "not asked": "", never: ", never flared", "this week": ", first flared this week" }[felt];
+  return (
+    `Asked with ${tell(missing, "volume")} missing and ${drops} drops in a minute ${places[place]}, ` +
+    `${shield ? "over a shield" : "without a shield"}, ${tell(since, "distance")} after it was last known full, ` +
+    `at ${tell(perWeek, "distance")} a week${flared}.`
+  );
+}

@@ -9,11 +9,12 @@ import { missingCurve } from "../../../src/plots/missing-curve.ts";
 import { openingDots } from "../../../src/plots/opening-dots.ts";
 import type { Picture } from "../../../src/plots/picture.ts";
 import { show } from "../../../src/units/show.ts";
+import { curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { dayIn } from "../../look-back/moments.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
 import { reservations, sentences, type Telling } from "../../look-back/told.ts";
-import { alone } from "../../report/said.ts";
+import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
 import { element } from "../parts/element.ts";
@@ -23,9 +24,10 @@ import { masthead } from "../parts/masthead.ts";
 import { caution, prose, section, statements } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
 import { tableOf } from "../parts/table.ts";
+import { workBar } from "../parts/work-bar.ts";
 import { system, unbroken } from "../parts/units.ts";
 import { claims } from "./claims.ts";
-import { factsAtFirst, readFacts, weekOf, type Facts } from "./facts.ts";
+import { factsAtFirst, factsText, readFacts, weekOf, type Facts } from "./facts.ts";
 import type { Looked, Question } from "./look-worker.ts";
 
 export { claims } from "./claims.ts";
@@ -65,10 +67,10 @@ export default function page(main: HTMLElement, hands: Hands): void {
         "The vehicle is an *invented* van, and so are all figures here; it came in on 4 November 2024. For a vehicle of your own write a file and run *npm run lookback*.",
       ),
       element("div", { class: "controls wide" }, ...controls),
-      workBar(early, week, look, facts),
+      workOf(early, week, look, facts),
       caution(cautions.slice(0, 3).join(" ")),
     ),
-    ...results(look),
+    ...results(look, facts),
   );
 }
 
@@ -177,11 +179,8 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
 }
 
 /** Progress, cancel, compute again, and what a listener is told. */
-function workBar(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
-  const progress = element("progress", { max: 1, "aria-label": "Progress of the computation" });
-  const cancel = element("button", { type: "button" }, "Cancel");
-  const told = element("p", { role: "status", "aria-live": "polite" });
-  const where = element("p", { class: "where", "aria-hidden": "true" });
+function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
+  const { element: bar, progress, cancel, told, where } = workBar();
   const busy = computed(() =>
     week.state.value === "computing" ? week : look.state.value === "computing" ? look : null,
   );
@@ -215,13 +214,7 @@ function workBar(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fac
             : "Cancelled.";
     told.textContent = [now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim();
   });
-  return element(
-    "div",
-    { class: "work wide" },
-    progress,
-    cancel,
-    element("div", { class: "said" }, told, where),
-  );
+  return bar;
 }
 
 function earlySays({ last }: Early): string {
@@ -233,7 +226,7 @@ function earlySays({ last }: Early): string {
 }
 
 /** Everything that shows the last answer. */
-function results({ last }: Look): HTMLElement[] {
+function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLElement[] {
   const telling = computed<Telling | null>(() =>
     last.value === null
       ? null
@@ -255,14 +248,14 @@ function results({ last }: Look): HTMLElement[] {
     const told = telling.value;
     if (told === null) return;
     const { value: units } = system;
+    const tell: Tell = (value, kind) => unbroken(alone(units)(value, kind));
+    const asked = prose(factsText(last.value!.ask.facts, tell), "asked");
     lines.replaceChildren(
-      ...[
-        ...sentences(told, (value, kind) => unbroken(alone(units)(value, kind))),
-        ...reservations(told),
-      ].map((says) => prose(says)),
+      asked,
+      ...[...sentences(told, tell), ...reservations(told)].map((says) => prose(says)),
     );
   });
-  return [
+  const box = [
     section("The answer in plain words", lines),
     section(
       "When it opened",
@@ -289,24 +282,7 @@ function results({ last }: Look): HTMLElement[] {
       "What was missing, and what that did",
       figure(
         "What was missing: pale, nine cases in ten; darker, half of them; line, the middle; dots with two standard errors, what was measured.",
-        draw(({ read, answer: { missing } }, picture) =>
-          missingCurve(
-            {
-              calendar: read.clock,
-              at: missing.at,
-              bands: missing.bands,
-              measured: read.visit.evidence.flatMap((item) =>
-                item.kind === "fluid missing"
-                  ? [{ at: item.at, volume: item.volume, error: item.error }]
-                  : item.kind === "known full"
-                    ? [{ at: item.at, volume: 0, error: item.error }]
-                    : [],
-              ),
-              added: [],
-            },
-            picture,
-          ),
-        ),
+        draw((told, picture) => missingCurve(curveOf(told), picture)),
         "wide",
       ),
       figure(
@@ -335,4 +311,10 @@ function results({ last }: Look): HTMLElement[] {
     ),
     section("What this rests on", table(assumptionTable), caution(cautions.slice(3).join(" "))),
   ];
+  // What answers other facts than those that are set now is marked.
+  effect(() => {
+    const old = last.value !== null && (state.value !== "done" || last.value.ask.facts !== facts.value);
+    for (const part of box) part.classList.toggle("old", old);
+  });
+  return box;
 }
