@@ -39,11 +39,14 @@ export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const held = (converter + coolerAndLines + passages) * prepared.unit.fluid.density15;
   const most = fullMass(prepared.unit) - held - march.shortAtFirst;
   return {
-    lostBy: (clock) =>
-      Math.min(lostAt(march, reached, clock), most + march.added[Math.min(reached, march.weeks)]!),
+    lostBy: (clock) => Math.min(lostAt(march, reached, clock), most + addedBy(march, reached, clock)),
     ranOut: reached < march.weeks,
   };
 }
+
+/** Added by the week of a moment [kg]. */
+const addedBy = ({ added }: March, reached: number, clock: number): number =>
+  added[Math.max(0, Math.min(reached, Math.floor(clock / WEEK)))]!;
 
 /** Lost by a moment [kg]: within its week by trips and stands, within a trip by its minutes. */
 function lostAt(march: March, reached: number, clock: number): number {

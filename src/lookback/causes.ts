@@ -1,12 +1,12 @@
 // What may be behind it: a leak of this kind or that, or something else. Each is a way of making guesses; the same evidence weighs them.
 
+import { assumed } from "./assumed.ts";
 import type { Belief } from "../chance/belief.ts";
 import { impossible } from "../errors.ts";
-import type { Origin } from "../sources/origin.ts";
 import { commonCount, commonUnknowns, place } from "./common.ts";
 import { laws, type Believed, type GrowthLaw } from "./laws.ts";
 import type { LeakOpening } from "../physics/build.ts";
-import type { Visit } from "./visit.ts";
+import type { Outline } from "./visit.ts";
 
 export type CauseName =
   | "slow leak"
@@ -33,7 +33,6 @@ export interface Explanation {
   readonly ails: boolean;
 }
 
-const assumed = (because: string): Origin => ({ kind: "assumed", source: "this project", because });
 const quart = 0.946352946e-3;
 
 /** What is believed before any evidence, where it is to be otherwise than stated here: what a cause is worth, and an unknown by its name. */
@@ -84,14 +83,11 @@ const weakness: Believed = {
   origin: assumed("below that nothing would hold at all"),
 };
 
-/** What of a visit its explanations hang on. */
-export type Told = Pick<Visit, "at" | "shield" | "driven">;
-
 /**
  * Every explanation of a visit that is believed possible; those of one cause share what it is worth.
  * Errors: a belief below 0; nothing believed at all.
  */
-export function explanationsOf(visit: Told, beliefs: Beliefs = {}): readonly Explanation[] {
+export function explanationsOf(visit: Outline, beliefs: Beliefs = {}): readonly Explanation[] {
   const believed = { ...believedCauses, ...beliefs.causes };
   const worths = laws.map(({ name }) => beliefs.laws?.[name] ?? 1);
   for (const [name, worth] of Object.entries({ ...beliefs.causes, ...beliefs.laws }))
@@ -118,13 +114,13 @@ export function explanationsOf(visit: Told, beliefs: Beliefs = {}): readonly Exp
 
 const sum = (worths: readonly number[]): number => worths.reduce((all, worth) => all + worth, 0);
 
-function allOf(visit: Told, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
+function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): readonly Explanation[] {
   const common = commonUnknowns(visit);
   const leaks = (
     cause: CauseName,
     among: readonly GrowthLaw[],
     unseen: boolean,
-    changed: Partial<Record<keyof typeof place, Belief>> = {},
+    age?: Belief,
   ): Explanation[] =>
     among.map((law) => ({
       cause,
@@ -132,11 +128,9 @@ function allOf(visit: Told, believed: Readonly<Record<CauseName, number>>): read
       says: law.says,
       believed: believed[cause] / among.length,
       unknowns: [
-        ...common.map((unknown, i) => {
-          const name = (Object.keys(place) as (keyof typeof place)[]).find((key) => place[key] === i)!;
-          const belief = changed[name];
-          return belief === undefined ? unknown : { ...unknown, belief };
-        }),
+        ...common.map((unknown, i) =>
+          i === place.age && age !== undefined ? { ...unknown, belief: age } : unknown,
+        ),
         ...law.unknowns,
       ],
       opening: (values) => law.opening(values, commonCount),
@@ -162,7 +156,9 @@ function allOf(visit: Told, believed: Readonly<Record<CauseName, number>>): read
   return [
     ...leaks("slow leak", laws, false),
     ...leaks("line let go", [suddenHole], false, {
-      age: { law: "log-uniform", low: 300, high: Math.max(Math.min(7 * 86400, visit.at), 301) },
+      law: "log-uniform",
+      low: 300,
+      high: Math.max(Math.min(7 * 86400, visit.at), 301),
     }),
     ...leaks("cooler leaks into the coolant", steady, true),
     still("never filled", "too little was put in the last time", [lacking]),

@@ -1,10 +1,9 @@
 // What nobody knows of any leak, whatever its law: when it opened, what hides it, how the vehicle was really used, what the last filler put in.
 
-import type { Visit } from "./visit.ts";
+import { assumed } from "./assumed.ts";
+import type { Outline } from "./visit.ts";
 import type { Believed } from "./laws.ts";
-import type { Origin } from "../sources/origin.ts";
 
-const assumed = (because: string): Origin => ({ kind: "assumed", source: "this project", because });
 const day = 86400;
 const quart = 0.946352946e-3;
 
@@ -17,11 +16,7 @@ export const commonCount = 6;
  * The common unknowns of a visit. The age of the leak is believed to be anything up to the visit's second 0, evenly: no day is likelier than
  * another for a joint to give way.
  */
-export function commonUnknowns({
-  at,
-  shield,
-  driven,
-}: Pick<Visit, "at" | "shield" | "driven">): readonly Believed[] {
+export function commonUnknowns({ at, shield, driven }: Outline): readonly Believed[] {
   return [
     {
       name: "age of the leak",

@@ -3,10 +3,14 @@
 import { logGamma } from "../chance/terms.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Conflict, Posterior } from "./posterior.ts";
+import { addedError, UNLIKE } from "./terms.ts";
+import type { Visit } from "./visit.ts";
 import type { Answered, Task } from "./workbench.ts";
 
 /** The gap from which two items are told to conflict: odds of one to some hundreds. */
 const GAP = 6;
+/** What an item that nothing explains is at odds with. */
+const theVehicle = "that it came in by itself, on the vehicle as it is told";
 /** Guesses with which an explanation is asked about two items alone. */
 const TRIED = 150;
 
@@ -22,8 +26,9 @@ export async function conflictsIn(
   const { evidence } = bench.visit;
   const count = evidence.length;
   const from = columns.length - count;
-  const best = evidence.map(bestOf);
+  const best = evidence.map((item) => bestOf(item, bench.visit));
   const both = new Float64Array(count * count).fill(-Infinity);
+  const alone = new Float64Array(count).fill(-Infinity);
   let together = -Infinity;
   for (const { runs } of weighed)
     for (const { foretold } of runs)
@@ -31,6 +36,7 @@ export async function conflictsIn(
         let sum = 0;
         for (let i = 0; i < count; i++) {
           sum += foretold[row + i]!;
+          alone[i] = Math.max(alone[i]!, foretold[row + i]!);
           for (let j = 0; j < i; j++)
             both[i * count + j] = Math.max(both[i * count + j]!, foretold[row + i]! + foretold[row + j]!);
         }
@@ -60,6 +66,22 @@ export async function conflictsIn(
       ),
     );
   };
+  // First, items that nothing explains even alone: they are at odds with the vehicle as it is told, not with another item.
+  const strange = [...evidence.keys()].filter((i) => best[i]! - alone[i]! > GAP);
+  const mostAlone = await mostOf(strange.map((i) => [i]));
+  const impossible = strange
+    .map((i, s): Conflict => {
+      const { name } = evidence[i]!;
+      const gap = best[i]! - mostAlone[s]!;
+      return {
+        first: name,
+        second: theVehicle,
+        gap,
+        wayOut: 'a wrong reading, or it no longer drove when it came ("does not move")',
+      };
+    })
+    .filter(({ gap }) => gap > GAP);
+  if (impossible.length > 0) return impossible;
   const doubtful: [number, number][] = [];
   for (let i = 0; i < count; i++)
     for (let j = 0; j < i; j++) if (best[i]! + best[j]! - both[i * count + j]! > GAP) doubtful.push([j, i]);
@@ -91,11 +113,16 @@ export async function conflictsIn(
 }
 
 /** The best that any guess could say of an item: a measurement foretold exactly, a count as expected, else certainty. */
-function bestOf(item: Evidence): number {
+function bestOf(item: Evidence, visit: Visit): number {
   if (item.kind === "drops")
     return item.count === 0 ? 0 : item.count * Math.log(item.count) - item.count - logGamma(item.count + 1);
   if (item.kind === "off the dipstick" || !("error" in item)) return 0;
-  const error = item.kind === "fluid drained" ? Math.hypot(item.error, item.staysError) : item.error;
+  const error =
+    item.kind === "line pressure"
+      ? Math.hypot(item.error, UNLIKE * item.pressure)
+      : item.kind === "fluid missing" || item.kind === "fluid drained"
+        ? Math.hypot(item.error, "staysError" in item ? item.staysError : 0, addedError(visit, item.at))
+        : item.error;
   return -Math.log(error * Math.sqrt(2 * Math.PI));
 }
 

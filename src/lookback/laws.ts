@@ -1,5 +1,6 @@
 // How a leak may grow. Nobody sees that afterwards, so every way is tried, and what was seen weighs them.
 
+import { assumed } from "./assumed.ts";
 import type { Origin } from "../sources/origin.ts";
 import type { Belief } from "../chance/belief.ts";
 import type { LeakOpening } from "../physics/build.ts";
@@ -23,7 +24,6 @@ export interface GrowthLaw {
   readonly opening: (values: Float64Array, from: number) => LeakOpening;
 }
 
-const assumed = (because: string): Origin => ({ kind: "assumed", source: "this project", because });
 const hour = 3600;
 
 /** Line of 10 mm with a wall of 0.9 mm: the sizes that every law of a line shares [m]. */

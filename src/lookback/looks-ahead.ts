@@ -1,7 +1,7 @@
 // Looks that have not been made: what each costs in time, how closely it tells, and what a guess foretells that it will show.
 
 import { at } from "./shown.ts";
-import { flowAt, heldAt, missingAt, type Asked } from "./terms.ts";
+import { AILS, flowAt, heldAt, missingAt, type Asked } from "./terms.ts";
 
 /** One look. `error` is that of its reading (SI, or natural logarithm); null: it answers yes or no, and `foretell` gives the chance of a yes. */
 export interface LookAhead {
@@ -11,6 +11,8 @@ export interface LookAhead {
   /** Minutes of work: common practice for a vehicle that stands in the bay. */
   readonly minutes: number;
   readonly error: number | null;
+  /** It asks for the date of a symptom, which a cause that comes of itself does not foretell. */
+  readonly ofSymptoms?: true;
   readonly foretell: (asked: Asked) => number;
 }
 
@@ -26,6 +28,9 @@ const WRONG = 0.03;
 const logFlow = (flow: number) => Math.log(Math.max(flow, DRY));
 const dated = (asked: Asked, clock: number) => Math.min(clock, asked.visit.at + NEVER);
 const sure = (yes: boolean) => (yes ? 1 - WRONG : WRONG);
+/** Chance that harm is found: foretold of a leak that grew, a guess of what ails otherwise or came at once. */
+const harm = (asked: Asked, name: "damage 0.1" | "damage 1") =>
+  asked.ails || asked.sudden ? AILS : sure(asked.course.when(name) < Infinity);
 const now = ({ visit }: Asked) => visit.at;
 
 /** Errors and minutes are assumed from common practice in the bay; nobody has published them. */
@@ -75,6 +80,7 @@ export const looksAhead: readonly LookAhead[] = [
   },
   {
     name: "ask about the first slip",
+    ofSymptoms: true,
     says: "ask when it first flared or slipped",
     minutes: 3,
     error: 5 * day,
@@ -100,13 +106,13 @@ export const looksAhead: readonly LookAhead[] = [
     says: "drop the pan and look at sediment and magnet",
     minutes: 45,
     error: null,
-    foretell: (asked) => sure(asked.course.when("damage 0.1") < Infinity),
+    foretell: (asked) => harm(asked, "damage 0.1"),
   },
   {
     name: "open the unit",
     says: "take the unit out and open it: is a clutch burnt?",
     minutes: 6 * minute,
     error: null,
-    foretell: (asked) => sure(asked.course.when("damage 1") < Infinity),
+    foretell: (asked) => harm(asked, "damage 1"),
   },
 ];

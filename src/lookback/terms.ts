@@ -40,6 +40,8 @@ export interface Asked {
   readonly weakness: number;
   /** Symptoms come of themselves, on any day. */
   readonly ails: boolean;
+  /** A line that let go: what burns on the way down is not foretold. */
+  readonly sudden: boolean;
 }
 
 /** Kinds whose terms need the events of a course and not only what is lost. */
@@ -59,7 +61,7 @@ export function missingAt({ visit, shown, course, short }: Asked, clock: number)
 }
 
 /** How well it is known what was added by a moment [m³]. */
-function addedError({ added }: Visit, clock: number): number {
+export function addedError({ added }: Visit, clock: number): number {
   let sum = 0;
   for (const { at: when, error } of added) if (when <= clock) sum += error * error;
   return Math.sqrt(sum);
@@ -166,9 +168,9 @@ function told({ from, to, error }: When, came: number): number {
 }
 
 /** A worn pump or wrong fluid shows a symptom by the visit in so many cases, and then on any day: assumed. */
-const AILS = 0.4;
+export const AILS = 0.4;
 /** A sound unit's line pressure differs from its drawing by this share: assumed. */
-const UNLIKE = 0.08;
+export const UNLIKE = 0.08;
 
 /** The same of a symptom that may come on any day before the visit, or not at all. */
 function anyDay({ from, to }: When, { at: visited }: Visit): number {
@@ -222,10 +224,13 @@ export function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked:
 const THIN = 0.85;
 
 /** What an opened clutch shows, whether it is unhurt, hurt or burnt: assumed shares of what is found in each. */
-function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit, ails }: Asked): number {
+function teardown(
+  item: Extract<Evidence, { kind: "teardown" }>,
+  { course, visit, ails, sudden }: Asked,
+): number {
   const { build } = visit.unit;
-  // A worn pump burns clutches as well, and nothing foretells which.
-  if (ails) return Math.log(item.burnt ? AILS : 1 - AILS);
+  // A worn pump burns clutches as well, and so does a sudden loss on its way down: nothing foretells which.
+  if (ails || sudden) return Math.log(item.burnt ? AILS : 1 - AILS);
   const state =
     course.when("damage 1", item.clutch) <= item.at
       ? 2
@@ -246,16 +251,11 @@ function teardown(item: Extract<Evidence, { kind: "teardown" }>, { course, visit
 /** What is in the pan against the worst clutch's damage: assumed shares of what technicians find. */
 function sediment(
   { amount, at: when }: Extract<Evidence, { kind: "sediment" }>,
-  { course, ails }: Asked,
+  { course, ails, sudden }: Asked,
 ): number {
   const burnt = course.when("damage 1") <= when;
   const hurt = burnt || course.when("damage 0.1") <= when;
-  const shares = ails
-    ? [0.3, 0.4, 0.3]
-    : burnt
-      ? [0.02, 0.18, 0.8]
-      : hurt
-        ? [0.1, 0.6, 0.3]
-        : [0.6, 0.37, 0.03];
+  const shares =
+    ails || sudden ? [0.3, 0.4, 0.3] : burnt ? [0.02, 0.18, 0.8] : hurt ? [0.1, 0.6, 0.3] : [0.6, 0.37, 0.03];
   return Math.log(shares[["clean", "grey film", "dark flakes"].indexOf(amount)]!);
 }

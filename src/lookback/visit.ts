@@ -7,6 +7,9 @@ import type { Added, Evidence } from "./evidence.ts";
 /** Everything about a leak but the opening itself: where it sits and what hides it. */
 export type Site = Omit<Leak, "opening" | "hiding">;
 
+/** What of a visit its explanations hang on. */
+export type Outline = Pick<Visit, "at" | "shield" | "driven">;
+
 export interface Visit {
   readonly name: string;
   /** The unit without its leak. */

@@ -6,11 +6,11 @@ export {
   answerOf,
   type Answer,
   type CauseAnswer,
-  type ClutchAnswer,
   type EventAnswer,
   type LookAnswer,
-  type UnknownAnswer,
 } from "../lookback/answer/answer.ts";
+export type { ClutchAnswer } from "../lookback/answer/clutches.ts";
+export type { UnknownAnswer } from "../lookback/answer/unknowns.ts";
 export type { Ahead, Parting } from "../lookback/answer/ahead.ts";
 export type { Trust } from "../lookback/answer/trust.ts";
 export type { Conflict, Posterior, Run, Weighed } from "../lookback/posterior.ts";

@@ -1,6 +1,6 @@
 // What a stated interval is worth when the leak grew otherwise than it was taken to. Made-up visits by the loss alone: ten a law here, fifty with
 // SUMPFALL_EACH=50 (`npm run calibrate`, minutes). Measured with fifty: averaged over the ways of growing 0.84 of 200 intervals of nine in ten held the age
-// (0.80 steady, 0.88 creeping, 0.80 cracking, 0.86 rusting); a steady hole alone 0.88, 0.60, 0.62, 0.18. A run of 250 guesses a law is a little too sure.
+// (0.82 steady, 0.86 creeping, 0.78 cracking, 0.90 rusting); a steady hole alone 0.92, 0.60, 0.68, 0.12. A run of 250 guesses a law is a little too sure.
 import { beforeAll, describe, expect, test } from "vitest";
 import { heldWhenGrownOtherwise, warningsIn } from "../../src/lookback/answer/warnings.ts";
 import { explanationsOf } from "../../src/lookback/causes.ts";
@@ -46,7 +46,8 @@ describe("made-up visits, however the leak grew", () => {
     const all = [...averaged.values()].reduce((sum, share) => sum + share, 0) / averaged.size;
     // Under 0.8 the answer would have to warn its reader; fair intervals of nine in ten lie within three deviations of that.
     expect(all).toBeGreaterThan(Math.min(0.8, 0.9 - three(0.9, 4 * EACH)));
-    expect(all).toBeLessThan(0.9 + three(0.9, 4 * EACH));
+    // So few as a short run makes may all be held; of two hundred no fair interval of nine in ten holds so many.
+    if (EACH >= 50) expect(all).toBeLessThan(0.9 + three(0.9, 4 * EACH));
   });
 
   test("no law of the truth is held much less often than eight times in ten", () => {

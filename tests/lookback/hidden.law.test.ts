@@ -10,7 +10,7 @@ import { hiddenCase, workshop, type Workshop } from "./hidden.ts";
 /** Forty by `npm run calibrate`; a visit takes seconds to make and to look back at, so every test run makes six. */
 const CASES = process.env["SUMPFALL_EACH"] === undefined ? 6 : 40;
 /** Held by fair intervals of nine in ten and of one in two with a probability over 0.97 (binomial). */
-const limits = CASES === 40 ? { wide: [32, 39], narrow: [12, 28] } : { wide: [4, 6], narrow: [1, 5] };
+const limits = CASES === 40 ? { wide: [32, 39], narrow: [12, 28] } : { wide: [4, Infinity], narrow: [1, 5] };
 let shop: Workshop;
 beforeAll(() => {
   shop = workshop();
@@ -20,7 +20,7 @@ const answer = async (visit: Visit, seed: number): Promise<Answer> =>
   answerOf(await lookBack(visit, shop.prepared, { guesses: 1200, moves: 3, seed }));
 
 describe(`${CASES} visits`, () => {
-  test(`intervals that should hold the opening date in nine of ten hold it in ${limits.wide.join(" to ")}, and those of one in two in ${limits.narrow.join(" to ")}`, async () => {
+  test(`intervals that should hold the opening date in nine of ten hold it in ${limits.wide[0]} or more of ${CASES}, and those of one in two in ${limits.narrow.join(" to ")}`, async () => {
     let [wide, narrow] = [0, 0];
     const missed: string[] = [];
     for (let seed = 1; seed <= CASES; seed++) {

@@ -20,10 +20,9 @@ import type { Visit } from "../../src/lookback/visit.ts";
 import { days, hole, leaking, van } from "../emerge/van.ts";
 
 const litre = 1e-3;
-const pair = [
-  { at: 0, name: "known full", error: 0.15 * litre },
-  { name: "line pressure", error: 8e3 },
-] as const;
+/** Errors of reading a level and a gauge [m³], [Pa]. */
+const LEVEL = 0.15 * litre;
+const GAUGE = 8e3;
 
 export interface Workshop {
   readonly visit: Visit;
@@ -111,7 +110,7 @@ export function hiddenCase({ visit: base, prepared }: Workshop, seed: number): H
       valueAt(belief, coordinateAt(belief, random() + 2 ** -33)),
     );
     // "Full" was read off a stick with an error: those truths count that would have read just so.
-    if (random() > Math.exp(-0.5 * (values[place.short]! / pair[0].error) ** 2)) continue;
+    if (random() > Math.exp(-0.5 * (values[place.short]! / LEVEL) ** 2)) continue;
     const shown = shownBy(visit.unit, visit.site, [
       { name: "", kind: "line pressure", at: 0, pressure: 0, error: 1 },
     ]);
@@ -159,10 +158,10 @@ function evidenceOf(truth: Asked, random: () => number): Evidence[] | null {
   const { visit, course, shown } = truth;
   const { at: now } = visit;
   const error = (deviation: number) => deviation * normalQuantile(random() * (1 - 2 ** -30) + 2 ** -33);
-  const items: Evidence[] = [{ kind: "known full", ...pair[0] }];
-  const missing = missingAt(truth, now) + error(0.15 * litre);
+  const items: Evidence[] = [{ name: "known full", kind: "known full", at: 0, error: LEVEL }];
+  const missing = missingAt(truth, now) + error(LEVEL);
   if (missing < COMES) return null;
-  items.push({ name: "missing", kind: "fluid missing", at: now, volume: missing, error: 0.15 * litre });
+  items.push({ name: "missing", kind: "fluid missing", at: now, volume: missing, error: LEVEL });
   if (random() < 0.7) {
     const item = {
       name: "drops",
@@ -214,8 +213,9 @@ function evidenceOf(truth: Asked, random: () => number): Evidence[] | null {
     items.push({
       kind: "line pressure",
       at: now,
-      pressure: at(shown.linePressure, missingAt(truth, now)) + error(8e3),
-      ...pair[1],
+      pressure: at(shown.linePressure, missingAt(truth, now)) + error(GAUGE),
+      name: "line pressure",
+      error: GAUGE,
     });
   return items;
 }

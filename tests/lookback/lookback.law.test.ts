@@ -126,6 +126,13 @@ describe("evidence that contradicts itself", () => {
     expect(conflicts[0]!.wayOut).toMatch(/added/);
   });
 
+  test("more missing than any way down leaves to lose: at odds with the vehicle itself, with no second item", async () => {
+    const { conflicts, trust } = await ask(visited(missing(9)));
+    expect(conflicts[0]).toMatchObject({ first: "missing" });
+    expect(conflicts[0]!.second).toMatch(/came in by itself/);
+    expect(trust.word).toBe("evidence conflicts");
+  });
+
   test("a litre gone since yesterday and nothing drips is no contradiction: the cooler may leak into the coolant", async () => {
     const { conflicts, causes } = await ask(visited({ ...full, at: days(119) }, missing(1), drops(0)));
     expect(conflicts).toEqual([]);

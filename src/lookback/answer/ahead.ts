@@ -110,7 +110,9 @@ export function parting(posterior: Posterior): Parting {
   const among = ({ cause }: Explanation) => cause === first || cause === second;
   // Where one is all there is, there is nothing left to part.
   if (!(next > 1e-3 * most)) return { first, second, share, apart: true, look: null };
+  const ail = posterior.weighed.some(({ explanation }) => explanation.ails && among(explanation));
   const looks = stillToMake(posterior)
+    .filter(({ ofSymptoms }) => !(ofSymptoms === true && ail))
     .map((look) => {
       const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), among);
       return { says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };

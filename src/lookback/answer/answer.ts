@@ -1,17 +1,16 @@
 // The answer to a visit: plain data, SI, seconds of the visit's clock. Whoever shows it turns seconds into dates and odometer readings.
 
-import type { ClutchFate } from "../../history/simulate.ts";
-import type { Origin } from "../../sources/origin.ts";
 import type { CauseName } from "../causes.ts";
 import type { LookKind } from "../evidence.ts";
-import { CURVE, eventColumn } from "../foretell.ts";
+import { CURVE } from "../foretell.ts";
 import type { Conflict, Posterior } from "../posterior.ts";
 import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
-import { among, foretoldColumn, meanOf, normal, pooled, type Column } from "./pool.ts";
+import { among, foretoldColumn, HARDLY, meanOf, normal, spreadIn } from "./pool.ts";
 import { dots, quantile as quantileOf, sorted, spreadOf, type Spread } from "./spread.ts";
+import { clutchesIn, type ClutchAnswer } from "./clutches.ts";
+import { unknownsIn, type UnknownAnswer } from "./unknowns.ts";
 import { trustIn, type Trust } from "./trust.ts";
 import { warningsIn } from "./warnings.ts";
-import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
 
 export interface CauseAnswer {
   readonly cause: CauseName;
@@ -42,38 +41,6 @@ export interface LookAnswer {
   readonly existed: number;
   readonly wet: number;
   readonly found: number;
-}
-
-export interface UnknownAnswer {
-  readonly name: string;
-  /** Numbers are those of the belief (SI) times `per`, in `unit`. */
-  readonly unit: string;
-  readonly per: number;
-  readonly origin: Origin;
-  readonly before: Spread;
-  readonly after: Spread;
-  /** Of which explanation; missing: of all together. */
-  readonly law?: string;
-}
-
-export interface ClutchAnswer {
-  readonly name: string;
-  /** Probability that a tenth, half, all of what it has to spare is gone: damage index over 0.1, 0.5, 1. */
-  readonly hurt: number;
-  readonly half: number;
-  readonly burnt: number;
-  /** Of the guesses that were walked trip by trip; null when none was. */
-  readonly walked: {
-    readonly damage: Spread;
-    readonly slips: Spread;
-    /** Hottest friction surface [K], and heat of slips [J]. */
-    readonly hottest: Spread;
-    readonly slipHeat: Spread;
-    /** Lining worn [m], share charred and glazed [-]. */
-    readonly worn: Spread;
-    readonly charred: Spread;
-    readonly glazed: Spread;
-  } | null;
 }
 
 export interface Answer {
@@ -108,15 +75,8 @@ export interface Answer {
   readonly warnings: readonly string[];
 }
 
-/** Below this probability of its condition nothing is told of when or how much. */
-const HARDLY = 0.02;
 const DOTS = 50;
 const LEVELS = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
-
-export const spreadIn = (column: Column): Spread => {
-  const { values, weights } = normal(column);
-  return spreadOf(sorted(values, weights));
-};
 
 /** Puts what the guesses say into an answer. */
 export function answerOf(posterior: Posterior): Answer {
@@ -211,90 +171,4 @@ function causesIn({ weighed }: Posterior): CauseAnswer[] {
       };
     })
     .sort((a, b) => b.share - a.share);
-}
-
-function clutchesIn(posterior: Posterior): ClutchAnswer[] {
-  const { build } = posterior.bench.visit.unit;
-  const { walked, weighed } = posterior;
-  const suddenly =
-    weighed.reduce((sum, one) => sum + (one.explanation.cause === "line let go" ? one.share : 0), 0) > 0.5;
-  return [...build.clutches, build.lockUp.clutch].map(({ name }, i) => {
-    const spread = (read: (fate: ClutchFate) => number) =>
-      spreadOf(sorted(walked.map((clutches) => read(clutches[i]!))));
-    const chance = (damage: "0.1" | "0.5" | "1") => {
-      // Averages do not tell what a sudden loss burns: those that were driven do.
-      if (suddenly && walked.length > 0)
-        return walked.filter((clutches) => clutches[i]!.damage >= Number(damage)).length / walked.length;
-      const c = eventColumn(`damage ${damage}`, name);
-      return posterior.columns.includes(c)
-        ? among(foretoldColumn(posterior, c), (when) => when < Infinity).share
-        : 0;
-    };
-    return {
-      name,
-      hurt: chance("0.1"),
-      half: chance("0.5"),
-      burnt: chance("1"),
-      walked:
-        walked.length === 0
-          ? null
-          : {
-              damage: spread(({ damage }) => damage),
-              slips: spread(({ slips }) => slips),
-              hottest: spread(({ hottest }) => hottest),
-              slipHeat: spread(({ slipEnergy }) => slipEnergy),
-              worn: spread(({ worn }) => worn),
-              charred: spread(({ charred }) => charred),
-              glazed: spread(({ glazed }) => glazed),
-            },
-    };
-  });
-}
-
-const beliefSpread = (belief: Belief): Spread => {
-  const at = (p: number) => valueAt(belief, coordinateAt(belief, p));
-  return { middle: at(0.5), half: [at(0.25), at(0.75)], nineTenths: [at(0.05), at(0.95)] };
-};
-
-/** What is common to all explanations over all of them, what is a law's own for every law that counts. */
-function unknownsIn(posterior: Posterior): UnknownAnswer[] {
-  const { weighed } = posterior;
-  const leaking = weighed.filter(({ explanation }) => explanation.cause === "slow leak");
-  const shared = weighed[0]!.explanation.unknowns.filter(({ name }) =>
-    weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
-  );
-  const all = shared.map((unknown, j): UnknownAnswer => {
-    const { name, unit, per, origin, belief } = unknown;
-    const column = pooled(posterior, ({ runs }, r, row) => {
-      const { values, dimensions } = runs[r]!.answer;
-      return values[row * dimensions + j]!;
-    });
-    return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(column) };
-  });
-  const own = leaking
-    .filter(({ share }) => share > HARDLY)
-    .flatMap(({ explanation }) =>
-      explanation.unknowns
-        .slice(shared.length)
-        .map(({ name, unit, per, origin, belief }, k): UnknownAnswer => {
-          const column = pooled(
-            posterior,
-            ({ runs }, r, row) => {
-              const { values, dimensions } = runs[r]!.answer;
-              return values[row * dimensions + shared.length + k]!;
-            },
-            (other) => other === explanation,
-          );
-          return {
-            name,
-            unit,
-            per,
-            origin,
-            before: beliefSpread(belief),
-            after: spreadIn(column),
-            law: explanation.law!,
-          };
-        }),
-    );
-  return [...all, ...own];
 }

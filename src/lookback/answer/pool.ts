@@ -1,6 +1,7 @@
 // All guesses of all explanations in one heap, each with what it is worth.
 
 import type { Explanation } from "../causes.ts";
+import { sorted, spreadOf, type Spread } from "./spread.ts";
 import type { Posterior, Weighed } from "../posterior.ts";
 
 /** A column of numbers with weights that add up to `share`. */
@@ -86,3 +87,12 @@ export function evenly(weights: Float64Array, count: number): Int32Array {
   }
   return some;
 }
+
+/** Below this probability of its condition nothing is told of when or how much. */
+export const HARDLY = 0.02;
+
+/** How a column spreads. */
+export const spreadIn = (column: Column): Spread => {
+  const { values, weights } = normal(column);
+  return spreadOf(sorted(values, weights));
+};

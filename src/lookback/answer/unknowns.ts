@@ -1,0 +1,67 @@
+// What nobody knew, before the evidence and after it.
+
+import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
+import type { Origin } from "../../sources/origin.ts";
+import type { Posterior } from "../posterior.ts";
+import { HARDLY, pooled, spreadIn } from "./pool.ts";
+import type { Spread } from "./spread.ts";
+
+export interface UnknownAnswer {
+  readonly name: string;
+  /** Numbers are those of the belief (SI) times `per`, in `unit`. */
+  readonly unit: string;
+  readonly per: number;
+  readonly origin: Origin;
+  readonly before: Spread;
+  readonly after: Spread;
+  /** Of which explanation; missing: of all together. */
+  readonly law?: string;
+}
+
+const beliefSpread = (belief: Belief): Spread => {
+  const at = (p: number) => valueAt(belief, coordinateAt(belief, p));
+  return { middle: at(0.5), half: [at(0.25), at(0.75)], nineTenths: [at(0.05), at(0.95)] };
+};
+
+/** What is common to all explanations over all of them, what is a law's own for every law that counts. */
+export function unknownsIn(posterior: Posterior): UnknownAnswer[] {
+  const { weighed } = posterior;
+  const leaking = weighed.filter(({ explanation }) => explanation.cause === "slow leak");
+  const shared = weighed[0]!.explanation.unknowns.filter(({ name }) =>
+    weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
+  );
+  const all = shared.map((unknown, j): UnknownAnswer => {
+    const { name, unit, per, origin, belief } = unknown;
+    const column = pooled(posterior, ({ runs }, r, row) => {
+      const { values, dimensions } = runs[r]!.answer;
+      return values[row * dimensions + j]!;
+    });
+    return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(column) };
+  });
+  const own = leaking
+    .filter(({ share }) => share > HARDLY)
+    .flatMap(({ explanation }) =>
+      explanation.unknowns
+        .slice(shared.length)
+        .map(({ name, unit, per, origin, belief }, k): UnknownAnswer => {
+          const column = pooled(
+            posterior,
+            ({ runs }, r, row) => {
+              const { values, dimensions } = runs[r]!.answer;
+              return values[row * dimensions + shared.length + k]!;
+            },
+            (other) => other === explanation,
+          );
+          return {
+            name,
+            unit,
+            per,
+            origin,
+            before: beliefSpread(belief),
+            after: spreadIn(column),
+            law: explanation.law!,
+          };
+        }),
+    );
+  return [...all, ...own];
+}
