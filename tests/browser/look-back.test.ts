@@ -1,58 +1,19 @@
 // The page of a look back as a reader meets it: one file, on a phone, on a desk and on paper, by keyboard.
 
-import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
-import { chromium, type Browser, type Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { freshFolder, runProgram } from "../demo/demo.ts";
 import { quickVisit } from "../demo/quick-visit.ts";
 import { axeFindings, overhang, screens } from "./pages.ts";
+import { seen, written, type Written } from "./written.ts";
 
-let browser: Browser;
-let url: string;
+let report: Written;
 
 beforeAll(async () => {
-  mkdirSync(screens, { recursive: true });
-  const folder = freshFolder();
-  const out = join(folder, "out");
-  const ran = await runProgram("look-back", [
-    quickVisit(folder),
-    "--out",
-    out,
-    "--guesses",
-    "1000",
-    "--walks",
-    "1",
-  ]);
-  expect(ran.err).not.toContain("expected");
-  expect(ran.code).toBe(0);
-  url = pathToFileURL(join(out, "report.html")).href;
-  browser = await chromium.launch({
-    executablePath: process.env["CHROMIUM"] ?? "/usr/bin/chromium",
-    args: ["--no-sandbox", "--disable-dev-shm-usage"],
-  });
+  report = await written("look-back", (folder) => [quickVisit(folder), "--guesses", "1000", "--walks", "1"]);
 });
-afterAll(() => browser.close());
-
-async function opened(width: number): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.addInitScript("globalThis.__name = (f) => f");
-  await page.goto(url);
-  return page;
-}
-
-/** All words that are shown, in prose, tables and pictures; the file's own words and its assumptions apart. */
-const seen = (page: Page): Promise<string> =>
-  page.evaluate(`(() => {
-    const shown = (element) => element.getBoundingClientRect().width > 0;
-    const own = [...document.querySelectorAll(".quoted, .ranges td.prose")];
-    for (const element of own) element.style.display = "none";
-    const pictures = [...document.querySelectorAll(".drawing text")].filter(shown).map(({ textContent }) => textContent);
-    const words = document.body.innerText;
-    for (const element of own) element.style.display = "";
-    return [words, ...pictures].join("\\n");
-  })()`);
+afterAll(() => report.browser.close());
+const opened = (width: number): Promise<Page> => report.opened(width);
 
 describe("the page of a look back", () => {
   test.each([360, 1280])(

@@ -1,51 +1,21 @@
 // The demo's report as a reader meets it: one file, opened on a phone, on a desk and on paper, by keyboard.
 
-import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
-import { chromium, type Browser, type Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { freshFolder, runDemo, shortCase } from "../demo/demo.ts";
+import { shortCase } from "../demo/demo.ts";
 import { axeFindings, overhang, screens } from "./pages.ts";
+import { seen, written, type Written } from "./written.ts";
 
-let browser: Browser;
-let url: string;
+let report: Written;
 
 beforeAll(async () => {
-  mkdirSync(screens, { recursive: true });
-  const folder = freshFolder();
-  const out = join(folder, "out");
   // A leak that brings events, a close-up and a burnt clutch within three days.
   const leak = { kind: "hole", place: "supply-line", height: "60 mm", diameter: "2 mm", wall: "0.9 mm" };
-  const ran = await runDemo([shortCase(folder, { leak, opens: { after: "1 day" } }), "--out", out]);
-  expect(ran.err).not.toContain("expected");
-  expect(ran.code).toBe(0);
-  url = pathToFileURL(join(out, "report.html")).href;
-  browser = await chromium.launch({
-    executablePath: process.env["CHROMIUM"] ?? "/usr/bin/chromium",
-    args: ["--no-sandbox", "--disable-dev-shm-usage"],
-  });
+  report = await written("run", (folder) => [shortCase(folder, { leak, opens: { after: "1 day" } })]);
 });
-afterAll(() => browser.close());
-
-async function opened(width: number): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.addInitScript("globalThis.__name = (f) => f");
-  await page.goto(url);
-  return page;
-}
-
-/** All words that are shown, in prose, tables and pictures; a case's own words apart. */
-const seen = (page: Page): Promise<string> =>
-  page.evaluate(`(() => {
-    const shown = (element) => element.getBoundingClientRect().width > 0;
-    const own = [...document.querySelectorAll(".quoted, .ranges td.prose")];
-    for (const element of own) element.style.display = "none";
-    const pictures = [...document.querySelectorAll(".drawing text")].filter(shown).map(({ textContent }) => textContent);
-    const words = document.body.innerText;
-    for (const element of own) element.style.display = "";
-    return [words, ...pictures].join("\\n");
-  })()`);
+afterAll(() => report.browser.close());
+const opened = (width: number): Promise<Page> => report.opened(width);
 
 /** The least height of a letter in the pictures that are shown [px]. */
 const leastLetters = (page: Page): Promise<number> =>
