@@ -20,7 +20,7 @@ import {
 import { alone, linesInBoth, saidIn, type Said } from "../report/said.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
-import { curveOf } from "./curve.ts";
+import { calendarOf, curveOf } from "./curve.ts";
 import { dayIn, odometerIn } from "./moments.ts";
 import {
   aheadTable,
@@ -134,8 +134,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
 const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, alone(system)));
 
 function pictures(telling: Telling): Drawing[] {
-  const { read, answer } = telling;
-  const calendar = read.clock;
+  const { answer } = telling;
   const drawing = (
     name: string,
     title: string,
@@ -148,6 +147,7 @@ function pictures(telling: Telling): Drawing[] {
     draw: drawn(draw),
   });
   const { opened } = answer;
+  const calendar = calendarOf(telling);
   return [
     ...(opened === null
       ? []

@@ -97,7 +97,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
         ...row,
         band(fate.slips, (value) => String(Math.round(value))),
         banded(fate.hottest, "temperature"),
-        band(fate.damage, three),
+        band(fate.damage, (value) => (value < 0.01 ? "< 0.01" : three(value))),
         band(fate.charred, percent),
       ];
     }),

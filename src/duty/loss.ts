@@ -34,9 +34,13 @@ export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const { march, enough } = known;
   begin(march, plan);
   const reached = marchOn(march, enough);
-  // What converter, cooler and passages hold does not come back to the pan to be lost: beyond the rest the pump draws nothing but air.
+  // What converter, cooler and passages hold does not come back to the pan to be lost, and what stands under the pickup's mouth is not drawn: beyond
+  // the rest the pump delivers nothing but air.
   const { converter, coolerAndLines, passages } = prepared.unit.build.holdUp;
-  const held = (converter + coolerAndLines + passages) * prepared.unit.fluid.density15;
+  const { pan, pickup } = prepared.unit.build.sump;
+  const drawn = march.leak?.place !== "pan" && march.leak?.place !== "pan-seam";
+  const under = drawn ? pan.free * pan.length * pan.width * pickup.height : 0;
+  const held = (converter + coolerAndLines + passages + under) * prepared.unit.fluid.density15;
   const most = fullMass(prepared.unit) - held - march.shortAtFirst;
   return {
     lostBy: (clock) => Math.min(lostAt(march, reached, clock), most + addedBy(march, reached, clock)),

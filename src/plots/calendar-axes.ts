@@ -13,29 +13,43 @@ export interface Calendar {
   readonly distance: number;
   /** Odometer at second 0 [m]; null when nobody read it: distances count from there. */
   readonly odometer: number | null;
+  /** The first moment that is shown [s]; second 0 when missing. What lies before it stands at the edge. */
+  readonly from?: number;
 }
+
+/** A calendar that begins late enough for a band near the visit to be seen, where that is a small part of the whole time. */
+export function closeTo(calendar: Calendar, earliest: number): Calendar {
+  const from = calendar.at - WIDER * (calendar.at - earliest);
+  return from > LATE * calendar.at ? { ...calendar, from } : calendar;
+}
+/** So much wider than the band, and only from so far into the time. */
+const WIDER = 1.5;
+const LATE = 0.7;
 
 const whole = utcFormat("%Y-%m-%d");
 const dayOnly = utcFormat("%-d %b");
+const hour = utcFormat("%-d %b %H:%M");
+/** Shorter spans are told by the hour [s]. */
+const BY_HOURS = 4 * 86400;
 
-/** Round dates between second 0 and the visit; the year is told with the first. */
-export function dateAxis({ date, at }: Calendar, width: number): TimeAxis {
+/** Round dates between the first moment and the visit; the year is told with the first. */
+export function dateAxis({ date, at, from = 0 }: Calendar, width: number): TimeAxis {
   const first = Date.parse(`${date}T00:00:00Z`);
-  const scale = scaleUtc().domain([first, first + at * 1000]);
+  const scale = scaleUtc().domain([first + from * 1000, first + at * 1000]);
   const marks = scale.ticks(Math.max(2, Math.round(width / 110)));
   const years = new Set(marks.map((mark) => mark.getUTCFullYear()));
   return {
     label: years.size > 1 ? "date" : `date, ${[...years][0] ?? date.slice(0, 4)}`,
     ticks: marks.map((mark) => ({
       at: (mark.getTime() - first) / 1000,
-      text: years.size > 1 ? whole(mark) : dayOnly(mark),
+      text: at - from < BY_HOURS ? hour(mark) : years.size > 1 ? whole(mark) : dayOnly(mark),
     })),
   };
 }
 
 /** Round readings of the odometer, or distances since the last full. */
 export function distanceAxis(
-  { at, distance, odometer }: Calendar,
+  { at, distance, odometer, from: shown = 0 }: Calendar,
   width: number,
   system: UnitSystem,
 ): TimeAxis {
@@ -44,10 +58,12 @@ export function distanceAxis(
   const far = distance * factor;
   return {
     label: odometer === null ? `driven since the last full [${unit}]` : `odometer [${unit}]`,
-    ticks: ticks(from, from + far, Math.max(2, Math.round(width / 150))).map((value) => ({
-      at: ((value - from) / far) * at,
-      text: format(",.10~g")(value),
-    })),
+    ticks: ticks(from + (far * shown) / at, from + far, Math.max(2, Math.round(width / 150))).map(
+      (value) => ({
+        at: ((value - from) / far) * at,
+        text: format(",.10~g")(value),
+      }),
+    ),
   };
 }
 

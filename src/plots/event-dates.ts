@@ -40,7 +40,7 @@ export function eventDates({ calendar, events }: EventDates, picture: Picture): 
         };
       }),
       head: "had come in",
-      from: 0,
+      from: calendar.from ?? 0,
       to: calendar.at,
       axes: (left) => calendarAxes(calendar, picture.width - left, picture.system),
     },

@@ -36,7 +36,7 @@ function stacked(places: readonly number[], radius: number): { x: number; level:
 /** The heap over dates and odometer, with the middle half and the middle nine tenths under it. */
 export function openingDots({ calendar, dots, when }: Opening, picture: Picture): SVGSVGElement {
   const { width, system } = picture;
-  const x = scaleLinear([0, calendar.at], [ASIDE, width - ASIDE]);
+  const x = scaleLinear([calendar.from ?? 0, calendar.at], [ASIDE, width - ASIDE]).clamp(true);
   const places = dots.map((dot) => x(dot));
   let radius = LARGEST;
   let heap = stacked(places, radius);
@@ -83,7 +83,7 @@ export function openingDots({ calendar, dots, when }: Opening, picture: Picture)
       .attr("text-anchor", anchor)
       .attr("fill", ink.soft)
       .text(text);
-  write(4, "last full", "start");
+  write(4, calendar.from === undefined ? "last full" : "earlier", "start");
   write(width - 4, "the visit", "end");
   drawAxes(svg, axes, x, bottom, [ASIDE, width - ASIDE]);
   return sealed(

@@ -40,7 +40,7 @@ export function spreadRows(
   const narrow = width < 480;
   const each = narrow ? 2 * ROW - 6 : ROW;
   const left = narrow ? 10 : 12 + Math.max(60, ...rows.map((row) => widthOf(row.says)));
-  const x = scaleLinear([from, to], [left, width - RIGHT]);
+  const x = scaleLinear([from, to], [left, width - RIGHT]).clamp(true);
   const beyond = width - RIGHT + 6;
   const bottom = 24 + rows.length * each;
   const under = axes(left);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { Spread } from "../../src/lookback/answer/spread.ts";
+import { closeTo } from "../../src/plots/calendar-axes.ts";
 import { eventDates } from "../../src/plots/event-dates.ts";
 import { missingCurve } from "../../src/plots/missing-curve.ts";
 import { openingDots } from "../../src/plots/opening-dots.ts";
@@ -35,6 +36,21 @@ test("the opening is fifty dots over dates and odometer, whether they lie apart 
         expect(texts).toContain(system === "US" ? "odometer [mi]" : "odometer [km]");
       },
     );
+});
+
+test("an opening shortly before the visit is shown close to: by the hour, and what is earlier at the edge", () => {
+  const late = closeTo(calendar, 69.5 * DAY);
+  expect(late.from).toBeCloseTo(69.25 * DAY, 6);
+  expect(closeTo(calendar, 40 * DAY)).toBe(calendar);
+  const [from, to] = [16, 760 - 16];
+  const svg = openingDots(
+    { calendar: late, dots: [10 * DAY, 69.625 * DAY], when },
+    { system: "US", width: 760, document: paper() },
+  );
+  const [early, middle] = [...svg.querySelectorAll("circle")].map((dot) => Number(dot.getAttribute("cx")));
+  expect(early).toBeCloseTo(from, 6);
+  expect(middle).toBeCloseTo((from + to) / 2, 6);
+  expect(svg.textContent).toMatch(/\d+ Oct \d\d:00/);
 });
 
 test("without an odometer distances count from the last full", () => {

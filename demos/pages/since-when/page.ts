@@ -9,7 +9,7 @@ import { missingCurve } from "../../../src/plots/missing-curve.ts";
 import { openingDots } from "../../../src/plots/opening-dots.ts";
 import type { Picture } from "../../../src/plots/picture.ts";
 import { show } from "../../../src/units/show.ts";
-import { curveOf } from "../../look-back/curve.ts";
+import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { dayIn } from "../../look-back/moments.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
@@ -261,11 +261,13 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       "When it opened",
       figure(
         "Each dot is one case like this, all as likely: count those on either side of a date. Under them, thin, nine tenths of the cases; thick, half; stroke, the middle.",
-        draw(({ read, answer: { opened } }, picture) =>
-          opened === null
+        draw((told, picture) => {
+          const { opened } = told.answer;
+          const calendar = calendarOf(told);
+          return opened === null
             ? null
-            : openingDots({ calendar: read.clock, dots: opened.dots, when: opened.when }, picture),
-        ),
+            : openingDots({ calendar, dots: opened.dots, when: opened.when }, picture);
+        }),
         "wide",
       ),
     ),
@@ -290,7 +292,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
         draw((told, picture) =>
           eventDates(
             {
-              calendar: told.read.clock,
+              calendar: calendarOf(told),
               events: toldEvents(told).map((event) => ({ ...event, name: event.name as EventName })),
             },
             picture,
