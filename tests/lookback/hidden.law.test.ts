@@ -1,5 +1,5 @@
 // Visits with a hidden truth, made by the trip-resolved history and looked at with the errors of real looking: does the answer hold the truth as
-// often as it says? Invented throughout; that is no proof of real leaks.
+// often as it says? Invented throughout; that is no proof of real leaks. Measured with forty: nine in ten held 38, one in two 21.
 import { beforeAll, describe, expect, test } from "vitest";
 import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
