@@ -1,5 +1,6 @@
 // The line-pressure test: a gauge on the line, at idle and then at stall, hot, in drive and in reverse.
 
+import type { Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";
 import { holdInGear } from "./in-gear.ts";
 import { holdAt, HOT, idling, inReverse } from "./ready.ts";
@@ -23,8 +24,7 @@ const LONGEST_STALL = 5;
  */
 export function linePressureTest(unit: Unit, shortage: number, gear: "drive" | "reverse"): LinePressure {
   const walk = idling(gear === "drive" ? unit : inReverse(unit), shortage, HOT);
-  holdInGear(walk, 0, AT_IDLE, () => holdAt(walk, HOT));
-  const idle = walk.now.line.linePressure;
+  const idle = idlePressure(walk);
 
   let stallLowest = Infinity;
   let stallSpeed = 0;
@@ -36,4 +36,10 @@ export function linePressureTest(unit: Unit, shortage: number, gear: "drive" | "
     return true;
   });
   return { idle, stallLowest, stallFinal: walk.now.line.linePressure, stallSpeed, stallSlips };
+}
+
+/** Line pressure [Pa] of a unit that idles hot in neutral, once it is held in first gear. */
+export function idlePressure(walk: Walk): number {
+  holdInGear(walk, 0, AT_IDLE, () => holdAt(walk, HOT));
+  return walk.now.line.linePressure;
 }

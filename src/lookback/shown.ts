@@ -2,8 +2,9 @@
 
 import { coolerFlowTest } from "../bay/cooler-flow-test.ts";
 import { stickIdling } from "../bay/level-checks.ts";
-import { linePressureTest } from "../bay/line-pressure-test.ts";
+import { idlePressure } from "../bay/line-pressure-test.ts";
 import { HOT, idling, inThePan, stoodFor } from "../bay/ready.ts";
+import type { Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { dynamicViscosity } from "../physics/fluid/fluid.ts";
@@ -80,14 +81,19 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[], p
       drop: dropVolume(site.dripRadius, surfaceTension(temperature), rho),
     };
   };
+  // One unit that idles hot shows both: the leak while in neutral, and then the gauge in gear.
+  const idled = Array.from({ length: points }, (_, i) => {
+    const walk = idling(tight, i * step, HOT);
+    return { atLeak: pressureAt(walk, site), line: idlePressure(walk) };
+  });
   return {
     stick,
     hot: then(HOT),
     bay: then(BAY),
     filling: density(unit.fluid.density15, unit.build.fillTemperature),
-    linePressure: table((shortage) => linePressureTest(tight, shortage, "drive").idle),
+    linePressure: { step, values: Float64Array.from(idled, ({ line }) => line) },
     ...(asks("cooler flow") ? { coolerFlow: table((shortage) => coolerFlowTest(tight, shortage).flow) } : {}),
-    pressure: table((shortage) => pressureAt(tight, site, shortage)),
+    pressure: { step, values: Float64Array.from(idled, ({ atLeak }) => atLeak) },
     parkedDepth: table((shortage) => {
       const walk = stoodFor(tight, shortage, PARKED, BAY);
       return meanDepth(tight.build.sump.pan, inThePan(walk));
@@ -95,11 +101,10 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[], p
   };
 }
 
-/** Pressure at the leak's place while the unit idles hot in park [Pa]; at the pan the head over its floor. */
-function pressureAt(unit: Unit, { place, fedBy }: Site, shortage: number): number {
-  const walk = idling(unit, shortage, HOT);
+/** Pressure at the leak's place of a unit that idles hot in park [Pa]; at the pan the head over its floor. */
+function pressureAt(walk: Walk, { place, fedBy }: Site): number {
   const { line, lineInput, density } = walk.now;
-  const { cooler } = unit.build;
+  const { cooler, sump } = walk.unit.build;
   switch (place) {
     case "return-line":
       return line.leakPressure;
@@ -108,6 +113,6 @@ function pressureAt(unit: Unit, { place, fedBy }: Site, shortage: number): numbe
     case "shaft-seal":
       return fedBy === "converter-outlet" ? line.nodePressure : line.leakPressure;
     default:
-      return density * 9.80665 * meanDepth(unit.build.sump.pan, inThePan(walk));
+      return density * 9.80665 * meanDepth(sump.pan, inThePan(walk));
   }
 }
