@@ -15,9 +15,9 @@ import {
   type Lookout,
 } from "./happen.ts";
 import { spread } from "./week.ts";
-import { begin, DAY, newMarch, partsAt, runningAt, WEEK, type March } from "./course.ts";
+import { DAY, partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
-import { marchOn } from "./march.ts";
+import { marched } from "./marched.ts";
 import type { Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
 
@@ -35,19 +35,10 @@ export interface DutyHistory {
   readonly handedOver: HandedOver;
 }
 
-/** What a prepared week is asked with: kept from plan to plan, so that thousands of histories allocate next to nothing. */
-interface Kept {
-  readonly march: March;
-  readonly lookout: Lookout;
-  readonly enough: number;
-}
-
-const kept = new WeakMap<Prepared, Kept>();
+const lookouts = new WeakMap<Prepared, Lookout>();
 
 /** A leak is averaged if it lives for so many trips, from its opening to a burnt clutch or no drive. */
 const leastTrips = 20;
-/** The march goes on so much beyond the least loss that ends it [kg]: it may hang on a trip that comes once a week. */
-const BEYOND = 0.6;
 
 const spots = newSpots();
 const says = {
@@ -55,15 +46,11 @@ const says = {
   spot: "1 g has fallen while standing",
 };
 
-function keptOf(prepared: Prepared, plan: Plan): Kept {
-  let known = kept.get(prepared);
-  if (known === undefined) {
-    const lookout = newLookout(prepared);
-    known = { march: newMarch(prepared, plan), lookout, enough: enoughFor(prepared) };
-    kept.set(prepared, known);
-  }
-  begin(known.march, plan);
-  beginLookout(known.lookout);
+/** What a prepared week's events are looked for with, kept from plan to plan. */
+function lookoutOf(prepared: Prepared): Lookout {
+  let known = lookouts.get(prepared);
+  if (known === undefined) lookouts.set(prepared, (known = newLookout(prepared)));
+  beginLookout(known);
   return known;
 }
 
@@ -73,10 +60,10 @@ function keptOf(prepared: Prepared, plan: Plan): Kept {
  */
 export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): DutyHistory {
   if (!mayAverage(prepared, plan)) return whole(plan);
-  const { march, lookout, enough } = keptOf(prepared, plan);
+  const { march, reached } = marched(prepared, plan);
+  const lookout = lookoutOf(prepared);
   const { thresholds } = prepared;
   const { fresh, found } = lookout;
-  const reached = marchOn(march, enough);
   const parts = partsAt(march);
   // From this midnight on it is walked.
   const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
@@ -197,16 +184,4 @@ function livesUnder(march: March, last: { readonly running: number } | undefined
   if (last === undefined || !(march.weekTime > 0)) return false;
   const trips = march.order.length;
   return ((last.running - march.opensRunning) / march.weekTime) * trips < leastTrips;
-}
-
-/** So much lacking [kg] is enough: the worst has come whatever the air. */
-export function enoughFor({ thresholds, climates }: Prepared): number {
-  const burns = climates.map((_, a) =>
-    Math.min(
-      ...thresholds
-        .filter(({ name }) => name === "no drive" || name === "damage 1")
-        .flatMap(({ moments }) => moments[a]!.map(({ critical }) => critical)),
-    ),
-  );
-  return Math.max(...burns) + BEYOND;
 }

@@ -1,9 +1,8 @@
 // What a leak loses by averages, and nothing else: for callers who ask thousands of leaks how much is gone, and only some of them what that did.
 
 import type { Plan } from "../history/simulate.ts";
-import { begin, newMarch, WEEK, type March } from "./course.ts";
-import { enoughFor } from "./history.ts";
-import { marchOn } from "./march.ts";
+import { WEEK, type March } from "./course.ts";
+import { marched } from "./marched.ts";
 import { fullMass } from "./snapshot.ts";
 import type { Prepared } from "./prepared.ts";
 import { spread } from "./week.ts";
@@ -16,24 +15,12 @@ export interface DutyLoss {
   readonly ranOut: boolean;
 }
 
-interface Kept {
-  readonly march: March;
-  readonly enough: number;
-}
-
-const kept = new WeakMap<Prepared, Kept>();
-
 /**
  * The loss of a plan whose week, build and air were prepared, as `dutyHistory` marches it. Nothing is handed over: a leak that is over within
  * some trips is averaged too, minute by minute of the trip it falls into.
  */
 export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
-  let known = kept.get(prepared);
-  if (known === undefined)
-    kept.set(prepared, (known = { march: newMarch(prepared, plan), enough: enoughFor(prepared) }));
-  const { march, enough } = known;
-  begin(march, plan);
-  const reached = marchOn(march, enough);
+  const { march, reached } = marched(prepared, plan);
   // What converter, cooler and passages hold does not come back to the pan to be lost, and what stands under the pickup's mouth is not drawn: beyond
   // the rest the pump delivers nothing but air.
   const { converter, coolerAndLines, passages } = prepared.unit.build.holdUp;

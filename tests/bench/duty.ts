@@ -65,7 +65,7 @@ export function costOfDuty(): DutyCost {
   const averaged = cases
     .map(({ plan }) => plan)
     .filter((plan) => dutyHistory(ready, plan).handedOver === "nothing");
-  const costs = averaged.map((plan) => timeOf(100, () => dutyHistory(ready, plan)));
+  const costs = averaged.map((plan) => timeOf(100, () => dutyHistory(ready, { ...plan })));
   const march = newMarch(ready, averaged[0]!);
   const marches = averaged.map((plan) =>
     timeOf(100, () => {
@@ -75,7 +75,7 @@ export function costOfDuty(): DutyCost {
   );
   const many = (runs: number) =>
     seconds(() => {
-      for (let i = 0; i < runs; i++) dutyHistory(ready, averaged[i % averaged.length]!);
+      for (let i = 0; i < runs; i++) dutyHistory(ready, { ...averaged[i % averaged.length]! });
     });
   many(1000);
   const runs = [1000, 3000, 10_000];
@@ -90,7 +90,7 @@ export function costOfDuty(): DutyCost {
     tenThousand: totals.at(-1)!,
     byDays: exponent(
       longer.map((plan) => dutyHistory(ready, plan).end.clock),
-      longer.map((plan) => timeOf(100, () => dutyHistory(ready, plan))),
+      longer.map((plan) => timeOf(100, () => dutyHistory(ready, { ...plan }))),
     ),
     byRuns: exponent(runs, totals),
   };
