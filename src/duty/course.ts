@@ -18,7 +18,8 @@ export interface March {
   readonly reading: Reading;
   plan: Plan;
   leak: Leak | null;
-  /** Trips in the order in which they come in a week of this plan, and when each starts after the week's beginning [s]. */
+  /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]. */
+  weekday: number;
   readonly order: Int32Array;
   readonly startsAt: Float64Array;
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
@@ -62,6 +63,7 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     reading: newReading(),
     plan,
     leak: null,
+    weekday: -1,
     order: new Int32Array(count),
     startsAt: row(),
     weekTime: 0,
@@ -94,33 +96,12 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
 
 /** Begins a plan: the order of the trips, and when the leak opens. */
 export function begin(march: March, plan: Plan): void {
-  const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
-  const { occurrences, kinds, unit } = prepared;
+  const { unit } = march.prepared;
   march.plan = plan;
   march.leak = plan.unit.leak;
   march.walked = -1;
   march.opened = -1;
-  const count = occurrences.length;
-  let first = 0;
-  while (first < count && occurrences[first]!.startsAt < plan.weekday * DAY) first++;
-  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < count; i++) {
-    const at = (first + i) % count;
-    const { kind, startsAt: monday, stand } = occurrences[at]!;
-    order[i] = at;
-    startsAt[i] = monday - plan.weekday * DAY + (monday < plan.weekday * DAY ? WEEK : 0);
-    timeBefore[i] = time;
-    distanceBefore[i] = distance;
-    stands += stand;
-    standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
-    middle += kinds[kind]!.time * startsAt[i]!;
-    time += kinds[kind]!.time;
-    distance += kinds[kind]!.pieceDistances.at(-1)!;
-  }
-  march.weekTime = time;
-  march.weekDistance = distance;
-  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
-  march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
+  if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
   if (march.lost.length < march.weeks + 1) {
@@ -135,11 +116,39 @@ export function begin(march: March, plan: Plan): void {
   if ("after" in plan.opens) {
     march.opensAt = plan.opens.after;
     march.opensRunning = runningAt(march, plan.opens.after);
-  } else if (distance > 0) {
+  } else if (march.weekDistance > 0) {
     march.opensRunning =
       "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
     march.opensAt = clockAt(march, march.opensRunning);
   }
+}
+
+/** Puts the trips of a week in the order in which they come from a weekday on. */
+function inOrder(march: March, weekday: number): void {
+  const { order, startsAt, timeBefore, distanceBefore } = march;
+  const { occurrences, kinds } = march.prepared;
+  march.weekday = weekday;
+  const count = occurrences.length;
+  let first = 0;
+  while (first < count && occurrences[first]!.startsAt < weekday * DAY) first++;
+  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    const at = (first + i) % count;
+    const { kind, startsAt: monday, stand } = occurrences[at]!;
+    order[i] = at;
+    startsAt[i] = monday - weekday * DAY + (monday < weekday * DAY ? WEEK : 0);
+    timeBefore[i] = time;
+    distanceBefore[i] = distance;
+    stands += stand;
+    standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
+    middle += kinds[kind]!.time * startsAt[i]!;
+    time += kinds[kind]!.time;
+    distance += kinds[kind]!.pieceDistances.at(-1)!;
+  }
+  march.weekTime = time;
+  march.weekDistance = distance;
+  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
+  march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
 }
 
 /** Running seconds by a moment [s since the start]. */

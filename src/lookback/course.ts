@@ -71,11 +71,9 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
   opening.kind === "pit" ? { ...opening, after: opening.after * use } : opening;
 
 /** The plan of a guess, up to the visit. */
-export function planOfGuess(
-  { site, unit, week, added, ...visit }: Visit,
-  { use, opening, opensAt, soakedUp, short, harder }: Guess,
-  clocks: Clocks = clocksOf({ site, unit, week, added, ...visit }, use),
-): Plan {
+export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksOf(visit, guess.use)): Plan {
+  const { site, unit, week, added } = visit;
+  const { use, opening, opensAt, soakedUp, short, harder } = guess;
   const { weekday, dayOfYear, toPlan } = clocks;
   return {
     unit: {

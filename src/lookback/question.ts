@@ -88,8 +88,14 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
 export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
   const { visit, prepared, shown, learned, runningBy } = bench;
   const guess = guessOf(visit, explanation, values);
+  const { opening, opensAt, soakedUp, short, use, sudden } = guess;
   return {
-    ...guess,
+    opening,
+    opensAt,
+    soakedUp,
+    short,
+    use,
+    sudden,
     visit,
     shown,
     learned,
