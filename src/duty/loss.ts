@@ -21,18 +21,24 @@ export interface DutyLoss {
  */
 export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const { march, reached } = marched(prepared, plan);
-  // What converter, cooler and passages hold does not come back to the pan to be lost, and what stands under the pickup's mouth is not drawn: beyond
-  // the rest the pump delivers nothing but air.
-  const { converter, coolerAndLines, passages } = prepared.unit.build.holdUp;
-  const { pan, pickup } = prepared.unit.build.sump;
-  const drawn = march.leak?.place !== "pan" && march.leak?.place !== "pan-seam";
-  const under = drawn ? pan.free * pan.length * pan.width * pickup.height : 0;
-  const held = (converter + coolerAndLines + passages + under) * prepared.unit.fluid.density15;
-  const most = fullMass(prepared.unit) - held - march.shortAtFirst;
+  const most = mostLost(march);
   return {
     lostBy: (clock) => Math.min(lostAt(march, reached, clock), most + addedBy(march, reached, clock)),
     ranOut: reached < march.weeks,
   };
+}
+
+/**
+ * The most that can be lost [kg] before anything is added: what converter, cooler and passages hold does not come back to the pan to be lost, and what
+ * stands under the pickup's mouth is not drawn: beyond the rest the pump delivers nothing but air.
+ */
+export function mostLost({ prepared: { unit }, leak, shortAtFirst }: March): number {
+  const { converter, coolerAndLines, passages } = unit.build.holdUp;
+  const { pan, pickup } = unit.build.sump;
+  const drawn = leak?.place !== "pan" && leak?.place !== "pan-seam";
+  const under = drawn ? pan.free * pan.length * pan.width * pickup.height : 0;
+  const held = (converter + coolerAndLines + passages + under) * unit.fluid.density15;
+  return fullMass(unit) - held - shortAtFirst;
 }
 
 /** Added by the week of a moment [kg]. */
