@@ -4,7 +4,7 @@ import { kindsOf } from "../duty/kinds.ts";
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
 import { commonCount, place } from "./common.ts";
-import { courseOf, type Guess } from "./course.ts";
+import { courseOf, roughCourseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
@@ -85,7 +85,7 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
 }
 
 /** What the evidence may ask of a guess of an explanation. */
-export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
+export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array, roughly = false): Asked {
   const { visit, prepared, shown, learned, runningBy } = bench;
   const guess = guessOf(visit, explanation, values);
   const { opening, opensAt, soakedUp, short, use, sudden } = guess;
@@ -99,7 +99,7 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     visit,
     shown,
     learned,
-    course: courseOf(visit, prepared, guess),
+    course: (roughly ? roughCourseOf(visit, prepared, guess) : undefined) ?? courseOf(visit, prepared, guess),
     drop: values[place.drop]!,
     runningBy,
     unseen: explanation.unseen,
@@ -112,35 +112,45 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
 const towedIn = ({ evidence }: Visit): boolean =>
   evidence.some((item) => item.kind === "first symptom" && item.symptom === "no drive");
 
+/**
+ * The problem of an explanation. The cheap part weighs what hangs on the loss alone, told roughly where the leak grew unseen; what is dear follows the guess,
+ * takes that back and says what all of the evidence says of it.
+ */
 export function problemOf(
   bench: Bench,
   explanation: Explanation,
   evidence: readonly Evidence[] = bench.visit.evidence,
 ): Problem {
   const cheap = evidence.filter((item) => !isDear(item));
-  const rest = evidence.filter(isDear);
   const drives = !towedIn(bench.visit);
   const sum = (items: readonly Evidence[], asked: Asked) =>
     items.reduce((total, item) => (total === -Infinity ? total : total + termOf(item, asked)), 0);
-  // Both halves ask the same guess: its course is worked out once.
-  let last: Asked | undefined;
-  const lastValues = new Float64Array(explanation.unknowns.length).fill(Number.NaN);
-  const asked = (values: Float64Array): Asked => {
-    if (last === undefined || values.some((value, i) => value !== lastValues[i])) {
-      last = askedOf(bench, explanation, values);
-      lastValues.set(values);
-    }
-    return last;
-  };
+  // Both halves ask the same guess: what is found of it once is kept.
+  const roughly = remembered((values) => Math.max(UNLIKELY, sum(cheap, askedOf(bench, explanation, values, true))));
   return {
     unknowns: explanation.unknowns,
-    logLikelihood: (values) => {
-      const guess = asked(values);
-      return drives && guess.course.ranOut ? -Infinity : sum(cheap, guess);
-    },
+    logLikelihood: roughly,
     further: (values) => {
-      const guess = asked(values);
-      return drives && guess.course.over() < bench.visit.at ? -Infinity : sum(rest, guess);
+      const guess = askedOf(bench, explanation, values, false);
+      if (drives && (guess.course.ranOut || guess.course.over() < bench.visit.at)) return -Infinity;
+      return sum(evidence, guess) - roughly(values);
     },
+  };
+}
+
+/** Told roughly, nothing is impossible: what follows may find otherwise. */
+const UNLIKELY = -1e3;
+
+/** A function of a guess that keeps its last answer. */
+function remembered(told: (values: Float64Array) => number): (values: Float64Array) => number {
+  let last: Float64Array | undefined;
+  let answer = 0;
+  return (values) => {
+    if (last === undefined || values.some((value, i) => value !== last![i])) {
+      answer = told(values);
+      last = (last ?? new Float64Array(values.length)).fill(0);
+      last.set(values);
+    }
+    return answer;
   };
 }
