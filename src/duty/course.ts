@@ -60,7 +60,7 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
   const row = () => new Float64Array(count);
   return {
     prepared,
-    reading: newReading(),
+    reading: newReading(prepared),
     plan,
     leak: null,
     weekday: -1,

@@ -1,13 +1,13 @@
 // What a leak loses in a trip, a week or a stand, read from the tables of a prepared week.
 
-import type { Leak } from "../physics/build.ts";
+import type { Leak, Unit } from "../physics/build.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import { drainTime } from "../physics/leak/drain-down.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt } from "../physics/leaking.ts";
 import { columnArea, panArea, sinks } from "../physics/standing.ts";
-import { circuitPlaces, panPieces, shapes, type Climate, type Prepared } from "./prepared.ts";
-import { mixed, shaped, type Reading } from "./reading.ts";
+import { circuitPlaces, panPieces, shapes, type Prepared } from "./prepared.ts";
+import { mixed, shaped, takeStand, type Reading } from "./reading.ts";
 import { middleShape } from "./tabling.ts";
 
 /** Whether a leak at this place can be averaged: one at the pan's rail follows the surface as it swings, which no table holds. */
@@ -21,48 +21,51 @@ const placeOf = ({ place, fedBy }: Leak): number =>
 /** Takes the leak's opening after so many seconds of running and in all, in fluid of an age; air and level are taken. */
 export function takeOpening(
   reading: Reading,
-  { unit, climates }: Prepared,
+  { fluid }: Unit,
   leak: Leak,
   age: number,
   calendar: number,
   fluidAge: number,
 ): void {
-  const { opening, parked, weights } = reading;
+  const { opening, parked, tables } = reading;
   reading.place = placeOf(leak);
-  const pressure = reading.place < 0 ? 0 : mixed(reading, climates, pressures, 0, 1);
-  openingAt(opening, leak.opening, age, pressure, true, calendar);
+  reading.shape = -1;
+  reading.thinned = 1 - fluid.shearLoss * Math.min(1, fluidAge);
   // Only a crack gapes by pressure and bending.
-  if (leak.opening.kind === "crack") openingAt(parked, leak.opening, age, 0, false, calendar);
+  const gapes = leak.opening.kind === "crack";
+  const pressure =
+    gapes && reading.place >= 0 ? mixed(reading, tables.circuit[reading.place]!.pressure, 0, 1) : 0;
+  openingAt(opening, leak.opening, age, pressure, true, calendar);
+  if (gapes) openingAt(parked, leak.opening, age, 0, false, calendar);
   else {
     parked.viscous = opening.viscous;
     parked.inertial = opening.inertial;
   }
-  reading.thinned = 1 - unit.fluid.shearLoss * Math.min(1, fluidAge);
-  if (reading.place < 0) return;
+}
+
+/** Looks up how the opening that was taken lies among the shapes of the tables. */
+function takeShape(reading: Reading): void {
+  const { opening, shapeWeights } = reading;
   const viscous = opening.viscous * reading.thinned;
   const shape = opening.inertial / (viscous * viscous);
   const at = Math.max(0, Math.min(shapes.length - 1, 3 * (Math.log10(shape) + 18)));
   const first = Math.max(0, Math.min(shapes.length - 4, Math.floor(at) - 1));
   const x = at - first;
-  weights[0] = -((x - 1) * (x - 2) * (x - 3)) / 6;
-  weights[1] = (x * (x - 2) * (x - 3)) / 2;
-  weights[2] = -(x * (x - 1) * (x - 3)) / 2;
-  weights[3] = (x * (x - 1) * (x - 2)) / 6;
+  shapeWeights[0] = -((x - 1) * (x - 2) * (x - 3)) / 6;
+  shapeWeights[1] = (x * (x - 2) * (x - 3)) / 2;
+  shapeWeights[2] = -(x * (x - 1) * (x - 3)) / 2;
+  shapeWeights[3] = (x * (x - 1) * (x - 2)) / 6;
   reading.shape = first;
   reading.factor = viscous < 1e200 ? 1 / (viscous * Math.sqrt(1 + shape / middleShape)) : 0;
 }
 
-const pressures = ({ circuit }: Climate, place: number) => circuit[place]!.pressure;
-const weeks = ({ circuit }: Climate, place: number) => circuit[place]!.week;
-const trips = ({ circuit }: Climate, place: number) => circuit[place]!.trips;
-const panDepth = (climate: Climate) => climate.panDepth;
-const panDensity = (climate: Climate) => climate.panDensity;
-const panViscosity = (climate: Climate) => climate.panViscosity;
-
 /** Mass [kg] that a running week loses through the opening that was taken. */
 export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): number {
-  const { climates, times, firstPiece } = prepared;
-  if (reading.place >= 0) return shaped(reading, climates, weeks, 0, shapes.length);
+  const { times, firstPiece } = prepared;
+  if (reading.place >= 0) {
+    if (reading.shape < 0) takeShape(reading);
+    return shaped(reading, reading.tables.circuit[reading.place]!.week, 0, 1);
+  }
   let sum = 0;
   for (let k = 0; k < times.length; k++)
     sum += times[k]! * tripRunning(reading, prepared, leak, k, firstPiece[k + 1]! - firstPiece[k]!);
@@ -78,17 +81,20 @@ export function tripRunning(
   pieces: number,
 ): number {
   if (pieces <= 0) return 0;
-  const { climates, firstPiece, kinds } = prepared;
+  const { firstPiece, kinds } = prepared;
+  const { circuit, panDepth, panDensity, panViscosity } = reading.tables;
   const first = firstPiece[kind]!;
   const all = firstPiece[kinds.length]!;
-  if (reading.place >= 0)
-    return shaped(reading, climates, trips, (first + pieces - 1) * shapes.length, all * shapes.length);
+  if (reading.place >= 0) {
+    if (reading.shape < 0) takeShape(reading);
+    return shaped(reading, circuit[reading.place]!.trips, first + pieces - 1, all);
+  }
   const { pieceTimes } = kinds[kind]!;
   let sum = 0;
   for (let p = 0; p < pieces; p += panPieces) {
-    const depth = mixed(reading, climates, panDepth, first + p, all);
-    const density = mixed(reading, climates, panDensity, first + p, all);
-    const viscosity = mixed(reading, climates, panViscosity, first + p, all) * reading.thinned;
+    const depth = mixed(reading, panDepth, first + p, all);
+    const density = mixed(reading, panDensity, first + p, all);
+    const viscosity = mixed(reading, panViscosity, first + p, all) * reading.thinned;
     const head = density * gravity * (depth - leak.height);
     const seconds = pieceTimes[Math.min(pieces, p + panPieces)]! - pieceTimes[p]!;
     if (head > 0) sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
@@ -96,17 +102,11 @@ export function tripRunning(
   return sum;
 }
 
-const fluidity = (climate: Climate) => climate.stands.fluidity;
-const coldViscosity = (climate: Climate) => climate.stands.viscosity;
-const standDensity = (climate: Climate) => climate.stands.density;
-const standDepth = (climate: Climate) => climate.stands.depth;
 const hasColumn = ({ place, lineAbove }: Leak) =>
   (place === "supply-line" || place === "return-line") && lineAbove > 0;
-const ageing = (climate: Climate) => climate.ageing;
 
 /** Share of the fluid's life that a week takes. */
-export const weekAgeing = (reading: Reading, { climates }: Prepared): number =>
-  mixed(reading, climates, ageing, 0, 1);
+export const weekAgeing = (reading: Reading): number => mixed(reading, reading.tables.ageing, 0, 1);
 
 /**
  * Mass [kg] lost in the last `seconds` of a stand before a trip of a kind: first from the line's column above the hole, then from
@@ -121,15 +121,19 @@ export function standLoses(
   seconds: number,
 ): number {
   if (!(seconds > 0)) return 0;
-  const { climates, kinds, unit } = prepared;
-  const wide = kinds.length;
+  const { kinds, unit } = prepared;
+  takeStand(reading, kind, kinds.length);
+  const [depth, density, cold, fluidity] = [
+    reading.stand[0]!,
+    reading.stand[1]!,
+    reading.stand[2]!,
+    reading.stand[3]!,
+  ];
   const column = hasColumn(leak) ? leak.columnHeight : 0;
-  const over = mixed(reading, climates, standDepth, kind, wide) - leak.height;
+  const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;
-  const density = mixed(reading, climates, standDensity, kind, wide);
-  const cold = mixed(reading, climates, coldViscosity, kind, wide);
   const longer = stand - kinds[kind]!.stand;
-  const flowed = Math.max(seconds / cold, mixed(reading, climates, fluidity, kind, wide) + longer / cold);
+  const flowed = Math.max(seconds / cold, fluidity + longer / cold);
   // A leak that opens in the middle of a stand opens in the cold.
   const viscosity = (seconds < stand ? cold : stand / flowed) * reading.thinned;
   const { pan } = unit.build.sump;
@@ -160,8 +164,10 @@ export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): 
   return sum;
 }
 
-function reachesPan(reading: Reading, { climates, kinds }: Prepared, leak: Leak): boolean {
-  for (let k = 0; k < kinds.length; k++)
-    if (mixed(reading, climates, standDepth, k, kinds.length) > leak.height) return true;
+function reachesPan(reading: Reading, { kinds }: Prepared, leak: Leak): boolean {
+  for (let k = 0; k < kinds.length; k++) {
+    takeStand(reading, k, kinds.length);
+    if (reading.stand[0]! > leak.height) return true;
+  }
   return false;
 }

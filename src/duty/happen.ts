@@ -240,10 +240,10 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
   const place = week * order.length + trip;
   if (march.opened !== place) {
     march.opened = place;
-    takeLevel(reading, prepared.climates, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
+    takeLevel(reading, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
     const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
-    takeOpening(reading, prepared, leak, age, calendar, week * weekAgeing(reading, prepared));
+    takeOpening(reading, prepared.unit, leak, age, calendar, week * weekAgeing(reading));
     march.tripLoss = tripLoses(march, kind, from, whole);
   }
   const share = march.tripLoss > 0 ? tripLoses(march, kind, from, time) / march.tripLoss : 0;

@@ -18,15 +18,15 @@ const STEEP = 0.6;
 export function rateAt(march: March, week: number, lost: number, added: number): number {
   const { prepared, reading, leak, weekTime } = march;
   if (leak === null) return 0;
-  takeAir(reading, prepared.climates, airOf(march, week - 0.5 + march.middle));
-  takeLevel(reading, prepared.climates, march.shortAtFirst + lost - added);
+  takeAir(reading, airOf(march, week - 0.5 + march.middle));
+  takeLevel(reading, march.shortAtFirst + lost - added);
   const age = Math.max(0, week * weekTime - march.opensRunning);
-  const fluidAge = week * weekAgeing(reading, prepared);
-  takeOpening(reading, prepared, leak, age, openFor(march, week + march.middle), fluidAge);
+  const fluidAge = week * weekAgeing(reading);
+  takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.middle), fluidAge);
   const running = weekRunning(reading, prepared, leak);
   // A pit grows by the calendar, in stands too.
   if (leak.opening.kind === "pit")
-    takeOpening(reading, prepared, leak, age, openFor(march, week + march.standing), fluidAge);
+    takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.standing), fluidAge);
   return running + weekStanding(reading, prepared, leak);
 }
 

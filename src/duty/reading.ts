@@ -1,111 +1,126 @@
-// Reading the tables of a prepared week: between two levels, among up to three climates, at one shape of opening.
+// Reading the tables of a prepared week: between two levels, among up to three airs, at one shape of opening.
 
 import { closedLeak, type LeakNow } from "../physics/leaking.ts";
-import { levelStep, type Climate } from "./prepared.ts";
+import { levelStep, shapes, type Prepared } from "./prepared.ts";
+import { standParts, tablesOf, type Side, type Tables } from "./tables.ts";
 
-/** Where the tables are read: between two levels, among up to three climates, at one opening. Written in place. */
+/** Where the tables are read: between two levels, among up to three airs, at one opening. Written in place. */
 export interface Reading {
+  readonly tables: Tables;
   readonly opening: LeakNow;
   /** Opening in a parked line: without bending and pressure. */
   readonly parked: LeakNow;
-  /** The first of up to three climates, how many they are, and their weights. */
-  climate: number;
-  climates: number;
-  readonly airs: Float64Array;
+  /** The first of up to three airs, how many they are, and their weights. */
+  first: number;
+  count: number;
+  readonly weights: Float64Array;
   /** Place in the circuit, as `circuitPlaces` counts; -1: the pan. */
   place: number;
   level: number;
   levelShare: number;
-  /** First of four shapes, their weights, and what turns the table's value into mass. */
+  /** First of four shapes, -1 while not looked up; their weights, and what turns the table's value into mass. */
   shape: number;
-  readonly weights: Float64Array;
+  readonly shapeWeights: Float64Array;
   factor: number;
   /** Viscosity of the aged fluid over the new one's. */
   thinned: number;
+  /** The stand that was read last, as `standParts` counts. */
+  readonly stand: Float64Array;
 }
 
-export const newReading = (): Reading => ({
+export const newReading = (prepared: Prepared): Reading => ({
+  tables: tablesOf(prepared),
   opening: closedLeak(),
   parked: closedLeak(),
-  climate: 0,
-  climates: 0,
-  airs: new Float64Array(3),
+  first: 0,
+  count: 0,
+  weights: new Float64Array(3),
   place: 0,
   level: 0,
   levelShare: 0,
-  shape: 0,
-  weights: new Float64Array(4),
+  shape: -1,
+  shapeWeights: new Float64Array(4),
   factor: 0,
   thinned: 1,
+  stand: new Float64Array(standParts),
 });
 
-/** Weighs the climates for air of a temperature [K]: the parabola through the three around it, or what there is. */
-export function takeAir(reading: Reading, climates: readonly Climate[], air: number): void {
-  const { airs } = reading;
-  const count = Math.min(3, climates.length);
+/** Weighs the airs for one of a temperature [K]: the parabola through the three around it, or what there is. */
+export function takeAir(reading: Reading, air: number): void {
+  const { weights } = reading;
+  const { airs } = reading.tables;
+  const count = Math.min(3, airs.length);
   let first = 0;
-  while (first + count < climates.length && climates[first]!.air + climates[first + count]!.air < 2 * air)
-    first++;
-  reading.climate = first;
-  reading.climates = count;
+  while (first + count < airs.length && airs[first]! + airs[first + count]! < 2 * air) first++;
+  reading.first = first;
+  reading.count = count;
   for (let i = 0; i < count; i++) {
-    const here = climates[first + i]!.air;
+    const here = airs[first + i]!;
     let weight = 1;
     for (let j = 0; j < count; j++) {
-      const other = climates[first + j]!.air;
+      const other = airs[first + j]!;
       if (j !== i) weight *= (air - other) / (here - other);
     }
-    airs[i] = weight;
+    weights[i] = weight;
   }
 }
 
 /** Goes to the loss [kg lacking] between two levels; the air is taken. */
-export function takeLevel(reading: Reading, climates: readonly Climate[], lacking: number): void {
-  let levels = Infinity;
-  for (let i = 0; i < reading.climates; i++) levels = Math.min(levels, climates[reading.climate + i]!.levels);
-  const at = Math.max(0, Math.min(lacking / levelStep, levels - 1));
-  reading.level = Math.min(Math.floor(at), Math.max(0, levels - 2));
+export function takeLevel(reading: Reading, lacking: number): void {
+  const { levels } = reading.tables;
+  let least = Infinity;
+  for (let i = 0; i < reading.count; i++) least = Math.min(least, levels[reading.first + i]!);
+  const at = Math.max(0, Math.min(lacking / levelStep, least - 1));
+  reading.level = Math.min(Math.floor(at), Math.max(0, least - 2));
   reading.levelShare = at - reading.level;
 }
 
-/** A table's value at the reading, between levels and climates; `at` is the place within a level and `width` a level's width. */
-export function mixed(
-  reading: Reading,
-  climates: readonly Climate[],
-  table: (climate: Climate, place: number) => Float64Array,
-  at: number,
-  width: number,
-): number {
-  const { airs, level, levelShare } = reading;
+/** Where the row of the lower level begins, and how far it is to the upper one; there is none above the last. */
+const rowOf = ({ tables, level, first }: Reading, at: number, width: number): number =>
+  (level * width + at) * tables.airs.length + first;
+const up = ({ tables, levelShare }: Reading, width: number): number =>
+  levelShare > 0 ? width * tables.airs.length : 0;
+
+/** A table's value at the reading, between levels and airs; `at` is the place within a level and `width` a level's width. */
+export function mixed(reading: Reading, table: Side, at: number, width: number): number {
+  const { weights, levelShare, count } = reading;
+  const row = rowOf(reading, at, width);
+  const higher = row + up(reading, width);
   let sum = 0;
-  const row = level * width + at;
-  for (let i = 0; i < reading.climates; i++) {
-    const values = table(climates[reading.climate + i]!, reading.place);
-    const low = values[row]!;
-    sum += airs[i]! * (low + levelShare * ((values[row + width] ?? low) - low));
+  for (let i = 0; i < count; i++) {
+    const low = table[row + i]!;
+    sum += weights[i]! * (low + levelShare * (table[higher + i]! - low));
   }
   return sum;
 }
 
-/** The same with the four shapes weighed. */
-export function shaped(
-  reading: Reading,
-  climates: readonly Climate[],
-  table: (climate: Climate, place: number) => Float64Array,
-  at: number,
-  width: number,
-): number {
-  const { airs, level, levelShare, shape, weights } = reading;
+/** The same of a table by shape, with the four shapes weighed and turned into mass [kg]; the opening is taken. */
+export function shaped(reading: Reading, table: Side, at: number, width: number): number {
+  const { weights, levelShare, count, shape, shapeWeights } = reading;
+  const row = rowOf(reading, at, width) * shapes.length + shape;
+  const higher = row + up(reading, width) * shapes.length;
   let sum = 0;
-  const row = level * width + at + shape;
-  for (let i = 0; i < reading.climates; i++) {
-    const values = table(climates[reading.climate + i]!, reading.place);
+  for (let i = 0; i < count; i++) {
+    const from = i * shapes.length;
     let [low, high] = [0, 0];
     for (let s = 0; s < 4; s++) {
-      low += weights[s]! * values[row + s]!;
-      high += weights[s]! * (values[row + width + s] ?? 0);
+      low += shapeWeights[s]! * table[row + from + s]!;
+      high += shapeWeights[s]! * table[higher + from + s]!;
     }
-    sum += airs[i]! * (low + levelShare * (high - low));
+    sum += weights[i]! * (low + levelShare * (high - low));
   }
   return reading.factor * sum;
+}
+
+/** Reads the stand before a kind of trip into `stand`. */
+export function takeStand(reading: Reading, kind: number, kinds: number): void {
+  const { weights, levelShare, count, stand, tables } = reading;
+  const row = rowOf(reading, kind, kinds) * standParts;
+  const higher = row + up(reading, kinds) * standParts;
+  stand.fill(0);
+  for (let i = 0; i < count; i++)
+    for (let p = 0; p < standParts; p++) {
+      const low = tables.stands[row + i * standParts + p]!;
+      stand[p]! += weights[i]! * (low + levelShare * (tables.stands[higher + i * standParts + p]! - low));
+    }
 }

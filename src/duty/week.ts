@@ -37,12 +37,12 @@ export function walkWeek(march: March, week: number): void {
     lostAtEnd,
     addedAtStart,
   } = march;
-  const { occurrences, kinds, climates, unit } = prepared;
+  const { occurrences, kinds, unit } = prepared;
   march.walked = week;
   march.opened = -1;
   let now = lost[week]!;
   let fluid = added[week]!;
-  takeAir(reading, climates, airOf(march, week));
+  takeAir(reading, airOf(march, week));
   let ended = -1e-6;
   for (let i = 0; i < order.length; i++) {
     const { kind, stand } = occurrences[order[i]!]!;
@@ -54,8 +54,8 @@ export function walkWeek(march: March, week: number): void {
     const from = Math.max(0, march.opensRunning - running);
     let fluidAge = 0;
     if (leaks) {
-      takeLevel(reading, climates, march.shortAtFirst + now - fluid);
-      fluidAge = week * weekAgeing(reading, prepared);
+      takeLevel(reading, march.shortAtFirst + now - fluid);
+      fluidAge = week * weekAgeing(reading);
       now += standsAndGrows(march, leak, kind, stand, clock, running, fluidAge);
     }
     lostAtStart[i] = now;
@@ -67,7 +67,7 @@ export function walkWeek(march: March, week: number): void {
         const [start, end] = [from + ((time - from) * p) / parts, from + ((time - from) * (p + 1)) / parts];
         const age = running + 0.5 * (start + end) - march.opensRunning;
         const calendar = clock + 0.5 * (Math.max(opened, start) + end) - march.opensAt;
-        takeOpening(reading, prepared, leak, Math.max(0, age), Math.max(0, calendar), fluidAge);
+        takeOpening(reading, prepared.unit, leak, Math.max(0, age), Math.max(0, calendar), fluidAge);
         now += tripLoses(march, kind, start, end);
       }
     }
@@ -103,13 +103,13 @@ function standsAndGrows(
   const age = Math.max(0, running - opensRunning);
   const began = clock - open - opensAt;
   if (open === stand || leak.opening.kind !== "pit") {
-    takeOpening(reading, prepared, leak, age, began + HOT_PART * open, fluidAge);
+    takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, fluidAge);
     return standLoses(reading, prepared, leak, kind, stand, open);
   }
   let lost = 0;
   for (let p = 0; p < MOST_PARTS; p++) {
     const [start, end] = [(open * p) / MOST_PARTS, (open * (p + 1)) / MOST_PARTS];
-    takeOpening(reading, prepared, leak, age, began + 0.5 * (start + end), fluidAge);
+    takeOpening(reading, prepared.unit, leak, age, began + 0.5 * (start + end), fluidAge);
     lost +=
       standLoses(reading, prepared, leak, kind, stand, end) -
       standLoses(reading, prepared, leak, kind, stand, start);
@@ -143,19 +143,19 @@ export function spread(march: March, week: number): void {
     Math.abs(growth) < growthOfAWeek;
   let walked = 0;
   if (even) {
-    const { kinds, occurrences, standKinds, climates } = prepared;
+    const { kinds, occurrences, standKinds } = prepared;
     march.walked = week;
     march.opened = -1;
-    takeAir(reading, climates, airOf(march, week));
-    takeLevel(reading, climates, march.shortAtFirst + 0.5 * (before + next) - fluid);
+    takeAir(reading, airOf(march, week));
+    takeLevel(reading, march.shortAtFirst + 0.5 * (before + next) - fluid);
     const age = Math.max(0, (week + 0.5) * weekTime - march.opensRunning);
     takeOpening(
       reading,
-      prepared,
+      prepared.unit,
       leak,
       age,
       (week + 0.5) * WEEK - march.opensAt,
-      week * weekAgeing(reading, prepared),
+      week * weekAgeing(reading),
     );
     for (let k = 0; k < kinds.length; k++)
       march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
