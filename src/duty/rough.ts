@@ -8,7 +8,7 @@ import type { Prepared } from "./prepared.ts";
 import { entered } from "./week.ts";
 
 /** Panels of Simpson's rule over the root of the driving since the leak opened, in which a leak that grows from nothing is smooth. */
-const PANELS = 3;
+const PANELS = 2;
 
 /** The march of a plan, what was lost at each panel's end [kg], and how fast that rises over the root there. */
 interface Rough {
@@ -20,7 +20,7 @@ interface Rough {
 const kept = new WeakMap<Prepared, Rough>();
 
 /**
- * Fluid lost by a moment [kg], as `dutyLoss` tells it but for what hangs on single trips and stands: within some hundredths for a leak that has been open for weeks,
+ * Fluid lost by a moment [kg], as `dutyLoss` tells it but for what hangs on single trips and stands: within some hundredths for a leak that has been open for weeks and has not run the unit dry,
  * within a trip's loss or two for a young one. Lent until the next plan of the same prepared week is asked.
  */
 export function roughLoss(prepared: Prepared, plan: Plan): (clock: number) => number {

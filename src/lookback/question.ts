@@ -85,7 +85,12 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
 }
 
 /** What the evidence may ask of a guess of an explanation. */
-export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array, roughly = false): Asked {
+export function askedOf(
+  bench: Bench,
+  explanation: Explanation,
+  values: Float64Array,
+  roughly = false,
+): Asked {
   const { visit, prepared, shown, learned, runningBy } = bench;
   const guess = guessOf(visit, explanation, values);
   const { opening, opensAt, soakedUp, short, use, sudden } = guess;
@@ -126,7 +131,9 @@ export function problemOf(
   const sum = (items: readonly Evidence[], asked: Asked) =>
     items.reduce((total, item) => (total === -Infinity ? total : total + termOf(item, asked)), 0);
   // Both halves ask the same guess: what is found of it once is kept.
-  const roughly = remembered((values) => Math.max(UNLIKELY, sum(cheap, askedOf(bench, explanation, values, true))));
+  const roughly = remembered((values) =>
+    Math.max(UNLIKELY, sum(cheap, askedOf(bench, explanation, values, true))),
+  );
   return {
     unknowns: explanation.unknowns,
     logLikelihood: roughly,
