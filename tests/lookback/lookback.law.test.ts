@@ -1,11 +1,16 @@
 // Looking back at made-up visits: what must hold whatever the numbers. The week is prepared for its loss alone, so a test takes seconds.
 import { beforeAll, describe, expect, test } from "vitest";
+import { coordinateAt, valueAt } from "../../src/chance/belief.ts";
+import { randomBits } from "../../src/chance/random.ts";
 import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
+import { explanationsOf } from "../../src/lookback/causes.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
-import type { Bench } from "../../src/lookback/question.ts";
+import { askedOf, problemOf, type Bench } from "../../src/lookback/question.ts";
+import { wholeLikelihood } from "../../src/lookback/sampler/problem.ts";
+import { termOf } from "../../src/lookback/terms.ts";
 import { lossShop } from "./grown-otherwise.ts";
 import { days } from "../emerge/van.ts";
 
@@ -37,6 +42,28 @@ const drops = (count: number): Evidence => ({
 const visited = (...evidence: Evidence[]): Visit => ({ ...shop.visit, evidence });
 const ask = async (visit: Visit, more: Partial<LookBackOptions> = {}): Promise<Answer> =>
   answerOf(await lookBack(visit, shop.prepared, { ...options, ...more }));
+
+describe("a guess", () => {
+  test("weighed roughly and then in full is worth what its evidence says one by one, whatever was asked before", () => {
+    const bench: Bench = { ...shop, visit: visited(full, missing(2), drops(40)) };
+    for (const explanation of explanationsOf(bench.visit)) {
+      const problem = problemOf(bench, explanation);
+      for (let i = 0; i < 40; i++) {
+        const random = randomBits(8, i);
+        const values = Float64Array.from(explanation.unknowns, ({ belief }) =>
+          valueAt(belief, coordinateAt(belief, random())),
+        );
+        const asked = askedOf(bench, explanation, values);
+        const through = asked.course.ranOut || asked.course.over() < at;
+        const whole = through
+          ? -Infinity
+          : bench.visit.evidence.reduce((sum, item) => sum + termOf(item, asked), 0);
+        const found = wholeLikelihood(problem, values);
+        expect(found === whole || Math.abs(found - whole) < 1e-9 * Math.abs(whole)).toBe(true);
+      }
+    }
+  });
+});
 
 describe("the same case and seed", () => {
   test("give the same numbers to the bit with one worker and with two", async () => {
