@@ -84,14 +84,14 @@ describe("whatever leaks", () => {
     );
   });
 
-  it("told roughly, a leak open for three weeks or more has lost within a tenth of what it has by weeks, up to two kilograms", () => {
+  it("told roughly, a leak on the circuit that is open for three weeks or more has lost within a tenth of what it has by weeks, up to two kilograms", () => {
     let compared = 0;
     fc.assert(
       fc.property(drawn, between(21, 200), (one, age) => {
         const asked = planFor(one);
         const at = days(one.opensOnDay + age);
         const lost = dutyLoss(prepared, { ...asked, span: at }).lostBy(at);
-        if (lost > 2 || lost < 1e-4) return;
+        if (one.place === "pan" || lost > 2 || lost < 1e-4) return;
         compared++;
         const roughly = roughLoss(prepared, { ...asked, span: at });
         expect(Math.abs(roughly(at) / lost - 1)).toBeLessThan(0.1);
