@@ -19,7 +19,7 @@ const mayImport: Record<string, string[]> = {
   driving: ["physics", "errors"],
   history: ["physics", "driving", "errors"],
   // The second fidelity walks with the first and marches with its functions; nothing below knows of it.
-  duty: ["history", "physics", "driving", "errors"],
+  duty: ["hands", "history", "physics", "driving", "errors"],
   // Chance: beliefs, random numbers and what a measurement says; it knows no transmission. Hands: who does the work.
   chance: ["errors"],
   hands: [],

@@ -4,25 +4,32 @@ import { createHash, randomUUID } from "node:crypto";
 import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { deserialize, serialize } from "node:v8";
+import type { Week } from "../../src/driving/pattern.ts";
+import type { AirRange } from "../../src/duty/prepare.ts";
+import { prepareWeek, type PrepareOptions } from "../../src/duty/prepare-week.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import { airOf } from "../../src/lookback/air.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
-import { inThread } from "../report/thread.ts";
-import type { Given, Word } from "./prepare-worker.ts";
+import type { Unit } from "../../src/physics/build.ts";
 
-export interface Preparing {
-  /** Called with the share done. */
-  readonly tell: (share: number) => void;
-  readonly signal: AbortSignal;
+/** All that a prepared week hangs on. */
+interface Given {
+  readonly unit: Unit;
+  readonly week: Week;
+  readonly air: AirRange;
 }
 
-/** From the folder of kept weeks if it is there, else prepared in a thread of its own, and kept. */
-export async function preparedWeek(visit: Visit, folder: string, how: Preparing): Promise<Prepared> {
+/** From the folder of kept weeks if it is there, else prepared on all cores, and kept. */
+export async function preparedWeek(
+  visit: Visit,
+  folder: string,
+  { onProgress, signal }: Required<Pick<PrepareOptions, "onProgress" | "signal">>,
+): Promise<Prepared> {
   const given: Given = { unit: visit.unit, week: visit.week, air: airOf(visit) };
   const file = join(folder, `${keyOf(given)}.week`);
   const kept = keptIn(file);
   if (kept !== null) return kept;
-  const prepared = await prepareInThread(given, how);
+  const prepared = await prepareWeek(given.unit, given.week, { within: given.air, onProgress, signal });
   keep(folder, file, prepared);
   return prepared;
 }
@@ -59,9 +66,3 @@ function keep(folder: string, file: string, prepared: Prepared): void {
     console.error(`The prepared week could not be kept in ${folder}: ${String(error)}`);
   }
 }
-
-const prepareInThread = (given: Given, { tell, signal }: Preparing): Promise<Prepared> =>
-  inThread<Word, Prepared>(new URL("./prepare-worker.mjs", import.meta.url), given, signal, (word, done) => {
-    if (word.kind === "share") tell(word.share);
-    else done(word.prepared);
-  });

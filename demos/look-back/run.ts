@@ -25,11 +25,8 @@ async function runAsked(asked: Asked, calledOff: AbortSignal): Promise<void> {
   );
   tellEarly(read, seed);
   const { visit, beliefs } = read;
-  const prepared = await inPart("Preparing the week", (tell) =>
-    preparedWeek(visit, join(dirname(resolve(out)), "prepared-weeks"), {
-      tell,
-      signal: calledOff,
-    }),
+  const prepared = await inPart("Preparing the week", (onProgress) =>
+    preparedWeek(visit, join(dirname(resolve(out)), "prepared-weeks"), { onProgress, signal: calledOff }),
   );
   const posterior = await inPart("Asking every explanation", (onProgress) =>
     lookBack(visit, prepared, {

@@ -1,9 +1,9 @@
 // The line-pressure test: a gauge on the line, at idle and then at stall, hot, in drive and in reverse.
 
-import type { Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";
 import { holdInGear } from "./in-gear.ts";
-import { holdAt, HOT, idling, inReverse } from "./ready.ts";
+import { idlePressure } from "./idle-pressure.ts";
+import { HOT, idling, inReverse } from "./ready.ts";
 
 /** What the gauge shows in one gear [Pa], and at stall also the engine's speed [rad/s] and whether an element slipped. */
 export interface LinePressure {
@@ -14,8 +14,7 @@ export interface LinePressure {
   readonly stallSlips: boolean;
 }
 
-/** Time in gear before the gauge at idle is read [s], and the longest that a stall test may last [s]. */
-const AT_IDLE = 30;
+/** The longest that a stall test may last [s]. */
 const LONGEST_STALL = 5;
 
 /**
@@ -36,10 +35,4 @@ export function linePressureTest(unit: Unit, shortage: number, gear: "drive" | "
     return true;
   });
   return { idle, stallLowest, stallFinal: walk.now.line.linePressure, stallSpeed, stallSlips };
-}
-
-/** Line pressure [Pa] of a unit that idles hot in neutral, once it is held in first gear. */
-export function idlePressure(walk: Walk): number {
-  holdInGear(walk, 0, AT_IDLE, () => holdAt(walk, HOT));
-  return walk.now.line.linePressure;
 }

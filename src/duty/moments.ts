@@ -117,7 +117,7 @@ const MOST_SLOPE = 0.06;
  */
 export function slopesBetween(
   airs: readonly number[],
-  events: readonly (readonly Candidate[][])[],
+  events: readonly (readonly (readonly Candidate[])[])[],
 ): Candidate[][][] {
   const slopes = events.map((byAir) => byAir.map((moments) => moments.map(() => [Number.NaN, Number.NaN])));
   const kinds = new Map<string, number[]>();

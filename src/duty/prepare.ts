@@ -2,13 +2,13 @@
 
 import type { Week } from "../driving/pattern.ts";
 import type { Unit } from "../physics/build.ts";
-import { newFrozen, type Frozen } from "./frozen.ts";
-import { kindsOf } from "./kinds.ts";
-import { walkLevels, type KindSeen } from "./levels.ts";
+import { newFrozen } from "./frozen.ts";
+import { kindsOf, type Kinds } from "./kinds.ts";
+import { walkLevels } from "./levels.ts";
 import { walkAftermaths } from "./aftermath.ts";
 import { momentsOf, slopesBetween } from "./moments.ts";
-import { stickMoments } from "./stick.ts";
-import type { Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
+import { stickMoments, type StickMoments } from "./stick.ts";
+import type { Aftermath, Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
 import { fullMass } from "./snapshot.ts";
 
 /** Called with the share done; return false to cancel. */
@@ -24,7 +24,11 @@ export interface AirRange {
 const SAME_AIR = 0.5;
 const APART = 8;
 
-function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within?: AirRange): number[] {
+/** Airs that a week is walked in [K], rising. */
+export function airsOf(
+  { surroundings: { meanTemperature, yearlySwing } }: Unit,
+  within?: AirRange,
+): number[] {
   const coldest = within?.coldest ?? meanTemperature - Math.abs(yearlySwing);
   const warmest = within?.warmest ?? meanTemperature + Math.abs(yearlySwing);
   if (warmest - coldest <= SAME_AIR) return [0.5 * (coldest + warmest)];
@@ -35,15 +39,75 @@ function airsOf({ surroundings: { meanTemperature, yearlySwing } }: Unit, within
 /** Shares of the work: the levels, and then the critical losses. */
 const LEVELS = 0.8;
 
-interface Walked {
-  readonly frozen: Frozen;
+/** What was found of the week in air of one temperature; each event with its moments. */
+export interface InAir {
+  readonly air: number;
   readonly climate: Climate;
-  readonly seen: readonly KindSeen[];
+  readonly events: readonly Watched[];
+  readonly aftermaths: readonly Aftermath[];
+}
+
+type Watched = Pick<Threshold, "name" | "condition" | "clutch"> & { readonly moments: readonly Candidate[] };
+
+/** Walks the week in air of one temperature [K]; undefined when `going`, told the share done, said no. */
+export function walkInAir(
+  unit: Unit,
+  kinds: Kinds,
+  air: number,
+  going: (share: number) => boolean,
+): InAir | undefined {
+  const frozen = newFrozen(unit, air);
+  const most = fullMass(unit);
+  const levels = walkLevels(frozen, kinds, (lacking) => going((LEVELS * lacking) / most));
+  if (levels === undefined) return undefined;
+  const { climate, seen } = levels;
+  const events: Watched[] = [];
+  const { watchers } = frozen.measures;
+  for (const [event, { name, condition, clutch }] of watchers.entries()) {
+    if (!going(LEVELS + ((1 - LEVELS) * event) / watchers.length)) return undefined;
+    const moments = momentsOf(frozen, kinds, seen, event);
+    events.push({ name, condition, moments, ...(clutch === undefined ? {} : { clutch }) });
+  }
+  return { air, climate, events, aftermaths: walkAftermaths(frozen, kinds, seen) };
+}
+
+/** What the stick is asked: which event it is, and the least loss at which it happened in any air [kg lacking]; undefined if in none. */
+export function stickAsked(parts: readonly InAir[]): { event: number; least: number } | undefined {
+  const event = parts[0]!.events.findIndex(({ name }) => name === "level below the low mark");
+  const least = Math.min(
+    ...parts.flatMap(({ events }) => events[event]!.moments.map(({ critical }) => critical)),
+  );
+  return least < Infinity ? { event, least } : undefined;
+}
+
+/** Everything that was found, put together; the stick has airs of its own. */
+export function together(
+  unit: Unit,
+  kinds: Kinds,
+  parts: readonly InAir[],
+  stick: StickMoments | undefined,
+): Prepared {
+  const airs = parts.map(({ air }) => air);
+  const byEvent = parts[0]!.events.map((_, event) => parts.map(({ events }) => events[event]!.moments));
+  const thresholds = slopesBetween(airs, byEvent).flatMap((moments, event): Threshold[] => {
+    if (moments.every((ofAir) => ofAir.length === 0)) return [];
+    const { moments: _, ...watched } = parts[0]!.events[event]!;
+    if (watched.name !== "level below the low mark" || stick === undefined)
+      return [{ ...watched, airs, moments }];
+    return [{ ...watched, airs: stick.airs, moments: slopesBetween(stick.airs, [stick.moments])[0]! }];
+  });
+  return {
+    unit: { ...unit, leak: null },
+    ...kinds,
+    climates: parts.map(({ climate }) => climate),
+    thresholds,
+    aftermaths: parts.flatMap(({ aftermaths }) => aftermaths),
+  };
 }
 
 /**
  * Walks the week with frozen losses in airs from the year's coldest to its warmest and finds what every event takes. The unit's leak
- * does not matter. Returns undefined when `preparing` said no.
+ * does not matter. Returns undefined when `preparing` said no. `prepareWeek` does the same on all cores.
  */
 export function prepareDuty(
   unit: Unit,
@@ -53,34 +117,13 @@ export function prepareDuty(
 ): Prepared | undefined {
   const kinds = kindsOf(week);
   const airs = airsOf(unit, within);
-  const most = fullMass(unit);
-  const walked: Walked[] = [];
-  const byAir: Candidate[][][] = [];
+  const parts: InAir[] = [];
   for (const [i, air] of airs.entries()) {
-    const frozen = newFrozen(unit, air);
-    const going = (share: number) => preparing?.((i + share) / airs.length) !== false;
-    const levels = walkLevels(frozen, kinds, (lacking) => going((LEVELS * lacking) / most));
-    if (levels === undefined) return undefined;
-    walked.push({ frozen, ...levels });
-    const { watchers } = frozen.measures;
-    byAir.push([]);
-    for (let event = 0; event < watchers.length; event++) {
-      if (!going(LEVELS + ((1 - LEVELS) * event) / watchers.length)) return undefined;
-      byAir[i]!.push(momentsOf(frozen, kinds, levels.seen, event));
-    }
+    const part = walkInAir(unit, kinds, air, (share) => preparing?.((i + share) / airs.length) !== false);
+    if (part === undefined) return undefined;
+    parts.push(part);
   }
-  const { watchers } = walked[0]!.frozen.measures;
-  const events = watchers.map((_, event) => byAir.map((ofAir) => ofAir[event]!));
-  const aftermaths = walked.flatMap(({ frozen, seen }) => walkAftermaths(frozen, kinds, seen));
-  const thresholds = slopesBetween(airs, events).flatMap((ofEvent, event): Threshold[] => {
-    if (ofEvent.every((ofAir) => ofAir.length === 0)) return [];
-    const { name, condition, clutch } = watchers[event]!;
-    const more = clutch === undefined ? {} : { clutch };
-    if (name !== "level below the low mark") return [{ name, condition, airs, moments: ofEvent, ...more }];
-    const least = Math.min(...ofEvent.flat().map(({ critical }) => critical));
-    const stick = stickMoments(unit, kinds, event, least, airs[0]!, airs.at(-1)!);
-    return [{ name, condition, airs: stick.airs, moments: slopesBetween(stick.airs, [stick.moments])[0]! }];
-  });
-  const tight: Unit = { ...unit, leak: null };
-  return { unit: tight, ...kinds, climates: walked.map(({ climate }) => climate), thresholds, aftermaths };
+  const asked = stickAsked(parts);
+  const stick = asked && stickMoments(unit, kinds, asked.event, asked.least, airs[0]!, airs.at(-1)!);
+  return together(unit, kinds, parts, stick);
 }

@@ -17,6 +17,12 @@ const MOST = 32;
 /** Losses walked, from the least at which the stick is under its mark in any air [kg]. */
 const LOSSES = [-0.06, 0.25];
 
+/** Moments of the event by air, in airs that rise [K]. */
+export interface StickMoments {
+  readonly airs: readonly number[];
+  readonly moments: readonly (readonly Candidate[])[];
+}
+
 /** Moments of the event by air, for airs in a range [K]; `least`: the least loss at which it happens in any air [kg lacking]. */
 export function stickMoments(
   unit: Unit,
@@ -25,7 +31,7 @@ export function stickMoments(
   least: number,
   coldest: number,
   warmest: number,
-): { airs: number[]; moments: Candidate[][] } {
+): StickMoments {
   const losses = LOSSES.map((more) => Math.max(0, least + more));
   const at = (air: number) => ({ air, moments: momentsIn(unit, kinds, event, losses, air) });
   const steps = Math.ceil((warmest - coldest) / APART);

@@ -1,16 +1,20 @@
 // A crew: hands that stay for question after question, each told once what it is all about.
 
-import type { Hand } from "./hands.ts";
+import { isSoFar, type Hand } from "./hands.ts";
 
 export interface Crew {
-  /** The answer to a task, by whoever is free first. Rejects with what went wrong; then the crew is of no more use. */
-  readonly ask: <Answer>(task: unknown) => Promise<Answer>;
+  /**
+   * The answer to a task, by whoever is free first; `told` hears the share of it that is done, if the hands tell. Rejects with what went wrong; then the
+   * crew is of no more use.
+   */
+  readonly ask: <Answer>(task: unknown, told?: (share: number) => void) => Promise<Answer>;
   /** Sends everybody home; what was still asked is never answered. */
   readonly dismiss: () => Promise<unknown>;
 }
 
 interface Asked {
   readonly task: unknown;
+  readonly told: ((share: number) => void) | undefined;
   readonly resolve: (answer: never) => void;
   readonly reject: (why: Error) => void;
 }
@@ -32,6 +36,10 @@ export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
     const hand = hire();
     hand.listen(
       (answer) => {
+        if (isSoFar(answer)) {
+          doing.get(hand)?.told?.(answer.soFar);
+          return;
+        }
         doing.get(hand)?.resolve(answer as never);
         doing.delete(hand);
         free.push(hand);
@@ -47,11 +55,11 @@ export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
     return hand;
   });
   return {
-    ask: (task) =>
+    ask: (task, told) =>
       new Promise((resolve, reject) => {
         if (broken !== undefined) reject(broken);
         else {
-          waiting.push({ task, resolve, reject });
+          waiting.push({ task, told, resolve, reject });
           goOn();
         }
       }),

@@ -1,5 +1,13 @@
 // Hands that share the work: threads in Node, workers in a browser, or the program's own time where there are neither.
 
+/** What a hand may say on its way to an answer: the share of the task that is done. */
+export interface SoFar {
+  readonly soFar: number;
+}
+
+export const isSoFar = (message: unknown): message is SoFar =>
+  typeof message === "object" && message !== null && "soFar" in message;
+
 /** One pair of hands: takes a message, answers each with one message, and can be sent home. */
 export interface Hand {
   post(message: unknown): void;
@@ -72,7 +80,7 @@ export async function handOut<Result>(
 }
 
 /** Hands that work in the program's own time, a message at a turn, so that it hears of a call-off between two. */
-export function ownHands(answer: (message: unknown) => unknown): Hand {
+export function ownHands(answer: (message: unknown, tell: (share: number) => void) => unknown): Hand {
   let gone = false;
   let answered: (answer: unknown) => void = () => {};
   let broke: (why: Error) => void = () => {};
@@ -84,7 +92,7 @@ export function ownHands(answer: (message: unknown) => unknown): Hand {
       setTimeout(() => {
         if (gone) return;
         try {
-          answered(answer(message));
+          answered(answer(message, (soFar) => answered({ soFar } satisfies SoFar)));
         } catch (error) {
           broke(error as Error);
         }

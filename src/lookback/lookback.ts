@@ -4,6 +4,7 @@ import type { Prepared } from "../duty/prepared.ts";
 import { impossible } from "../errors.ts";
 import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
+import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
 import { explanationsOf, type Beliefs } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
@@ -135,19 +136,6 @@ function walksOf(posterior: Posterior, walks: number): Walk[] {
     return 0;
   });
   return walks === 0 ? [] : Array.from(evenly(weights, walks), (row) => rows[row]!);
-}
-
-/** A signal as something to wait for; it never resolves. */
-function signalled(signal: AbortSignal | undefined) {
-  let release = () => {};
-  const aborted = new Promise<never>((_, reject) => {
-    if (signal === undefined) return;
-    const off = () => reject(signal.reason as Error);
-    signal.addEventListener("abort", off, { once: true });
-    release = () => signal.removeEventListener("abort", off);
-  });
-  aborted.catch(() => {});
-  return { aborted, release };
 }
 
 /** Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. */

@@ -2,7 +2,7 @@
 
 import { coolerFlowTest } from "../bay/cooler-flow-test.ts";
 import { stickIdling } from "../bay/level-checks.ts";
-import { idlePressure } from "../bay/line-pressure-test.ts";
+import { idlePressure } from "../bay/idle-pressure.ts";
 import { HOT, idling, inThePan, stoodFor } from "../bay/ready.ts";
 import type { Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";

@@ -5,6 +5,7 @@ import { nedc } from "../../src/driving/nedc.ts";
 import { dutyHistory } from "../../src/duty/history.ts";
 import { dutyLoss } from "../../src/duty/loss.ts";
 import { prepareDuty } from "../../src/duty/prepare.ts";
+import { prepareWeek } from "../../src/duty/prepare-week.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import { roughLoss } from "../../src/duty/rough.ts";
 import { toldDates } from "../../src/duty/told.ts";
@@ -182,4 +183,31 @@ it("a date is told with what a few grams move it by: more grams, a wider spread;
   expect(few.gulp).toBeLessThan(many.gulp);
   // 100 g either way move a date by no less than half of what such a leak takes to lose them.
   expect(many.gulp).toBeGreaterThan((0.1 / 3) * few.end.running);
+});
+
+describe("a week prepared on all cores", () => {
+  it(
+    "is the same to the bit as in one thread, with the share done rising to one",
+    { timeout: 120_000 },
+    async () => {
+      const within = { coldest: celsius(8), warmest: celsius(18) };
+      const shares: number[] = [];
+      const onAll = await prepareWeek(base.unit, week, {
+        within,
+        workers: 2,
+        onProgress: (share) => shares.push(share),
+      });
+      expect(onAll).toEqual(prepareDuty(base.unit, week, undefined, within));
+      expect(shares.at(-1)).toBe(1);
+      expect(shares.length).toBeGreaterThan(20);
+      for (let i = 1; i < shares.length; i++) expect(shares[i]!).toBeGreaterThanOrEqual(shares[i - 1]!);
+    },
+  );
+
+  it("rejects with the reason when it is called off", async () => {
+    const off = new AbortController();
+    const asked = prepareWeek(base.unit, week, { signal: off.signal });
+    off.abort(new Error("gone home"));
+    await expect(asked).rejects.toThrow("gone home");
+  });
 });
