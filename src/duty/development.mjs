@@ -1,5 +1,4 @@
-// A thread in development: TypeScript has to be announced to it anew.
-import { register } from "tsx/esm/api";
+// A thread in development.
+import { run } from "../hands/one-file.mjs";
 
-register();
-await import("./worker.ts");
+await run(new URL("./worker.ts", import.meta.url));
