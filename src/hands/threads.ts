@@ -8,7 +8,7 @@ interface Thread {
   terminate(): Promise<unknown>;
 }
 interface Threads {
-  readonly Worker: new (file: URL) => Thread;
+  readonly Worker: new (file: URL, options: object) => Thread;
   readonly parentPort: Port | null;
 }
 /** The end of a thread's line, in Node and in a browser. */
@@ -36,6 +36,9 @@ export function cores(): number {
 export const ownPort = (): Port =>
   built<Threads>("node:worker_threads")?.parentPort ?? (globalThis as unknown as Port);
 
+/** What is young in a thread's heap may take so much [MB]: nearly all of it dies within a guess or a tick, and without a limit it takes what the machine has. */
+const YOUNG = 8;
+
 /** How to hire a thread that runs the worker beside a file (its `import.meta.url`); undefined where Node has none to give. */
 export function threads(beside: string): (() => Hand) | undefined {
   const known = built<Threads>("node:worker_threads");
@@ -43,7 +46,9 @@ export function threads(beside: string): (() => Hand) | undefined {
   // In development the files are TypeScript, which has to be announced to a thread anew.
   const file = beside.endsWith(".ts") ? "./development.mjs" : "./worker.js";
   return () => {
-    const thread = new known.Worker(new URL(file, beside));
+    const thread = new known.Worker(new URL(file, beside), {
+      resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+    });
     return {
       listen(answered, broke) {
         thread.on("message", answered);
