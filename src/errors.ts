@@ -33,8 +33,18 @@ export function faultText(fault: Fault): string {
   return `${fault.path}: expected ${fault.expected}${way}; received ${fault.given}`;
 }
 
+/** A file that is wrong in one way on every line says enough in so many. */
+const TOLD = 20;
+
+/** A line for each fault, and what is left beyond the first twenty as a number. */
+export function faultsText(faults: readonly Fault[]): string {
+  const lines = faults.slice(0, TOLD).map(faultText);
+  const left = faults.length - lines.length;
+  return [...lines, ...(left > 0 ? [`and ${left} more, the last at ${faults.at(-1)!.path}`] : [])].join("\n");
+}
+
 export function codedError(code: ErrorCode, faults: readonly Fault[]): CodedError {
-  const error = new Error(faults.map(faultText).join("\n"));
+  const error = new Error(faultsText(faults));
   error.name = "SumpfallError";
   return Object.assign(error, { code, faults });
 }

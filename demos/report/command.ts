@@ -2,7 +2,7 @@
 
 import { setImmediate } from "node:timers/promises";
 import { join, resolve } from "node:path";
-import { faultText, isCoded, type CodedError } from "../../src/errors.ts";
+import { faultsText, isCoded, type CodedError } from "../../src/errors.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { whyNot, writeFolder } from "./write-folder.ts";
 
@@ -81,7 +81,7 @@ export async function obey<Asked extends Common>(
       return CALLED_OFF;
     }
     if (!isCoded(error)) throw error;
-    console.error(error.faults.map(faultText).join("\n"));
+    console.error(faultsText(error.faults));
     const more = besides?.(asked, error) ?? null;
     if (more !== null) console.error(more);
     return BAD_INPUT;

@@ -34,7 +34,7 @@ const examples: Record<Column, string> = {
 };
 
 /**
- * The drive in a CSV text, separated by commas, semicolons or tabs. The first line names the columns with their units:
+ * The drive in a CSV text, separated by commas, semicolons (then numbers may have a decimal comma) or tabs. The first line names the columns with their units:
  * "time [s],speed [mph]" or "time_s;speed_kmh"; other columns are left alone. What `traceFrom` refuses, refuses here
  * with the line numbers of the file. Throws "bad-trace" with every fault.
  */
@@ -43,6 +43,7 @@ export function traceFromCsv(name: string, text: string, unitsOf: ColumnUnits = 
   const firstLine = /^[^\r\n]*/.exec(text.replace(/^\uFEFF/, ""))![0];
   const separator = [";", "\t"].find((mark) => firstLine.includes(mark)) ?? ",";
   const rows = dsvFormat(separator).parseRows(text.replace(/^\uFEFF/, ""));
+  const numberOf = separator === ";" ? (cell?: string) => plainNumber(cell?.replace(",", ".")) : plainNumber;
   const header = (rows[0] ?? []).map((cell) => cell.trim());
   const found = (["time", "speed", "grade", "lateral"] as const).flatMap((column) => {
     const places = header.flatMap((cell, at) => (names[column].test(cell) ? [at] : []));
@@ -139,7 +140,7 @@ function factorOf(column: Column, cell: string, stated: string | undefined): num
       : undefined;
 }
 
-function numberOf(cell: string | undefined): number {
+function plainNumber(cell: string | undefined): number {
   const text = (cell ?? "").trim();
   return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text) ? Number(text) : Number.NaN;
 }

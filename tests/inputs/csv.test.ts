@@ -12,6 +12,7 @@ describe("a user's drive as CSV", () => {
     ["units in round brackets, capitals, spaces", " Time (s) , Speed (MPH) \r\n0, 0\r\n1, 10\r\n"],
     ["units as endings", "time_s,speed_mph\n0,0\n1,10"],
     ["semicolons", "time [s];speed [mph]\n0;0\n1;10"],
+    ["decimal commas between semicolons", "time [s];speed [mph]\n0,0;0\n1;10,0"],
     ["tabs, another column, a byte order mark", "\uFEFFtime [s]\tnote\tspeed [mph]\n0\tstart\t0\n1\t\t10"],
     ["blank lines and remarks", "time [s],speed [mph]\n\n0,0\n# launch\n1,10\n\n"],
     ["kilometres an hour", "t_s,v_kmh\n0,0\n1,16.09344"],
@@ -38,6 +39,14 @@ describe("a user's drive as CSV", () => {
     expect(traceFromCsv("drive.csv", "time [s],speed [m/s],grade [%]\n0,0,6\n1,1,6").grade[0]).toBeCloseTo(
       0.06,
       15,
+    );
+  });
+
+  it("a file that is wrong on every line says so twenty times and how often it is", () => {
+    const text = `time [s],speed [mph]\n${Array.from({ length: 100 }, (_, i) => `${i},fast`).join("\n")}`;
+    expect(faults(text)).toHaveLength(100);
+    expect(() => traceFromCsv("drive.csv", text)).toThrow(
+      /^(?:drive\.csv line \d+, speed: expected a number, for example 12\.5; received "fast"\n){20}and 80 more, the last at drive\.csv line 101, speed$/,
     );
   });
 
