@@ -75,6 +75,7 @@ function toldBy(item: Item, path: string, seeing: Seeing): Told | null {
           "what is missing: right to 0.1 qt or 5 %",
           "a graduated jug and a level check",
         ),
+        ...(item.by === undefined ? {} : { by: item.by }),
       };
     }
     case "fluid drained":
@@ -294,6 +295,7 @@ function drained(item: ItemOf<"fluid drained">, path: string, seeing: Seeing): T
     at: momentOrVisit(seeing, `${path}.on`, item.on).at,
     volume: item.volume,
     error: item.error ?? Math.max(0.1 * quart, 0.05 * item.volume),
+    ...(item.by === undefined ? {} : { by: item.by }),
     stays,
     staysError: item.staysError ?? 0.1 * stays,
   };

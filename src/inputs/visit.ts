@@ -88,6 +88,8 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
   const told = {
     at: clock?.at ?? 100 * DAY,
     shield,
+    evidence,
+    added,
     ...(driven.distance === undefined
       ? {}
       : { driven: { from: driven.from ?? 0, to: (driven.from ?? 0) + driven.distance } }),
@@ -112,8 +114,6 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
       weekday: (start.getUTCDay() + 6) % 7,
       dayOfYear: Math.round((start.getTime() - Date.UTC(start.getUTCFullYear(), 0, 1)) / (1000 * DAY)),
       ...told,
-      evidence,
-      added,
     },
     beliefs: withClocks(beliefs, tree, clock, driven, daily, assume),
     clock,

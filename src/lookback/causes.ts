@@ -3,7 +3,7 @@
 import { assumed } from "./assumed.ts";
 import type { Belief } from "../chance/belief.ts";
 import { impossible } from "../errors.ts";
-import { commonCount, commonUnknowns, place } from "./common.ts";
+import { commonUnknowns, place } from "./common.ts";
 import { laws, type Believed, type GrowthLaw } from "./laws.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import type { Outline } from "./visit.ts";
@@ -25,6 +25,8 @@ export interface Explanation {
   /** What it is believed to be worth before any evidence; shares of one cause add up to the cause's. */
   readonly believed: number;
   readonly unknowns: readonly Believed[];
+  /** From which on they are its own, not common to all. */
+  readonly own: number;
   readonly opening: ((values: Float64Array) => LeakOpening) | null;
   readonly unseen: boolean;
   /** Where its own unknown of a weak pump is, if it has one. */
@@ -133,7 +135,8 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
         ),
         ...law.unknowns,
       ],
-      opening: (values) => law.opening(values, commonCount),
+      own: common.length,
+      opening: (values) => law.opening(values, common.length),
       unseen,
       ails: false,
     }));
@@ -147,6 +150,7 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
     says,
     believed: believed[cause],
     unknowns: [...common, ...own],
+    own: common.length,
     opening: null,
     unseen: false,
     ails: false,
@@ -163,7 +167,7 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
     ...leaks("cooler leaks into the coolant", steady, true),
     still("never filled", "too little was put in the last time", [lacking]),
     still("worn pump or seals", "full, but the pressure is not what it was", [weakness], {
-      weakness: commonCount,
+      weakness: common.length,
       ails: true,
     }),
     still("wrong or aged fluid", "full and under pressure, but the fluid is not right", [], { ails: true }),

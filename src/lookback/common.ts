@@ -3,20 +3,22 @@
 import { assumed } from "./assumed.ts";
 import type { Outline } from "./visit.ts";
 import type { Believed } from "./laws.ts";
+import { sharedUnknowns } from "./shared.ts";
 
 const day = 86400;
 const quart = 0.946352946e-3;
 
 /** Their places in a guess. */
 export const place = { age: 0, soakedUp: 1, short: 2, harder: 3, use: 4, drop: 5 } as const;
-/** How many there are: a law's own come after them. */
+/** How many there are: errors that several items share come after them, and then what is an explanation's own. */
 export const commonCount = 6;
 
 /**
  * The common unknowns of a visit. The age of the leak is believed to be anything up to the visit's second 0, evenly: no day is likelier than
  * another for a joint to give way.
  */
-export function commonUnknowns({ at, shield, driven }: Outline): readonly Believed[] {
+export function commonUnknowns(visit: Outline): readonly Believed[] {
+  const { at, shield, driven } = visit;
   return [
     {
       name: "age of the leak",
@@ -68,5 +70,6 @@ export function commonUnknowns({ at, shield, driven }: Outline): readonly Believ
       per: 1,
       origin: assumed("what a drop hangs from is seldom a clean rim"),
     },
+    ...sharedUnknowns(visit),
   ];
 }

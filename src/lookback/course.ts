@@ -7,6 +7,8 @@ import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
 import type { LeakOpening } from "../physics/build.ts";
+import type { Added } from "./evidence.ts";
+import type { SharedErrors } from "./shared.ts";
 import type { Visit } from "./visit.ts";
 
 /** One guess about the leak and the use of the vehicle. Seconds are those of the visit's clock. */
@@ -18,6 +20,9 @@ export interface Guess {
   /** Lacking from the start [m³ at fill temperature], and how much more the unit as it is needs for every event. */
   readonly short: number;
   readonly harder: number;
+  /** What it takes the errors to be that several items share, and what was really poured in by that. */
+  readonly shared: SharedErrors;
+  readonly added: readonly Added[];
   /** Driving against the prepared week's. */
   readonly use: number;
   /** Whether all that a line holds is lost within a trip. */
@@ -72,10 +77,11 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
 
 /** The plan of a guess, up to the visit. */
 export function planOfGuess(
-  { site, unit, week, added, ...visit }: Visit,
-  { use, opening, opensAt, soakedUp, short, harder }: Guess,
-  clocks: Clocks = clocksOf({ site, unit, week, added, ...visit }, use),
+  visit: Visit,
+  { use, opening, opensAt, soakedUp, short, harder, added }: Guess,
+  clocks: Clocks = clocksOf(visit, use),
 ): Plan {
+  const { site, unit, week } = visit;
   const { weekday, dayOfYear, toPlan } = clocks;
   return {
     unit: {
@@ -144,9 +150,9 @@ const HALVINGS = 40;
  * is lacking.
  */
 function suddenCourse(
-  { at, unit, added }: Visit,
+  { at, unit }: Visit,
   prepared: Prepared,
-  { opensAt, soakedUp, short, harder }: Guess,
+  { opensAt, soakedUp, short, harder, added }: Guess,
   lostBy: (clock: number) => number,
   ranOut: boolean,
 ): Course {

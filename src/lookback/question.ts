@@ -8,6 +8,7 @@ import { courseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
+import { volumesBy, type SharedErrors } from "./shared.ts";
 import type { Shown } from "./shown.ts";
 import { isDear, termOf, type Asked, type Learned } from "./terms.ts";
 import type { Visit } from "./visit.ts";
@@ -69,10 +70,19 @@ export function runningOf({ week, weekday }: Visit): (clock: number) => number {
   };
 }
 
+/** What a guess takes the errors to be that several items share. */
+const sharedIn =
+  ({ unknowns, own }: Explanation, values: Float64Array): SharedErrors =>
+  (name) => {
+    for (let i = commonCount; i < own; i++) if (unknowns[i]!.name === name) return values[i];
+    return undefined;
+  };
+
 /** A guess in the words of a course. */
-export function guessOf({ at }: Visit, explanation: Explanation, values: Float64Array): Guess {
+export function guessOf({ at, added }: Visit, explanation: Explanation, values: Float64Array): Guess {
   const opening = explanation.opening?.(values) ?? null;
-  const more = explanation.cause === "never filled" ? values[commonCount]! : 0;
+  const more = explanation.cause === "never filled" ? values[explanation.own]! : 0;
+  const shared = sharedIn(explanation, values);
   return {
     opening,
     opensAt: opening === null ? Infinity : at - values[place.age]!,
@@ -80,6 +90,11 @@ export function guessOf({ at }: Visit, explanation: Explanation, values: Float64
     short: values[place.short]! + more,
     harder: values[place.harder]!,
     use: values[place.use]!,
+    shared,
+    added: added.map((one) => ({
+      ...one,
+      volume: Math.max(0, one.volume - one.error * (shared(volumesBy(one.by)) ?? 0)),
+    })),
     sudden: explanation.cause === "line let go",
   };
 }

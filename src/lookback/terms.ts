@@ -8,8 +8,9 @@ import { density } from "../physics/fluid/density.ts";
 import { leakFlow, type GrowingOpening } from "../physics/leak/flow.ts";
 import { hasParted, openingAt } from "../physics/leaking.ts";
 import type { Course } from "./course.ts";
-import type { Evidence, EvidenceKind, When } from "./evidence.ts";
+import type { Added, Evidence, EvidenceKind, When } from "./evidence.ts";
 import { findsLeak } from "./finding.ts";
+import { measuredBy, type SharedErrors } from "./shared.ts";
 import { at, type Shown, type Table } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 
@@ -30,6 +31,9 @@ export interface Asked {
   /** Lacking at the start [m³ at fill temperature]. */
   readonly short: number;
   readonly soakedUp: number;
+  /** What was really poured in, and the errors that several items share. */
+  readonly added: readonly Added[];
+  readonly shared: SharedErrors;
   readonly use: number;
   readonly drop: number;
   /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
@@ -52,38 +56,26 @@ export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
 const WRONG = 0.02;
 
 /** Lacking at a moment [m³ at fill temperature]. */
-export function missingAt({ visit, shown, course, short }: Asked, clock: number): number {
-  const { unit, added } = visit;
+export function missingAt({ visit, shown, course, short, added }: Asked, clock: number): number {
+  const { unit } = visit;
   let mass = course.lostBy(clock);
   for (const { at: when, volume, temperature } of added)
     if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
   return short + mass / shown.filling;
 }
 
-/** How well it is known what was added by a moment [m³]. */
-export function addedError({ added }: Visit, clock: number): number {
-  let sum = 0;
-  for (const { at: when, error } of added) if (when <= clock) sum += error * error;
-  return Math.sqrt(sum);
-}
-
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
 export function termOf(item: Evidence, asked: Asked): number {
-  const { shown, course, visit } = asked;
+  const { shown, course, visit, shared } = asked;
   switch (item.kind) {
-    case "fluid missing":
-      return measured(
-        item.volume,
-        missingAt(asked, item.at),
-        Math.hypot(item.error, addedError(visit, item.at)),
-      );
+    case "fluid missing": {
+      const { more, error } = measuredBy(item.by, item.error, shared);
+      return measured(item.volume, missingAt(asked, item.at) + more, error);
+    }
     case "fluid drained": {
       const drained = visit.unit.build.fill - missingAt(asked, item.at) - item.stays;
-      return measured(
-        item.volume,
-        Math.max(0, drained),
-        Math.hypot(item.error, item.staysError, addedError(visit, item.at)),
-      );
+      const { more, error } = measuredBy(item.by, item.error, shared);
+      return measured(item.volume, Math.max(0, drained) + more, Math.hypot(error, item.staysError));
     }
     case "dipstick":
       return measured(

@@ -8,7 +8,7 @@ import type { Added, Evidence } from "./evidence.ts";
 export type Site = Omit<Leak, "opening" | "hiding">;
 
 /** What of a visit its explanations hang on. */
-export type Outline = Pick<Visit, "at" | "shield" | "driven">;
+export type Outline = Pick<Visit, "at" | "shield" | "driven" | "added" | "evidence">;
 
 export interface Visit {
   readonly name: string;

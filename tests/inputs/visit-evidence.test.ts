@@ -78,6 +78,20 @@ describe("items in the trade's words", () => {
     const added = itemRead("fluid missing", { kind: "added until it ran", volume: "3 qt" });
     expect(added.error).toBeCloseTo(quarts(0.15), 12);
   });
+  it("whose measure it was, of what was measured and of what was poured in", () => {
+    const item = { volume: "3 qt", by: "the shop's jug" };
+    expect(itemRead("fluid missing", { kind: "added until it ran", ...item }).by).toBe("the shop's jug");
+    expect(itemRead("fluid drained", { kind: "fluid drained", ...item }).by).toBe("the shop's jug");
+    expect(itemRead("fluid missing", { kind: "fluid missing", volume: "3 qt" }).by).toBeUndefined();
+    const { visit, assumptions } = readWith({
+      topUps: [
+        { on: "2024-09-01", volume: "1 qt", by: "the neighbour" },
+        { on: "2024-09-01", volume: "1 qt" },
+      ],
+    });
+    expect(visit.added.map(({ by }) => by)).toEqual(["the neighbour", "who topped it up"]);
+    expect(assumptions.map(({ path }) => path)).toContain("topUps[1].by");
+  });
   it("what a drain does not reach is the build's own unless told", () => {
     const { stays, staysError } = itemRead("fluid drained", { kind: "fluid drained", volume: "4 qt" });
     expect(stays).toBeCloseTo(4.6e-3, 9);

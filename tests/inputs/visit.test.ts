@@ -77,7 +77,7 @@ describe("a visit", () => {
     expect(added).toHaveLength(2);
     expect(added[0]).toMatchObject({ volume: litres(1), error: 0.05e-3, temperature: 283.15 });
     expect(added[1]!.volume).toBeCloseTo(quarts(2), 9);
-    expect(added[1]!.error).toBeCloseTo(quarts(0.1) * Math.SQRT2, 9);
+    expect(added[1]!.error).toBeCloseTo(quarts(0.2), 9);
   });
 
   it("of three facts has a date, by the distance", () => {
