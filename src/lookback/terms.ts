@@ -10,7 +10,7 @@ import { hasParted, openingAt } from "../physics/leaking.ts";
 import type { Course } from "./course.ts";
 import type { Added, Evidence, EvidenceKind, When } from "./evidence.ts";
 import { findsLeak } from "./finding.ts";
-import { measuredBy, type SharedErrors } from "./shared.ts";
+import { logLook, looksBy, measuredBy, type SharedErrors } from "./shared.ts";
 import { at, type Shown, type Table } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 
@@ -110,8 +110,9 @@ export function termOf(item: Evidence, asked: Asked): number {
     }
     case "looked": {
       const found = findsLeak(item.look, seenAt(item, asked));
+      const common = shared(looksBy(item.look));
       // Something wet may be another's fluid.
-      return item.seen ? Math.log(Math.max(found, WRONG)) : Math.log1p(-found);
+      return logLook(item.seen, item.seen ? Math.max(found, WRONG) : found, common);
     }
     case "line pressure": {
       const foretold = asked.weakness * at(shown.linePressure, missingAt(asked, item.at));

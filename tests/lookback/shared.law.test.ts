@@ -7,7 +7,7 @@ import { askedOf, type Bench } from "../../src/lookback/question.ts";
 import { exactAnswer } from "../../src/lookback/sampler/exact.ts";
 import { column, type Draws } from "../../src/lookback/sampler/problem.ts";
 import { moments } from "../../src/lookback/answer/spread.ts";
-import { sharedUnknowns } from "../../src/lookback/shared.ts";
+import { logLook, sharedUnknowns } from "../../src/lookback/shared.ts";
 import { missingAt, termOf } from "../../src/lookback/terms.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
 import { days } from "../emerge/van.ts";
@@ -124,5 +124,79 @@ describe("one jug", () => {
     });
     const variance = (1 + Math.SQRT1_2) ** 2 + 0.5;
     expect(answer.logEvidence).toBeCloseTo(perError(-0.5 * Math.log(2 * Math.PI * variance), 1), 9);
+  });
+});
+
+describe("looks of one kind", () => {
+  const together = (p: number, looks: readonly boolean[]) =>
+    exactAnswer({
+      unknowns: [{ name: "common", belief: { law: "normal", middle: 0, spread: 1 } }],
+      logLikelihood: ([common]) => looks.reduce((sum, sees) => sum + logLook(sees, p, common), 0),
+    }).logEvidence;
+  const looked = (day: number, look: "walk round" | "look underneath", seen = false): Evidence => ({
+    name: `look on day ${day}`,
+    kind: "looked",
+    at: days(day),
+    look,
+    seen,
+  });
+
+  test.each([0.02, 0.3, 0.6, 0.97])("one that sees with probability %d is as good as ever", (p) => {
+    expect(together(p, [true])).toBeCloseTo(Math.log(p), 9);
+    expect(together(p, [false])).toBeCloseTo(Math.log1p(-p), 9);
+    expect(logLook(true, p, undefined)).toBe(Math.log(p));
+    expect(logLook(false, p, undefined)).toBe(Math.log1p(-p));
+  });
+
+  // Correlation ½ and p = ½: no look sees where the shared part is lower than each look's own is high, that is, where one of n + 1 equal normal numbers is
+  // the least of them: one case of n + 1. Independent looks would make it one of 2ⁿ.
+  test.each([1, 2, 5, 20])(
+    "%i that each see every other time all see nothing in one case of one more",
+    (n) => {
+      expect(together(0.5, Array<boolean>(n).fill(false))).toBeCloseTo(-Math.log(n + 1), 6);
+    },
+  );
+
+  test("one more that finds nothing says less and less, and something still", () => {
+    const logs = Array.from({ length: 12 }, (_, n) => together(0.6, Array<boolean>(n).fill(false)));
+    const steps = logs.slice(1).map((log, i) => log - logs[i]!);
+    steps.reduce((before, step) => {
+      expect(step).toBeGreaterThan(before);
+      expect(step).toBeLessThan(0);
+      return step;
+    }, -Infinity);
+  });
+
+  test("share an unknown from the second on, another kind has its own", () => {
+    const names = (...evidence: Evidence[]) =>
+      sharedUnknowns({ added: [], evidence }).map(({ name }) => name);
+    expect(names(looked(1, "walk round"), looked(2, "look underneath"))).toEqual([]);
+    expect(names(looked(1, "walk round"), looked(2, "walk round"), looked(3, "look underneath"))).toEqual([
+      'looks of the kind "walk round"',
+    ]);
+  });
+
+  test("a leak's own: over all that is shared, each look says what it says alone", () => {
+    const explanation = (visit: Visit) =>
+      explanationsOf(visit).find(({ law, cause }) => law === "steady" && cause === "slow leak")!;
+    const says = (evidence: Evidence[], common?: number) => {
+      const visit = { ...shop.visit, evidence };
+      const one = explanation(visit);
+      const values = Float64Array.from(one.unknowns, ({ belief }) =>
+        "middle" in belief ? belief.middle : Math.sqrt(belief.low * belief.high),
+      );
+      values[place.age] = days(60);
+      if (common !== undefined) values[commonCount] = common;
+      const asked = askedOf({ ...shop, visit }, one, values);
+      return termOf(evidence[0]!, asked);
+    };
+    const [first, second] = [looked(100, "walk round"), looked(110, "walk round")];
+    const alone = says([first]);
+    expect(alone).toBeLessThan(-0.01);
+    const mean = exactAnswer({
+      unknowns: [{ name: "common", belief: { law: "normal", middle: 0, spread: 1 } }],
+      logLikelihood: ([common]) => says([first, second], common),
+    });
+    expect(mean.logEvidence).toBeCloseTo(alone, 6);
   });
 });
