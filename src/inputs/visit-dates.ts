@@ -5,7 +5,7 @@ import { given } from "../units/parse.ts";
 import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
-import type { VisitClock } from "./visit-clock.ts";
+import { BY_THE_CLOCK, WITHIN_DAY, type VisitClock } from "./visit-clock.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
 const DAY = 86400;
@@ -108,5 +108,6 @@ export function clockOf(
     at,
     distance: far,
     odometer: start ?? null,
+    error: noon === 0 ? BY_THE_CLOCK : WITHIN_DAY,
   };
 }

@@ -7,7 +7,7 @@ import { given } from "../units/parse.ts";
 import type { Plain } from "./gather.ts";
 import type { EvidenceTree, fullWords, symptomWords } from "./visit-evidence-schema.ts";
 import { momentOrVisit, whenOf } from "./visit-moments.ts";
-import { sinceCleared, slipCode } from "./visit-records.ts";
+import { sinceCleared, sinceThen, slipCode } from "./visit-records.ts";
 import { clutchIs, volumeFits, type Seeing } from "./visit-seeing.ts";
 import { assumed, practice } from "./visit-assumed.ts";
 
@@ -15,7 +15,6 @@ type Item = Plain<EvidenceTree>;
 type ItemOf<K extends Item["kind"]> = Extract<Item, { kind: K }>;
 type Told = Evidence extends infer E ? (E extends Evidence ? Omit<E, "name"> : never) : never;
 
-const DAY = 86400;
 const quart = 0.946352946e-3;
 
 /** What a driver feels, as the event that makes it. */
@@ -170,7 +169,7 @@ function toldBy(item: Item, path: string, seeing: Seeing): Told | null {
       return {
         kind: "first symptom",
         symptom: "first sustained slip",
-        when: { from: cleared.at, to: clock.at, error: Math.max(cleared.error, DAY) },
+        when: sinceThen(cleared, clock),
       };
     }
     case "learned trim":

@@ -3,6 +3,7 @@
 import * as v from "valibot";
 import { dailyDriving, type DailyDriving } from "../driving/pattern.ts";
 import { codedError } from "../errors.ts";
+import { wayOf } from "../lookback/along.ts";
 import type { Beliefs } from "../lookback/causes.ts";
 import type { Evidence } from "../lookback/evidence.ts";
 import type { Visit } from "../lookback/visit.ts";
@@ -70,7 +71,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     assume("shield", "nothing under the vehicle catches fluid", assumed("no shield is told of"));
 
   const seeing: Seeing = {
-    clock: clock ?? { date: "2000-01-01", at: Number.NaN, distance: Number.NaN, odometer: 0 },
+    clock: clock ?? { date: "2000-01-01", at: Number.NaN, distance: Number.NaN, odometer: 0, error: 0 },
     list,
     assume,
     build: read?.unit.build ?? buildOf(tree.build ?? standIn),
@@ -152,6 +153,10 @@ function withClocks(
     more[FULL] = { law: "normal", middle: 0, spread: 0.5 * 0.946352946e-3 };
   return { ...beliefs, unknowns: { ...more, ...beliefs.unknowns } };
 }
+
+/** Odometer at a moment [m], trip by trip; the distance since second 0 when nobody read the odometer. */
+export const drivenBy = ({ clock, visit }: Pick<ReadVisit, "clock" | "visit">, at: number): number =>
+  (clock.odometer ?? 0) + clock.distance * wayOf(visit)(at);
 
 /** ISO date of a moment of a visit [s of its clock]. */
 export const visitDay = ({ clock }: Pick<ReadVisit, "clock">, at: number): string => dayOf(clock, at);

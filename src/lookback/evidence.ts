@@ -7,6 +7,8 @@ export interface When {
   readonly from: number;
   readonly to: number;
   readonly error: number;
+  /** Told by the odometer: the distance from second 0 to the visit [m]. The other numbers are then metres since second 0. */
+  readonly of?: number;
 }
 
 /** How thoroughly somebody looked. */

@@ -1,8 +1,8 @@
 // From an explanation of a visit to a problem for the sampler: guesses come in, the evidence answers.
 
-import { kindsOf } from "../duty/kinds.ts";
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
+import { runningOf, wayOf } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { courseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
@@ -20,6 +20,7 @@ export interface Bench {
   readonly shown: Shown;
   readonly learned: Learned;
   readonly runningBy: (clock: number) => number;
+  readonly way: (clock: number) => number;
 }
 
 export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench => ({
@@ -28,6 +29,7 @@ export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench =
   shown,
   learned: learnedBy(visit, prepared, shown),
   runningBy: runningOf(visit),
+  way: wayOf(visit),
 });
 
 /** What the controller has learned by the visit, over what is missing then: the prepared air that is nearest to the visit's. */
@@ -46,27 +48,6 @@ function learnedBy({ unit, dayOfYear, at }: Visit, { climates }: Prepared, { fil
         { step, values: Float64Array.from({ length: levels }, (_, l) => fills[l * clutches.length + c]!) },
       ]),
     ),
-  };
-}
-
-const WEEK = 7 * 86400;
-
-/** Running seconds by a moment of the visit's clock, of the week as told. */
-export function runningOf({ week, weekday }: Visit): (clock: number) => number {
-  const { kinds, occurrences } = kindsOf(week);
-  const starts = occurrences
-    .map(({ startsAt, kind }) => ({
-      at: (startsAt - weekday * 86400 + WEEK) % WEEK,
-      time: kinds[kind]!.time,
-    }))
-    .sort((a, b) => a.at - b.at);
-  const whole = starts.reduce((sum, { time }) => sum + time, 0);
-  return (clock) => {
-    const weeks = Math.floor(clock / WEEK);
-    const into = clock - weeks * WEEK;
-    let running = weeks * whole;
-    for (const { at, time } of starts) running += Math.max(0, Math.min(time, into - at));
-    return running;
   };
 }
 
@@ -101,7 +82,7 @@ export function guessOf({ at, added }: Visit, explanation: Explanation, values: 
 
 /** What the evidence may ask of a guess of an explanation. */
 export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
-  const { visit, prepared, shown, learned, runningBy } = bench;
+  const { visit, prepared, shown, learned, runningBy, way } = bench;
   const guess = guessOf(visit, explanation, values);
   return {
     ...guess,
@@ -111,6 +92,7 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     course: courseOf(visit, prepared, guess),
     drop: values[place.drop]!,
     runningBy,
+    way,
     unseen: explanation.unseen,
     weakness: explanation.weakness === undefined ? 1 : values[explanation.weakness]!,
     ails: explanation.ails,

@@ -38,6 +38,8 @@ export interface Asked {
   readonly drop: number;
   /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
   readonly runningBy: (clock: number) => number;
+  /** Share of the way from second 0 to the visit that is driven by a moment. */
+  readonly way: (clock: number) => number;
   /** Whether fluid that leaks stays out of sight: a cooler that leaks into the coolant. */
   readonly unseen: boolean;
   /** Line pressure against that of a sound pump [-]. */
@@ -92,9 +94,9 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
-      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"));
+      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"), asked.way);
     case "first symptom":
-      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom));
+      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom), asked.way);
     case "not felt": {
       if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
       const came = course.when(item.symptom);
@@ -149,10 +151,11 @@ const logWrong = Math.log(WRONG);
 /** What was told is wrong now and then: a probability never falls under that. */
 const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
 
-/** An event told to have come between two moments, of a guess in which it comes at `came` (Infinity: not by the visit). */
-function told({ from, to, error }: When, came: number): number {
+/** An event told to have come between two moments, of a guess in which it comes at `clock` (Infinity: not by the visit); by the odometer in the guess's own miles. */
+function told({ from, to, error, of }: When, clock: number, way: Asked["way"]): number {
   // "Not by then": it may never have come.
-  if (came === Infinity) return to === Infinity ? 0 : logWrong - 5;
+  if (clock === Infinity) return to === Infinity ? 0 : logWrong - 5;
+  const came = of === undefined ? clock : of * way(clock);
   const below = to === Infinity ? 0 : logNormalBelow((to - came) / error);
   const above = from === -Infinity ? 0 : logNormalBelow((came - from) / error);
   if (from === -Infinity || to === Infinity) return mistaken(below + above);
@@ -166,10 +169,11 @@ export const AILS = 0.4;
 export const UNLIKE = 0.08;
 
 /** The same of a symptom that may come on any day before the visit, or not at all. */
-function anyDay({ from, to }: When, { at: visited }: Visit): number {
-  const days = Math.max(0, Math.min(to, visited) - Math.max(from, 0));
+function anyDay({ from, to, of }: When, { at: visited }: Visit): number {
+  const whole = of ?? visited;
+  const part = Math.max(0, Math.min(to, whole) - Math.max(from, 0));
   const later = to === Infinity ? 1 - AILS : 0;
-  return mistaken(Math.log(Math.max(later + (AILS * days) / visited, 1e-300)));
+  return mistaken(Math.log(Math.max(later + (AILS * part) / whole, 1e-300)));
 }
 
 const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 0, inertial: 0 };

@@ -2,8 +2,7 @@ import { describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
 import { kindsOf } from "../../src/duty/kinds.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
-import { readVisit, visitDay } from "../../src/inputs/visit.ts";
-import { drivenBy } from "../../src/inputs/visit-clock.ts";
+import { drivenBy, readVisit, visitDay } from "../../src/inputs/visit.ts";
 import { litres, miles, quarts } from "../../src/units/literals.ts";
 import { faultsOf } from "./shipped.ts";
 import { faultsIn, pathsIn, plainVisit, readWith, van, visitFile } from "./visits.ts";
@@ -25,7 +24,10 @@ describe("a visit", () => {
 
   it("knows both clocks, and the use from them", () => {
     expect(read.clock.distance).toBeCloseTo(miles(2000), 6);
-    expect(drivenBy(read.clock, read.clock.at)).toBeCloseTo(miles(62000), 6);
+    expect(drivenBy(read, read.clock.at)).toBeCloseTo(miles(62000), 6);
+    // Nothing is driven overnight: 3 h on Wednesday is where Tuesday evening was.
+    expect(drivenBy(read, 9.125 * DAY)).toBeCloseTo(drivenBy(read, 8.9 * DAY), 6);
+    expect(Math.abs(drivenBy(read, 35 * DAY) - miles(61000))).toBeLessThan(miles(20));
     const use = read.beliefs.unknowns!["use against the week as told"]!;
     const told = dailyDriving(read.visit.week).distance * 70.5;
     expect(use).toEqual({ law: "lognormal", middle: read.clock.distance / told, spread: 0.05 });

@@ -102,10 +102,10 @@ export function parting(posterior: Posterior): Parting {
   const shares = new Map<CauseName, number>();
   for (const { explanation, share } of posterior.weighed)
     shares.set(explanation.cause, (shares.get(explanation.cause) ?? 0) + share);
-  const [[first, most], [second, next]] = [...shares].sort((a, b) => b[1] - a[1]) as [
-    [CauseName, number],
-    [CauseName, number],
-  ];
+  const ranked = [...shares].sort((a, b) => b[1] - a[1]);
+  const [first, most] = ranked[0]!;
+  // Where one alone is believed in, there is no second.
+  const [second, next] = ranked[1] ?? [first, 0];
   const share = most / (most + next);
   const among = ({ cause }: Explanation) => cause === first || cause === second;
   // Where one is all there is, there is nothing left to part.
