@@ -17,6 +17,7 @@ import { beliefsOf } from "./visit-beliefs.ts";
 import { dayOf, type VisitClock } from "./visit-clock.ts";
 import { clockOf, drivenOf, type Driven } from "./visit-dates.ts";
 import { evidenceOf } from "./visit-evidence.ts";
+import { withItems } from "./visit-examples.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { addedOf, fullAtFirst } from "./visit-fluid.ts";
 import { visitSchema, type PlainVisit, type VisitTree } from "./visit-schema.ts";
@@ -101,7 +102,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     list,
   );
   if (list.faults.length > 0 || read === null || clock === null || daily === null)
-    throw codedError("bad-case", distinct(list.faults));
+    throw codedError("bad-case", withItems(distinct(list.faults), (json as { evidence?: unknown }).evidence));
 
   const { leak, ...rest } = read.unit;
   const { opening: _opening, hiding: _hiding, ...site } = leak!;

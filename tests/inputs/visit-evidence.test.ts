@@ -1,12 +1,27 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { miles, psi, quarts } from "../../src/units/literals.ts";
-import { itemRead, pathsIn, readWith } from "./visits.ts";
+import { evidenceExamples, exampleText, topUpExample } from "../../src/inputs/visit-examples.ts";
+import { evidenceSchema } from "../../src/inputs/visit-evidence-schema.ts";
+import { referenceData } from "./shipped.ts";
+import { faultsIn, itemRead, pathsIn, readWith } from "./visits.ts";
 
 const HOUR = 3600;
 const DAY = 86400;
 const whole = 70.5 * DAY;
+
+/** Faults of evidence, none where it is right. */
+const failing = (evidence: readonly unknown[]) => {
+  try {
+    readWith({ evidence });
+    return [];
+  } catch {
+    return faultsIn({ evidence });
+  }
+};
 
 describe("moments on either clock", () => {
   const looked = (on: unknown) =>
@@ -218,6 +233,62 @@ describe("items in the trade's words", () => {
       readWith({ evidence: [{ kind: "known full", on: "2024-09-01", checked: "service without a look" }] })
         .visit.evidence,
     ).toHaveLength(1);
+  });
+});
+
+describe("the written guide to the items", () => {
+  const about = readFileSync(join(referenceData, "visits/about.md"), "utf8");
+  const kinds = evidenceSchema.options.map(({ entries }) => ({
+    kind: entries.kind.literal,
+    fields: Object.keys(entries).filter((field) => field !== "kind"),
+  }));
+  const rowOf = (kind: string) => about.split("\n").find((line) => line.startsWith(`| \`${kind}\` |`)) ?? "";
+
+  it.each(kinds)(
+    "$kind: has a row with every field, and its example is read as it stands there",
+    ({ kind, fields }) => {
+      const row = rowOf(kind);
+      for (const field of fields) expect(row, field).toContain(`\`${field}\``);
+      const example = /\| `(\{.*\})` \|$/.exec(row)?.[1] ?? "";
+      expect(example).toBe(exampleText(evidenceExamples[kind]));
+      const item = JSON.parse(example) as { kind: string };
+      expect(item.kind).toBe(kind);
+      expect(() => readWith({ evidence: [item] })).not.toThrow();
+    },
+  );
+
+  it.each(kinds)("$kind: whoever writes it otherwise is shown that same example", ({ kind }) => {
+    const faults = faultsIn({ evidence: [{ ...evidenceExamples[kind], colour: "red" }] });
+    expect(faults).toMatchObject([
+      { path: "evidence[0].colour", example: exampleText(evidenceExamples[kind]) },
+    ]);
+    // With nothing but its kind, every fault names an example that can be typed as it stands.
+    for (const { path, example } of failing([{ kind }])) expect(example, path).not.toBe("");
+  });
+
+  it("what was added stands there too, is read, and is shown to whoever writes it otherwise", () => {
+    expect(about).toContain(`\`${exampleText(topUpExample)}\``);
+    expect(() => readWith({ topUps: [topUpExample] })).not.toThrow();
+    expect(faultsIn({ topUps: [{ ...topUpExample, colour: "red" }] })).toMatchObject([
+      { path: "topUps[0].colour", example: exampleText(topUpExample) },
+    ]);
+  });
+
+  it.each([
+    ["a kind that is none", { kind: "smell" }],
+    ["no kind", { volume: "3 qt" }],
+    ["no object", "3 qt missing"],
+  ])("%s: shown an item all the same", (_, item) => {
+    const [fault] = failing([item]);
+    expect(fault!.example).toBe(exampleText(evidenceExamples["fluid missing"]));
+  });
+
+  it("a word that is none of the kind's own is answered with those that are, and an item", () => {
+    const [fault] = faultsIn({ evidence: [{ kind: "looked", how: "squinted", seen: false }] });
+    expect(fault!.path).toBe("evidence[0].how");
+    for (const word of ["walk round", "look underneath", "shield taken off"])
+      expect(fault!.expected).toContain(word);
+    expect(fault!.example).toBe(exampleText(evidenceExamples.looked));
   });
 });
 
