@@ -72,7 +72,14 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     assume("shield", "nothing under the vehicle catches fluid", assumed("no shield is told of"));
 
   const seeing: Seeing = {
-    clock: clock ?? { date: "2000-01-01", at: Number.NaN, distance: Number.NaN, odometer: 0, error: 0 },
+    clock: clock ?? {
+      date: "2000-01-01",
+      at: Number.NaN,
+      distance: Number.NaN,
+      odometer: 0,
+      undated: false,
+      error: 0,
+    },
     list,
     assume,
     build: read?.unit.build ?? buildOf(tree.build ?? standIn),
@@ -94,7 +101,10 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     added,
     ...(driven.distance === undefined
       ? {}
-      : { driven: { from: driven.from ?? 0, to: (driven.from ?? 0) + driven.distance } }),
+      : {
+          driven: { from: driven.from ?? 0, to: (driven.from ?? 0) + driven.distance },
+          undated: clock?.undated === true,
+        }),
   };
   const beliefs = beliefsOf(
     { beliefs: there("beliefs") ? tree.beliefs : {}, causes: there("causes") ? tree.causes : {} },

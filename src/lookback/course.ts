@@ -7,6 +7,8 @@ import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
 import type { LeakOpening } from "../physics/build.ts";
+import { agedOpening } from "../physics/leaking.ts";
+import { runningOf } from "./along.ts";
 import type { Added } from "./evidence.ts";
 import type { SharedErrors } from "./shared.ts";
 import type { Visit } from "./visit.ts";
@@ -25,6 +27,8 @@ export interface Guess {
   readonly added: readonly Added[];
   /** Driving against the prepared week's. */
   readonly use: number;
+  /** Days of the calendar for one of the visit's clock, counted back from the visit: other than 1 where only miles are known. */
+  readonly stretch: number;
   /** Whether all that a line holds is lost within a trip. */
   readonly sudden: boolean;
 }
@@ -78,7 +82,7 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
 /** The plan of a guess, up to the visit. */
 export function planOfGuess(
   visit: Visit,
-  { use, opening, opensAt, soakedUp, short, harder, added }: Guess,
+  { use, stretch, opening, opensAt, soakedUp, short, harder, added }: Guess,
   clocks: Clocks = clocksOf(visit, use),
 ): Plan {
   const { site, unit, week } = visit;
@@ -89,12 +93,18 @@ export function planOfGuess(
       leak:
         opening === null
           ? null
-          : { ...site, opening: onClock(opening, use), hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
+          : {
+              ...site,
+              opening: onClock(opening, use / stretch),
+              hiding: { capacity: soakedUp, carryOff: CARRY_OFF },
+            },
     },
     week,
     weekday,
     dayOfYear,
-    opens: { after: opening === null ? Infinity : Math.max(0, toPlan(opensAt)) },
+    opens: {
+      after: opening === null ? Infinity : opensAt < 0 ? toPlan(opensAt) : Math.max(0, toPlan(opensAt)),
+    },
     topUps: added.map(({ at, volume, temperature }) => ({
       at: Math.max(0, toPlan(at)),
       volume,
@@ -105,12 +115,21 @@ export function planOfGuess(
   };
 }
 
+/** The same to be walked trip by trip, which begins with the leak as it then is: one that is older than the visit's clock has grown until then. */
+export function walkOfGuess(visit: Visit, guess: Guess): Plan {
+  const plan = planOfGuess(visit, guess);
+  const { leak } = plan.unit;
+  if (leak === null || !(guess.opensAt < 0)) return plan;
+  const ran = -guess.use * runningOf(visit)(guess.opensAt);
+  return { ...plan, unit: { ...plan.unit, leak: { ...leak, opening: agedOpening(leak.opening, ran) } } };
+}
+
 /** Follows a guess to the visit: what is lost at once, the events when they are asked for. */
 export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course {
   const clocks = clocksOf(visit, guess.use);
   const plan = planOfGuess(visit, guess, clocks);
   const loss = dutyLoss(prepared, plan);
-  const lostBy = (clock: number) => loss.lostBy(clocks.toPlan(clock));
+  const lostBy = (clock: number) => loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
   let known: DutyHistory | undefined;
   const history = () => (known ??= dutyHistory(prepared, plan, false));

@@ -60,7 +60,11 @@ const sharedIn =
   };
 
 /** A guess in the words of a course. */
-export function guessOf({ at, added }: Visit, explanation: Explanation, values: Float64Array): Guess {
+export function guessOf(
+  { at, added, undated }: Visit,
+  explanation: Explanation,
+  values: Float64Array,
+): Guess {
   const opening = explanation.opening?.(values) ?? null;
   const more = explanation.cause === "never filled" ? values[explanation.own]! : 0;
   const shared = sharedIn(explanation, values);
@@ -70,7 +74,9 @@ export function guessOf({ at, added }: Visit, explanation: Explanation, values: 
     soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
     short: values[place.short]! + more,
     harder: values[place.harder]!,
-    use: values[place.use]!,
+    ...(undated === true
+      ? { use: 1, stretch: 1 / values[place.use]! }
+      : { use: values[place.use]!, stretch: 1 }),
     shared,
     added: added.map((one) => ({
       ...one,

@@ -35,6 +35,7 @@ export interface Asked {
   readonly added: readonly Added[];
   readonly shared: SharedErrors;
   readonly use: number;
+  readonly stretch: number;
   readonly drop: number;
   /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
   readonly runningBy: (clock: number) => number;
@@ -191,7 +192,7 @@ export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "park
   // Rounding alone may take it below nothing.
   const age = Math.max(0, use * (asked.runningBy(clock) - asked.runningBy(opensAt)));
   if (hasParted(opening, age) && !running) return 0;
-  openingAt(path, opening, age, pressure, running, clock - opensAt);
+  openingAt(path, opening, age, pressure, running, asked.stretch * (clock - opensAt));
   return pressure > 0 ? leakFlow(path, pressure, mu, rho) : 0;
 }
 

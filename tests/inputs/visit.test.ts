@@ -90,6 +90,29 @@ describe("a visit", () => {
     expect(few.clock.at / DAY).toBeGreaterThan(days - 0.5);
     expect(few.clock.at / DAY).toBeLessThan(days + 1.5);
     expect(few.assumptions.map(({ path }) => path)).toContain("lastFull.date");
+    expect(few.visit.undated).toBe(true);
+    expect(readWith({}).visit.undated).toBe(false);
+  });
+
+  it("by the distance alone: what a date tells is as uncertain as the miles of a week, what the odometer tells is not", () => {
+    const spot = (when: object) => {
+      const { visit } = readWith({
+        lastFull: { distanceAgo: "2000 mi", checked: "hot dipstick" },
+        evidence: [
+          { kind: "first spot", error: "1 day", ...when },
+          { kind: "first spot", ...when },
+        ],
+      });
+      return visit.evidence.flatMap((item) => (item.kind === "first spot" ? [item.when] : []));
+    };
+    // Thirty days before the visit, a fifth of that: six days beside memory's own five rule, √(6² + …) is no less than 6.
+    const [given, usual] = spot({ about: "2024-09-14" });
+    expect(Math.hypot(given!.error, (given!.to - given!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(1, 6);
+    expect(Math.hypot(usual!.error, (usual!.to - usual!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(
+      Math.hypot(0.2 * 30, 1 / Math.sqrt(12)),
+      6,
+    );
+    expect(spot({ about: "500 mi ago" })[0]!.of).toBeCloseTo(miles(2000), 3);
   });
 
   it("takes beliefs by their names, in units", () => {

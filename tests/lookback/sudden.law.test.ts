@@ -44,6 +44,7 @@ async function looked(when: When) {
     beliefs: {
       causes: {
         "slow leak": 0,
+        "older leak": 0,
         "never filled": 0,
         "cooler leaks into the coolant": 0,
         "worn pump or seals": 0,

@@ -1,7 +1,7 @@
 // What to look at next: how much spread each look would leave in the opening date, and which one parts the two likeliest causes.
 
 import type { Evidence } from "../evidence.ts";
-import type { CauseName, Explanation } from "../causes.ts";
+import { opensSince, type CauseName, type Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
 import type { Posterior } from "../posterior.ts";
 import { evenly, foretoldColumn, normal, pooled } from "./pool.ts";
@@ -80,12 +80,7 @@ function stillToMake({ bench: { visit } }: Posterior): readonly LookAhead[] {
 export function ahead(posterior: Posterior): Ahead[] {
   return stillToMake(posterior)
     .map((look) => {
-      const { now, after } = left(
-        posterior,
-        look,
-        (_, opened) => opened,
-        ({ opening }) => opening !== null,
-      );
+      const { now, after } = left(posterior, look, (_, opened) => opened, opensSince);
       return {
         name: look.name,
         says: look.says,
