@@ -1,16 +1,19 @@
 // What was missing over time, with what was measured of it, as its picture takes it.
 
 import { closeTo, type Calendar } from "../../src/plots/calendar-axes.ts";
+import { wayOf } from "../../src/lookback/along.ts";
 import type { MissingCurve } from "../../src/plots/missing-curve.ts";
 import type { Telling } from "./told.ts";
 
 /** The dates that a picture of the opening and of what followed shows: all since the last full, or the last of them. */
-export const calendarOf = ({ read, answer: { opened } }: Telling): Calendar =>
-  opened === null ? read.clock : closeTo(read.clock, opened.when.nineTenths[0]);
+export function calendarOf({ read, answer: { opened } }: Telling): Calendar {
+  const calendar = { ...read.clock, way: wayOf(read.visit) };
+  return opened === null ? calendar : closeTo(calendar, opened.when.nineTenths[0]);
+}
 
 export function curveOf({ read, answer: { missing } }: Telling): MissingCurve {
   return {
-    calendar: read.clock,
+    calendar: { ...read.clock, way: wayOf(read.visit) },
     at: missing.at,
     bands: missing.bands,
     measured: read.visit.evidence.flatMap((item) =>

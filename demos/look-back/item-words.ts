@@ -3,7 +3,9 @@
 import type { Evidence, When } from "../../src/lookback/evidence.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import type { Tell } from "../report/said.ts";
-import { dayIn } from "./moments.ts";
+import { dayIn, momentIn } from "./moments.ts";
+
+const DAY = 86400;
 
 /** One item in a line. */
 export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
@@ -20,9 +22,9 @@ export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
     case "drops":
       return `${item.count} drops in ${minutes(item.time)}, ${item.moment === "parked" ? "engine off" : "idling hot"}, ${on(item.at)}`;
     case "first spot":
-      return `first spot on the ground ${whenWords(item.when, read)}`;
+      return `first spot on the ground ${whenWords(item.when, read, tell)}`;
     case "first symptom":
-      return `${symptomWords[item.symptom] ?? item.symptom} for the first time ${whenWords(item.when, read)}`;
+      return `${symptomWords[item.symptom] ?? item.symptom} for the first time ${whenWords(item.when, read, tell)}`;
     case "not felt":
       return `no ${symptomWords[item.symptom] ?? item.symptom} until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
     case "known full":
@@ -61,11 +63,15 @@ const symptomWords: Readonly<Record<string, string>> = {
 const minutes = (seconds: number) =>
   seconds < 60 ? `${seconds} s` : `${Number((seconds / 60).toFixed(1))} min`;
 
-function whenWords({ from, to, error }: When, read: ReadVisit): string {
-  const days = `, right to ${Math.max(1, Math.round(error / 86400))} d`;
-  const visit = read.clock.at;
-  if (from === -Infinity) return `by ${dayIn(read, to)}${days}`;
-  if (to === Infinity) return `not by ${dayIn(read, from)}${days}`;
-  if (to - from < error * 1.1) return `about ${dayIn(read, 0.5 * (from + to))}${days}`;
-  return `between ${dayIn(read, from)} and ${to >= visit ? "the visit" : dayIn(read, to)}${days}`;
+function whenWords({ from, to, error, of }: When, read: ReadVisit, tell: Tell): string {
+  const { clock } = read;
+  const hours = error < DAY;
+  const miles = (by: number) =>
+    `${tell((clock.odometer ?? 0) + by, "distance")}${clock.odometer === null ? " after the last full" : ""}`;
+  const on = (at: number) => (of !== undefined ? miles(at) : hours ? momentIn(read, at) : dayIn(read, at));
+  const right = `, right to ${of !== undefined ? tell(error, "distance") : hours ? minutes(error) : `${Math.round(error / DAY)} d`}`;
+  if (from === -Infinity) return `by ${on(to)}${right}`;
+  if (to === Infinity) return `not by ${on(from)}${right}`;
+  if (to - from < error * 1.1) return `about ${on(0.5 * (from + to))}${right}`;
+  return `between ${on(from)} and ${to >= (of ?? clock.at) ? "the visit" : on(to)}${right}`;
 }

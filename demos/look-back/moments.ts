@@ -1,8 +1,7 @@
 // Moments of a visit in words: dates and odometer readings never stand bare, and are no finer than the answer's spread.
 
 import type { Spread } from "../../src/lookback/answer/spread.ts";
-import { visitDay, type ReadVisit } from "../../src/inputs/visit.ts";
-import { drivenBy } from "../../src/inputs/visit-clock.ts";
+import { drivenBy, visitDay, type ReadVisit } from "../../src/inputs/visit.ts";
 import type { Tell } from "../report/said.ts";
 
 const DAY = 86400;
@@ -10,19 +9,15 @@ const DAY = 86400;
 export const dayIn = (read: ReadVisit, at: number): string => visitDay(read, at);
 
 /** "61200 mi", or "1200 mi after the last full" when nobody read the odometer. To the kilometre. */
-export function odometerIn({ clock }: ReadVisit, at: number, tell: Tell): string {
-  const words = tell(Math.round(drivenBy(clock, at) / 1000) * 1000, "distance");
-  return clock.odometer === null ? `${words} after the last full` : words;
+export function odometerIn(read: ReadVisit, at: number, tell: Tell): string {
+  const words = tell(Math.round(drivenBy(read, at) / 1000) * 1000, "distance");
+  return read.clock.odometer === null ? `${words} after the last full` : words;
 }
 
 /** Both ends of a span by the odometer. */
-export function odometerSpan(
-  { clock }: ReadVisit,
-  [from, to]: readonly [number, number],
-  tell: Tell,
-): string {
-  const [a, b] = [from, to].map((at) => tell(Math.round(drivenBy(clock, at) / 1000) * 1000, "distance"));
-  return `${a!} to ${b!}${clock.odometer === null ? " after the last full" : ""}`;
+export function odometerSpan(read: ReadVisit, [from, to]: readonly [number, number], tell: Tell): string {
+  const [a, b] = [from, to].map((at) => tell(Math.round(drivenBy(read, at) / 1000) * 1000, "distance"));
+  return `${a!} to ${b!}${read.clock.odometer === null ? " after the last full" : ""}`;
 }
 
 const HOUR = 3600;
@@ -37,15 +32,16 @@ const scales = [
 /** Whether an answer is known to hours: then its dates are told with the time of day. */
 const inHours = ({ nineTenths: [from, to] }: Spread): boolean => to - from <= scales[0].upTo;
 
+/** Day and time of day. */
+export function momentIn(read: ReadVisit, at: number): string {
+  const minute = Math.floor((((at % DAY) + DAY) % DAY) / 60);
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${dayIn(read, at)} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+}
+
 /** Middle and middle nine tenths as dates. */
 export function datesOf(read: ReadVisit, spread: Spread): { middle: string; from: string; to: string } {
-  const text = (at: number) => {
-    const day = dayIn(read, at);
-    if (!inHours(spread)) return day;
-    const minute = Math.floor((((at % DAY) + DAY) % DAY) / 60);
-    const two = (value: number) => String(value).padStart(2, "0");
-    return `${day} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
-  };
+  const text = (at: number) => (inHours(spread) ? momentIn(read, at) : dayIn(read, at));
   return { middle: text(spread.middle), from: text(spread.nineTenths[0]), to: text(spread.nineTenths[1]) };
 }
 

@@ -198,11 +198,13 @@ function pictures(telling: Telling): Drawing[] {
 function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
   const { read, answer, looks: tellLooks } = telling;
   const { looks, ...rest } = answer;
-  const dated = (at: number) => ({
+  const dated = (at: number, driven: number) => ({
     seconds: at,
     date: dayIn(read, at),
-    odometer: saidIn(odometerIn(read, at, alone("SI")), "SI"),
+    odometer: saidIn(odometerIn(read, driven, alone("SI")), "SI"),
   });
+  const both = (at: readonly number[], driven: readonly number[]) =>
+    at.map((one, i) => dated(one, driven[i]!));
   return `${JSON.stringify(
     {
       caution: cautions.at(-1),
@@ -218,9 +220,9 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
           ? null
           : {
               chance: answer.opened.chance,
-              middle: dated(answer.opened.when.middle),
-              half: answer.opened.when.half.map(dated),
-              nineTenths: answer.opened.when.nineTenths.map(dated),
+              middle: dated(answer.opened.when.middle, answer.opened.driven.middle),
+              half: both(answer.opened.when.half, answer.opened.driven.half),
+              nineTenths: both(answer.opened.when.nineTenths, answer.opened.driven.nineTenths),
             },
       answer: tellLooks ? { ...rest, looks } : rest,
       assumptions: read.assumptions,

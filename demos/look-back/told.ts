@@ -59,12 +59,17 @@ function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
     (a, b) => b.share - a.share,
   )[0];
   return [
-    `${opened.chance < 0.5 ? `If it was a leak after all (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${odometerIn(read, opened.when.middle, tell)}; ` +
-      `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.when.nineTenths, tell)}), ` +
+    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${odometerIn(read, opened.driven.middle, tell)}; ` +
+      `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.driven.nineTenths, tell)}), ` +
       `in half of such cases ${ages.half}.` +
       (opened.chance >= 0.5 && opened.chance < 0.995
-        ? ` That holds if it was a leak, which is ${likelihood(opened.chance)}.`
+        ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
         : ""),
+    ...(answer.older < 0.02
+      ? []
+      : [
+          `Or it leaked before it was last full already, and was made good then: ${likelihood(answer.older)}. The dates here do not tell of that case.`,
+        ]),
     // One way of growing is named only where it stands out: the others would not come out the same another time.
     ...(grown === undefined || grown.share < 0.05
       ? []
@@ -97,6 +102,7 @@ function causeSentences({ answer: { causes, parting } }: Telling): string[] {
 
 const articles: Readonly<Record<string, string>> = {
   "slow leak": "a slow leak",
+  "older leak": "a leak that is older than the last full",
   "line let go": "a line that let go",
   "never filled": "a fill that was low from the start",
   "cooler leaks into the coolant": "a cooler that leaks into the coolant",

@@ -1,9 +1,8 @@
 // Where averages end: a line that parts empties the unit within minutes, and that end is handed to the trip-resolved walk.
 
 import { simulate, type History } from "../history/simulate.ts";
-import type { LeakOpening } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import { crackHalfLength } from "../physics/leaking.ts";
+import { agedOpening } from "../physics/leaking.ts";
 import type { DutyEvent } from "./happen.ts";
 import { DAY, runningAt, WEEK, type March } from "./course.ts";
 import { spread } from "./week.ts";
@@ -25,7 +24,7 @@ export function endFrom(
   const opened = march.opensAt < midnight;
   const history = simulate({
     ...plan,
-    unit: { ...plan.unit, leak: leak === null ? null : { ...leak, opening: aged(leak.opening, age) } },
+    unit: { ...plan.unit, leak: leak === null ? null : { ...leak, opening: agedOpening(leak.opening, age) } },
     weekday: (plan.weekday + day) % 7,
     dayOfYear: plan.dayOfYear + day,
     opens: opened ? { after: 0 } : { after: march.opensAt - midnight },
@@ -68,14 +67,4 @@ function distanceInto({ prepared, order, startsAt, distanceBefore }: March, midn
     driven =
       distanceBefore[i]! + prepared.kinds[prepared.occurrences[order[i]!]!.kind]!.pieceDistances.at(-1)!;
   return driven;
-}
-
-/** The crack that one grows on from after so much running [s]: its own law, begun later. */
-function aged(opening: LeakOpening, age: number): LeakOpening {
-  if (opening.kind !== "crack") return opening;
-  return {
-    ...opening,
-    halfLength: crackHalfLength(opening, age),
-    partsAfter: Math.max(1e-3, opening.partsAfter - age),
-  };
 }

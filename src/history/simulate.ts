@@ -43,7 +43,7 @@ export interface Plan {
   /** Weekday (0 is Monday) and day of the year (0 is 1 January) on which it starts, at midnight. */
   readonly weekday: number;
   readonly dayOfYear: number;
-  /** When the leak opens: after so many seconds, so many metres, or so many seconds of running. */
+  /** When the leak opens: after so many seconds (below 0: before the start), so many metres, or so many seconds of running. */
   readonly opens: { readonly after: number } | { readonly distance: number } | { readonly running: number };
   readonly topUps: readonly TopUp[];
   /** Longest time that it may take [s]. */
@@ -177,7 +177,8 @@ export function simulate(plan: Plan, progress?: Progress): History {
   let poured = 0;
   const open = () => {
     state.leakAge = 0;
-    state.leakOpenedAt = state.clock;
+    // Open before the start: its calendar counts from there, its running is in the opening itself.
+    state.leakOpenedAt = "after" in plan.opens && plan.opens.after < 0 ? plan.opens.after : state.clock;
     tellNow("leak opens", "as the case says");
   };
 

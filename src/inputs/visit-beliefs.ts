@@ -4,7 +4,7 @@ import { checkBelief, type Belief } from "../chance/belief.ts";
 import { isCoded } from "../errors.ts";
 import { believedCauses, explanationsOf, type Beliefs } from "../lookback/causes.ts";
 import type { Believed } from "../lookback/laws.ts";
-import type { Visit } from "../lookback/visit.ts";
+import type { Outline } from "../lookback/visit.ts";
 import type { Kind } from "../units/kinds.ts";
 import { given, parseQuantity } from "../units/parse.ts";
 import { exampleOf } from "../units/kinds.ts";
@@ -25,7 +25,7 @@ const kinds: Readonly<Record<string, Kind>> = {
 /** Beliefs by name in SI; a fault for names that no explanation knows and numbers that say nothing. */
 export function beliefsOf(
   { beliefs, causes }: Pick<PlainVisit, "beliefs" | "causes">,
-  visit: Pick<Visit, "at" | "shield" | "driven">,
+  visit: Outline,
   list: FaultList,
 ): Beliefs {
   const known = new Map<string, Believed>();

@@ -1,5 +1,6 @@
 // The two clocks of a visit: the calendar and the odometer. A moment told by one is found on the other along a straight line, with an error.
 
+import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given, parseQuantity } from "../units/parse.ts";
 import { dateSeconds } from "./dates.ts";
 
@@ -15,12 +16,18 @@ export interface VisitClock {
   readonly distance: number;
   /** Odometer at second 0 [m]; null when nobody read it. */
   readonly odometer: number | null;
+  /** Only the distance is known: the calendar is as uncertain as the miles of a week, and the clock runs by the miles. */
+  readonly undated: boolean;
+  /** Error of the visit's own moment [s]: its time of day may not be told. */
+  readonly error: number;
 }
 
 /** A moment [s] and its error, a standard deviation [s]. */
 export interface Moment {
   readonly at: number;
   readonly error: number;
+  /** Told by the odometer: driven since second 0 [m], and the error of that [m]. */
+  readonly driven?: { readonly by: number; readonly error: number };
 }
 
 export const momentExpected =
@@ -32,8 +39,11 @@ export const momentExample = '"2024-10-12", "61200 mi", "3 weeks ago" or "800 mi
  * week times the root of the weeks to the nearer end. Assumed.
  */
 const WEEKS_DIFFER = 1 / 3;
-/** Standard deviation of a moment within its day, when only the day is known: a day wide, evenly [s]. */
-const WITHIN_DAY = DAY / Math.sqrt(12);
+/** Standard deviation of a moment within its day, when only the day is known: a day wide, evenly [s]; and of a time of day that is told: assumed. */
+export const WITHIN_DAY = DAY / Math.sqrt(12);
+export const BY_THE_CLOCK = 1800;
+/** An odometer reading is right to a mile [m]: common practice, it is read without its tenths. */
+const A_MILE = 1609.344;
 /** What somebody remembers as so long ago is right to this share of it [-]. Assumed. */
 const MEMORY = 0.15;
 
@@ -41,28 +51,50 @@ const MEMORY = 0.15;
 export function momentOf(clock: VisitClock, text: unknown): Moment | null {
   if (typeof text !== "string") return null;
   const date = dateSeconds(text);
+  // Days before the visit are days on the clock to what a week's driving is told to, where only the miles are known.
+  const byCalendar = ({ at, error }: Moment): Moment => ({
+    at,
+    error: clock.undated ? Math.hypot(error, WEEKS_TOLD * (clock.at - at)) : error,
+  });
   if (!Number.isNaN(date)) {
     const at = date - dateSeconds(clock.date);
-    return text.includes(":") ? { at, error: 1800 } : { at: at + DAY / 2, error: WITHIN_DAY };
+    return byCalendar(
+      text.includes(":") ? { at, error: BY_THE_CLOCK } : { at: at + DAY / 2, error: WITHIN_DAY },
+    );
   }
   const ago = /^(.*\S)\s+ago$/.exec(text.trim());
   const words = ago?.[1] ?? text;
   const far = parseQuantity("distance", words);
   if ("value" in far) {
     if (ago === null && clock.odometer === null) return null;
-    return byDistance(clock, ago === null ? far.value - clock.odometer! : clock.distance - far.value);
+    if (ago === null) return byDistance(clock, far.value - clock.odometer!);
+    const { driven, ...moment } = byDistance(clock, clock.distance - far.value);
+    return { ...moment, driven: { ...driven, error: Math.hypot(driven.error, MEMORY * far.value) } };
   }
   const long = parseQuantity("time", words);
   if (ago === null || "wrong" in long) return null;
-  return { at: clock.at - long.value, error: Math.max(WITHIN_DAY, MEMORY * long.value) };
+  // Hours ago are told by the hour, days ago by the day.
+  const least = long.value < DAY ? clock.error : WITHIN_DAY;
+  return byCalendar({ at: clock.at - long.value, error: Math.max(least, MEMORY * long.value) });
 }
 
-/** The moment at which so much had been driven since second 0 [m]. */
-export function byDistance({ at, distance }: VisitClock, driven: number): Moment {
+/**
+ * The moment at which so much had been driven since second 0 [m]. Within the day of either end the trips decide what the odometer says, and nothing of it
+ * is lost on the way to the calendar: only from the day before on does it count that weeks differ.
+ */
+export function byDistance({ at, distance }: VisitClock, driven: number): Required<Moment> {
   const share = driven / distance;
   const weeks = at / (7 * DAY);
   const between = Math.max(0, share * (1 - share)) * weeks;
-  return { at: share * at, error: Math.hypot(WITHIN_DAY, WEEKS_DIFFER * 7 * DAY * Math.sqrt(between)) };
+  const week = (7 * DAY * distance) / at;
+  return {
+    at: share * at,
+    error: Math.hypot(WITHIN_DAY, WEEKS_DIFFER * 7 * DAY * Math.sqrt(between)),
+    driven: {
+      by: driven,
+      error: Math.hypot(A_MILE, WEEKS_DIFFER * week * Math.sqrt(Math.max(0, between - 1 / 7))),
+    },
+  };
 }
 
 /** Why a text is no moment, in the words of the fault list. */
@@ -77,7 +109,3 @@ export function momentGiven(clock: VisitClock, text: unknown): string {
 export function dayOf({ date }: Pick<VisitClock, "date">, at: number): string {
   return new Date((dateSeconds(date) + at) * 1000).toISOString().slice(0, 10);
 }
-
-/** Odometer at a moment [m], or the distance since second 0 when nobody read the odometer. */
-export const drivenBy = ({ at: whole, distance, odometer }: VisitClock, at: number): number =>
-  (odometer ?? 0) + (distance * at) / whole;

@@ -1,11 +1,12 @@
 // Both clocks of a visit, from dates, odometer readings and the week's driving, whichever of them are told.
 
 import type { DailyDriving } from "../driving/pattern.ts";
+import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given } from "../units/parse.ts";
 import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
-import type { VisitClock } from "./visit-clock.ts";
+import { BY_THE_CLOCK, WITHIN_DAY, type VisitClock } from "./visit-clock.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
 const DAY = 86400;
@@ -83,7 +84,7 @@ export function clockOf(
   if (full === undefined)
     assume(
       "lastFull.date",
-      "its date follows from the distance and the week's driving; odometer readings are surer than dates here",
+      `its date follows from the distance and the week's driving, right to ${100 * WEEKS_TOLD} %: every date is as uncertain, miles are sure`,
       assumed("only the distance is known"),
     );
   // Second 0 is a midnight.
@@ -108,5 +109,7 @@ export function clockOf(
     at,
     distance: far,
     odometer: start ?? null,
+    undated: full === undefined,
+    error: noon === 0 ? BY_THE_CLOCK : WITHIN_DAY,
   };
 }

@@ -13,6 +13,8 @@ export const moment = () => v.exactOptional(v.unknown());
 const on = { on: moment() };
 const volume = () => quantity("volume", above(0, " m³"));
 const volumeError = { error: maybe(volume()) };
+/** Whose measure it was, or whose memory: volumes of one share a part of their error. */
+export const by = { by: v.exactOptional(v.pipe(v.string(), v.nonEmpty())) };
 
 /** When an event came: one of these. */
 const when = {
@@ -60,13 +62,15 @@ export const evidenceSchema = v.variant("kind", [
     ...on,
     volume: quantity("volume"),
     ...volumeError,
+    ...by,
   }),
-  v.strictObject({ kind: v.literal("added until it ran"), ...on, volume: volume(), ...volumeError }),
+  v.strictObject({ kind: v.literal("added until it ran"), ...on, volume: volume(), ...volumeError, ...by }),
   v.strictObject({
     kind: v.literal("fluid drained"),
     ...on,
     volume: volume(),
     ...volumeError,
+    ...by,
     /** What the drain does not reach. */
     stays: maybe(quantity("volume", atLeast(0, " m³"))),
     staysError: maybe(volume()),

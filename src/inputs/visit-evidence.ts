@@ -7,7 +7,7 @@ import { given } from "../units/parse.ts";
 import type { Plain } from "./gather.ts";
 import type { EvidenceTree, fullWords, symptomWords } from "./visit-evidence-schema.ts";
 import { momentOrVisit, whenOf } from "./visit-moments.ts";
-import { sinceCleared, slipCode } from "./visit-records.ts";
+import { sinceCleared, sinceThen, slipCode } from "./visit-records.ts";
 import { clutchIs, volumeFits, type Seeing } from "./visit-seeing.ts";
 import { assumed, practice } from "./visit-assumed.ts";
 
@@ -15,7 +15,6 @@ type Item = Plain<EvidenceTree>;
 type ItemOf<K extends Item["kind"]> = Extract<Item, { kind: K }>;
 type Told = Evidence extends infer E ? (E extends Evidence ? Omit<E, "name"> : never) : never;
 
-const DAY = 86400;
 const quart = 0.946352946e-3;
 
 /** What a driver feels, as the event that makes it. */
@@ -75,6 +74,7 @@ function toldBy(item: Item, path: string, seeing: Seeing): Told | null {
           "what is missing: right to 0.1 qt or 5 %",
           "a graduated jug and a level check",
         ),
+        ...(item.by === undefined ? {} : { by: item.by }),
       };
     }
     case "fluid drained":
@@ -169,7 +169,7 @@ function toldBy(item: Item, path: string, seeing: Seeing): Told | null {
       return {
         kind: "first symptom",
         symptom: "first sustained slip",
-        when: { from: cleared.at, to: clock.at, error: Math.max(cleared.error, DAY) },
+        when: sinceThen(cleared, clock),
       };
     }
     case "learned trim":
@@ -294,6 +294,7 @@ function drained(item: ItemOf<"fluid drained">, path: string, seeing: Seeing): T
     at: momentOrVisit(seeing, `${path}.on`, item.on).at,
     volume: item.volume,
     error: item.error ?? Math.max(0.1 * quart, 0.05 * item.volume),
+    ...(item.by === undefined ? {} : { by: item.by }),
     stays,
     staysError: item.staysError ?? 0.1 * stays,
   };

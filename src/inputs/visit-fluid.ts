@@ -28,6 +28,8 @@ export function fullAtFirst({ lastFull }: PlainVisit, { assume }: Seeing): Evide
 }
 
 const TOP_UP_AIR = 293.15;
+/** Whose measure poured, when nobody is named. */
+const SOMEBODY = "who topped it up";
 
 /** Everything that was added, in the order of time. */
 export function addedOf(
@@ -37,31 +39,38 @@ export function addedOf(
   density15: number,
 ): readonly Added[] {
   const { assume } = seeing;
-  const read = tree.topUps.flatMap(({ on, volume, error, temperature }, i): Added[] => {
+  const read = tree.topUps.flatMap(({ on, volume, error, temperature, by }, i): Added[] => {
     if (!there(`topUps.${i}`)) return [];
     const path = `topUps[${i}]`;
     volumeFits(volume, `${path}.volume`, seeing);
     if (error === undefined)
       assume(`${path}.error`, "what was added: right to 10 %", practice("bottles, with a rest in them"));
+    if (by === undefined)
+      assume(
+        `${path}.by`,
+        "top-ups of which nobody is named are one person's: what one pours too much, the other does too",
+        assumed("bottles are filled and rests are left by the same hand"),
+      );
     return [
       {
         at: momentIn(seeing, `${path}.on`, on).at,
         volume,
         error: error ?? 0.1 * volume,
         temperature: temperature ?? TOP_UP_AIR,
+        by: by ?? SOMEBODY,
       },
     ];
   });
-  // Those of one moment are one, at the temperature of the first.
+  // Those of one moment and one measure are one, at the temperature of the first.
   const together: Added[] = [];
   for (const one of read.sort((a, b) => a.at - b.at)) {
     const last = together.at(-1);
-    if (last === undefined || last.at !== one.at) together.push(one);
+    if (last === undefined || last.at !== one.at || last.by !== one.by) together.push(one);
     else {
       const volume =
         last.volume +
         (one.volume * density(density15, one.temperature)) / density(density15, last.temperature);
-      together[together.length - 1] = { ...last, volume, error: Math.hypot(last.error, one.error) };
+      together[together.length - 1] = { ...last, volume, error: last.error + one.error };
     }
   }
   return together;

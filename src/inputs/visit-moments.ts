@@ -8,6 +8,7 @@ import {
   momentExpected,
   momentGiven,
   momentOf,
+  WITHIN_DAY,
   type Moment,
   type VisitClock,
 } from "./visit-clock.ts";
@@ -29,7 +30,9 @@ export interface WhenTold {
   readonly error?: number;
 }
 
+const HOUR = 3600;
 const DAY = 86400;
+const mile = 1609.344;
 /** Standard errors of what is told without one [s]. */
 const ABOUT = 5 * DAY;
 const EDGE = 2 * DAY;
@@ -41,7 +44,7 @@ export function momentIn({ clock, list }: Dating, path: string, text: unknown): 
   const moment = momentOf(clock, text);
   list.want(moment !== null, path, momentExpected, momentGiven(clock, text), momentExample);
   if (moment === null) return { at: Number.NaN, error: DAY };
-  const { at, error } = moment;
+  const { at } = moment;
   list.want(
     !(at < -DAY / 2),
     path,
@@ -50,7 +53,7 @@ export function momentIn({ clock, list }: Dating, path: string, text: unknown): 
     momentExample,
   );
   list.want(!(at > clock.at + DAY / 2), path, "nothing after the visit", given(text), momentExample);
-  return { at: Math.min(clock.at, Math.max(0, at)), error };
+  return { ...moment, at: Math.min(clock.at, Math.max(0, at)) };
 }
 
 /** The moment of a look or a measurement: the visit where nothing else is said. */
@@ -74,15 +77,36 @@ export function whenOf(dating: Dating, path: string, told: WhenTold): When | nul
   const text = told[form];
   if (form === "between") return spanOf(dating, at, text, told.error);
   const moment = momentIn(dating, at, text);
-  const usual = Math.max(moment.error, form === "about" ? ABOUT : EDGE);
+  if (moment.driven !== undefined) {
+    const { by, error } = moment.driven;
+    if (told.error === undefined)
+      dating.assume(
+        `${path}.error`,
+        `${form} ${String(text)}: right to ${Math.round(error / mile)} mi, two times in three`,
+        assumed("an odometer is read to the mile, and weeks of driving differ"),
+      );
+    // An error of time is that of the miles that are driven in it.
+    const metres = told.error === undefined ? error : (told.error * clock.distance) / clock.at;
+    return { ...around(form, by, metres, clock.distance), of: clock.distance };
+  }
+  const usual = usualError(form, moment.error);
   if (told.error === undefined)
     dating.assume(
       `${path}.error`,
-      `${form} ${String(text)}: right to ${Math.max(1, Math.round(usual / DAY))} days, two times in three`,
+      `${form} ${String(text)}: right to ${spell(usual)}, two times in three`,
       assumed(form === "about" ? "a date from memory" : "a day is easily mistaken for the one beside it"),
     );
   return around(form, moment.at, told.error ?? usual, clock.at);
 }
+
+/** Who tells the hour knows it: only a day is mistaken for another [s]. */
+function usualError(form: Exclude<(typeof forms)[number], "between">, error: number): number {
+  if (error < WITHIN_DAY) return Math.max(error, HOUR);
+  return Math.max(error, form === "about" ? ABOUT : EDGE);
+}
+
+const spell = (seconds: number): string =>
+  seconds < DAY ? `${Math.round(seconds / HOUR)} h` : `${Math.round(seconds / DAY)} days`;
 
 /** About a moment: half of a standard error to either side, which together with what is left of the error spreads by just that error. */
 export const about = (at: number, error: number): When => ({
@@ -110,7 +134,7 @@ function around(
 }
 
 function spanOf(dating: Dating, path: string, text: unknown, error: number | undefined): When | null {
-  const { list } = dating;
+  const { list, clock } = dating;
   const two = Array.isArray(text) && text.length === 2 ? (text as readonly unknown[]) : null;
   list.want(
     two !== null,
@@ -128,5 +152,15 @@ function spanOf(dating: Dating, path: string, text: unknown, error: number | und
     given(text),
     '["2024-10-01", "2024-10-20"]',
   );
-  return { from: from!.at, to: to!.at, error: error ?? Math.max(from!.error, to!.error, DAY) };
+  if (from!.driven !== undefined && to!.driven !== undefined) {
+    const metres = Math.max(from!.driven.error, to!.driven.error);
+    return {
+      from: from!.driven.by,
+      to: to!.driven.by,
+      error: error === undefined ? metres : (error * clock.distance) / clock.at,
+      of: clock.distance,
+    };
+  }
+  const own = Math.max(from!.error, to!.error);
+  return { from: from!.at, to: to!.at, error: error ?? (own < WITHIN_DAY ? own : Math.max(own, DAY)) };
 }

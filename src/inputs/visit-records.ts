@@ -3,7 +3,7 @@
 import type { When } from "../lookback/evidence.ts";
 import type { Plain } from "./gather.ts";
 import { assumed } from "./visit-assumed.ts";
-import { byDistance } from "./visit-clock.ts";
+import { byDistance, type Moment, type VisitClock } from "./visit-clock.ts";
 import type { EvidenceTree } from "./visit-evidence-schema.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { about, momentIn } from "./visit-moments.ts";
@@ -29,7 +29,7 @@ export function sinceCleared(
   warmUps: number | undefined,
   path: string,
   { clock, tripsPerDay, list, assume }: Seeing,
-) {
+): Moment | null {
   list.want(
     (distance === undefined) !== (warmUps === undefined),
     path,
@@ -47,6 +47,12 @@ export function sinceCleared(
   const ago = (warmUps! * DAY) / Math.max(0.1, tripsPerDay);
   return { at: Math.max(0, clock.at - ago), error: Math.max(DAY, 0.25 * ago) };
 }
+
+/** Between a moment and the visit, by the odometer where that told it. */
+export const sinceThen = ({ at, error, driven }: Moment, clock: VisitClock): When =>
+  driven === undefined
+    ? { from: at, to: clock.at, error: Math.max(error, DAY) }
+    : { from: driven.by, to: clock.distance, error: driven.error, of: clock.distance };
 
 /** A slip code that the computer keeps: the first slip was then, or not before all records were cleared. */
 export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | null {
@@ -73,6 +79,8 @@ export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | n
       : storedAt === undefined
         ? null
         : momentIn(seeing, `${path}.storedAt`, storedAt);
+  if (stored?.driven !== undefined)
+    return slip({ ...about(stored.driven.by, stored.driven.error), of: clock.distance });
   if (stored !== null) return slip(about(stored.at, Math.max(stored.error, DAY)));
   const cleared = sinceCleared(distanceSinceCleared, warmUpsSinceCleared, path, seeing);
   if (cleared === null) return null;
@@ -81,5 +89,5 @@ export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | n
     "the first slip is taken to lie after the records were cleared",
     assumed("nobody told of one before"),
   );
-  return slip({ from: cleared.at, to: clock.at, error: Math.max(cleared.error, DAY) });
+  return slip(sinceThen(cleared, clock));
 }

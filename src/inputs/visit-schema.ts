@@ -3,7 +3,7 @@
 import * as v from "valibot";
 import type { Plain } from "./gather.ts";
 import { above, between, plainNumber, quantity } from "./leaf.ts";
-import { evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
+import { by, evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
 
 const distance = () => quantity("distance", above(0, " m"));
 const odometer = { odometer: maybe(quantity("distance", between(0, 5e9, " m"))) };
@@ -27,6 +27,7 @@ const topUpSchema = v.strictObject({
   on: moment(),
   volume: quantity("volume", above(0, " m³")),
   error: maybe(quantity("volume", above(0, " m³"))),
+  ...by,
   temperature: maybe(quantity("temperature", between(230, 430, " K"))),
 });
 

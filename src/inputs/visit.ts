@@ -3,6 +3,7 @@
 import * as v from "valibot";
 import { dailyDriving, type DailyDriving } from "../driving/pattern.ts";
 import { codedError } from "../errors.ts";
+import { wayOf } from "../lookback/along.ts";
 import type { Beliefs } from "../lookback/causes.ts";
 import type { Evidence } from "../lookback/evidence.ts";
 import type { Visit } from "../lookback/visit.ts";
@@ -16,6 +17,7 @@ import { beliefsOf } from "./visit-beliefs.ts";
 import { dayOf, type VisitClock } from "./visit-clock.ts";
 import { clockOf, drivenOf, type Driven } from "./visit-dates.ts";
 import { evidenceOf } from "./visit-evidence.ts";
+import { withItems } from "./visit-examples.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { addedOf, fullAtFirst } from "./visit-fluid.ts";
 import { visitSchema, type PlainVisit, type VisitTree } from "./visit-schema.ts";
@@ -70,7 +72,14 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     assume("shield", "nothing under the vehicle catches fluid", assumed("no shield is told of"));
 
   const seeing: Seeing = {
-    clock: clock ?? { date: "2000-01-01", at: Number.NaN, distance: Number.NaN, odometer: 0 },
+    clock: clock ?? {
+      date: "2000-01-01",
+      at: Number.NaN,
+      distance: Number.NaN,
+      odometer: 0,
+      undated: false,
+      error: 0,
+    },
     list,
     assume,
     build: read?.unit.build ?? buildOf(tree.build ?? standIn),
@@ -88,9 +97,14 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
   const told = {
     at: clock?.at ?? 100 * DAY,
     shield,
+    evidence,
+    added,
     ...(driven.distance === undefined
       ? {}
-      : { driven: { from: driven.from ?? 0, to: (driven.from ?? 0) + driven.distance } }),
+      : {
+          driven: { from: driven.from ?? 0, to: (driven.from ?? 0) + driven.distance },
+          undated: clock?.undated === true,
+        }),
   };
   const beliefs = beliefsOf(
     { beliefs: there("beliefs") ? tree.beliefs : {}, causes: there("causes") ? tree.causes : {} },
@@ -98,7 +112,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     list,
   );
   if (list.faults.length > 0 || read === null || clock === null || daily === null)
-    throw codedError("bad-case", distinct(list.faults));
+    throw codedError("bad-case", withItems(distinct(list.faults), (json as { evidence?: unknown }).evidence));
 
   const { leak, ...rest } = read.unit;
   const { opening: _opening, hiding: _hiding, ...site } = leak!;
@@ -112,8 +126,6 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
       weekday: (start.getUTCDay() + 6) % 7,
       dayOfYear: Math.round((start.getTime() - Date.UTC(start.getUTCFullYear(), 0, 1)) / (1000 * DAY)),
       ...told,
-      evidence,
-      added,
     },
     beliefs: withClocks(beliefs, tree, clock, driven, daily, assume),
     clock,
@@ -152,6 +164,10 @@ function withClocks(
     more[FULL] = { law: "normal", middle: 0, spread: 0.5 * 0.946352946e-3 };
   return { ...beliefs, unknowns: { ...more, ...beliefs.unknowns } };
 }
+
+/** Odometer at a moment [m], trip by trip; the distance since second 0 when nobody read the odometer. */
+export const drivenBy = ({ clock, visit }: Pick<ReadVisit, "clock" | "visit">, at: number): number =>
+  (clock.odometer ?? 0) + clock.distance * wayOf(visit)(at);
 
 /** ISO date of a moment of a visit [s of its clock]. */
 export const visitDay = ({ clock }: Pick<ReadVisit, "clock">, at: number): string => dayOf(clock, at);

@@ -3,13 +3,14 @@
 import { assumed } from "./assumed.ts";
 import type { Belief } from "../chance/belief.ts";
 import { impossible } from "../errors.ts";
-import { commonCount, commonUnknowns, place } from "./common.ts";
+import { commonUnknowns, place } from "./common.ts";
 import { laws, type Believed, type GrowthLaw } from "./laws.ts";
 import type { LeakOpening } from "../physics/build.ts";
 import type { Outline } from "./visit.ts";
 
 export type CauseName =
   | "slow leak"
+  | "older leak"
   | "line let go"
   | "never filled"
   | "cooler leaks into the coolant"
@@ -25,6 +26,8 @@ export interface Explanation {
   /** What it is believed to be worth before any evidence; shares of one cause add up to the cause's. */
   readonly believed: number;
   readonly unknowns: readonly Believed[];
+  /** From which on they are its own, not common to all. */
+  readonly own: number;
   readonly opening: ((values: Float64Array) => LeakOpening) | null;
   readonly unseen: boolean;
   /** Where its own unknown of a weak pump is, if it has one. */
@@ -43,9 +46,14 @@ export interface Beliefs {
   readonly laws?: Readonly<Record<string, number>>;
 }
 
+/** Whether it is a leak that opened since the visit's second 0: one of those that an opening date is told of. */
+export const opensSince = ({ opening, cause }: Explanation): boolean =>
+  opening !== null && cause !== "older leak";
+
 /** What each cause is believed to be worth before any evidence. Nobody has counted: assumed, and to be edited. */
 export const believedCauses: Readonly<Record<CauseName, number>> = {
-  "slow leak": 0.6,
+  "slow leak": 0.55,
+  "older leak": 0.05,
   "line let go": 0.1,
   "never filled": 0.1,
   "cooler leaks into the coolant": 0.05,
@@ -67,6 +75,9 @@ const suddenHole: GrowthLaw = {
   ],
   opening: (values, from) => ({ kind: "hole", diameter: values[from]!, wall: 0.9e-3 }),
 };
+
+/** How much older than the last full a leak may be that nobody saw [s]: assumed, a season of each kind. */
+const OLDER = 365 * 86400;
 
 const lacking: Believed = {
   name: "lacking since it was filled",
@@ -96,15 +107,18 @@ export function explanationsOf(visit: Outline, beliefs: Beliefs = {}): readonly 
   if (!(all > 0)) impossible("causes", all, "at least one cause believed above 0");
   if (!(allLaws > 0)) impossible("laws", allLaws, "at least one way of growing believed above 0");
   const share = ({ cause, law }: Explanation) =>
-    cause === "slow leak" ? (worths[laws.findIndex(({ name }) => name === law)]! * laws.length) / allLaws : 1;
+    cause === "slow leak" || cause === "older leak"
+      ? (worths[laws.findIndex(({ name }) => name === law)]! * laws.length) / allLaws
+      : 1;
   const explanations = allOf(visit, believed).map((explanation) => ({
     ...explanation,
     believed: (explanation.believed * share(explanation)) / all,
     unknowns: explanation.unknowns.map((unknown) => ({
       ...unknown,
-      // A line that let go did so lately, whatever is believed of leaks that grow.
+      // A line that let go did so lately, and an older leak before the last full, whatever is believed of leaks since then.
       belief:
-        (explanation.cause === "line let go" && unknown.name === "age of the leak"
+        ((explanation.cause === "line let go" || explanation.cause === "older leak") &&
+        unknown.name === "age of the leak"
           ? undefined
           : beliefs.unknowns?.[unknown.name]) ?? unknown.belief,
     })),
@@ -133,7 +147,8 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
         ),
         ...law.unknowns,
       ],
-      opening: (values) => law.opening(values, commonCount),
+      own: common.length,
+      opening: (values) => law.opening(values, common.length),
       unseen,
       ails: false,
     }));
@@ -147,6 +162,7 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
     says,
     believed: believed[cause],
     unknowns: [...common, ...own],
+    own: common.length,
     opening: null,
     unseen: false,
     ails: false,
@@ -163,9 +179,10 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
     ...leaks("cooler leaks into the coolant", steady, true),
     still("never filled", "too little was put in the last time", [lacking]),
     still("worn pump or seals", "full, but the pressure is not what it was", [weakness], {
-      weakness: commonCount,
+      weakness: common.length,
       ails: true,
     }),
     still("wrong or aged fluid", "full and under pressure, but the fluid is not right", [], { ails: true }),
+    ...leaks("older leak", laws, false, { law: "uniform", low: visit.at, high: visit.at + OLDER }),
   ];
 }

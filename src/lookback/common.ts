@@ -3,20 +3,25 @@
 import { assumed } from "./assumed.ts";
 import type { Outline } from "./visit.ts";
 import type { Believed } from "./laws.ts";
+import { sharedUnknowns } from "./shared.ts";
 
 const day = 86400;
 const quart = 0.946352946e-3;
 
 /** Their places in a guess. */
 export const place = { age: 0, soakedUp: 1, short: 2, harder: 3, use: 4, drop: 5 } as const;
-/** How many there are: a law's own come after them. */
+/** How closely the driving of a week is told, without a log: standard deviation of its logarithm. Assumed. */
+export const WEEKS_TOLD = 0.2;
+/** How many there are: errors that several items share come after them, and then what is an explanation's own. */
 export const commonCount = 6;
 
 /**
  * The common unknowns of a visit. The age of the leak is believed to be anything up to the visit's second 0, evenly: no day is likelier than
  * another for a joint to give way.
  */
-export function commonUnknowns({ at, shield, driven }: Outline): readonly Believed[] {
+export function commonUnknowns(visit: Outline): readonly Believed[] {
+  const { at, shield, driven, undated } = visit;
+  const logged = driven !== undefined && undated !== true;
   return [
     {
       name: "age of the leak",
@@ -52,13 +57,11 @@ export function commonUnknowns({ at, shield, driven }: Outline): readonly Believ
     },
     {
       name: "use against the week as told",
-      belief: { law: "lognormal", middle: 1, spread: driven === undefined ? 0.2 : 0.05 },
+      belief: { law: "lognormal", middle: 1, spread: logged ? 0.05 : WEEKS_TOLD },
       unit: "",
       per: 1,
       origin: assumed(
-        driven === undefined
-          ? "nobody keeps a log of a week"
-          : "the odometer tells the distance, not the hours",
+        logged ? "the odometer tells the distance, not the hours" : "nobody keeps a log of a week",
       ),
     },
     {
@@ -68,5 +71,6 @@ export function commonUnknowns({ at, shield, driven }: Outline): readonly Believ
       per: 1,
       origin: assumed("what a drop hangs from is seldom a clean rim"),
     },
+    ...sharedUnknowns(visit),
   ];
 }

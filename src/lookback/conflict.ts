@@ -3,8 +3,8 @@
 import { logGamma } from "../chance/terms.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Conflict, Posterior } from "./posterior.ts";
-import { addedError, UNLIKE } from "./terms.ts";
-import type { Visit } from "./visit.ts";
+import { measuredBy, sharedUnknowns, type SharedErrors } from "./shared.ts";
+import { UNLIKE } from "./terms.ts";
 import type { Answered, Task } from "./workbench.ts";
 
 /** The gap from which two items are told to conflict: odds of one to some hundreds. */
@@ -26,7 +26,9 @@ export async function conflictsIn(
   const { evidence } = bench.visit;
   const count = evidence.length;
   const from = columns.length - count;
-  const best = evidence.map((item) => bestOf(item, bench.visit));
+  const shared = sharedUnknowns(bench.visit);
+  const middling: SharedErrors = (name) => (shared.some((one) => one.name === name) ? 0 : undefined);
+  const best = evidence.map((item) => bestOf(item, middling));
   const both = new Float64Array(count * count).fill(-Infinity);
   const alone = new Float64Array(count).fill(-Infinity);
   let together = -Infinity;
@@ -113,7 +115,7 @@ export async function conflictsIn(
 }
 
 /** The best that any guess could say of an item: a measurement foretold exactly, a count as expected, else certainty. */
-function bestOf(item: Evidence, visit: Visit): number {
+function bestOf(item: Evidence, middling: SharedErrors): number {
   if (item.kind === "drops")
     return item.count === 0 ? 0 : item.count * Math.log(item.count) - item.count - logGamma(item.count + 1);
   if (item.kind === "off the dipstick" || !("error" in item)) return 0;
@@ -121,7 +123,10 @@ function bestOf(item: Evidence, visit: Visit): number {
     item.kind === "line pressure"
       ? Math.hypot(item.error, UNLIKE * item.pressure)
       : item.kind === "fluid missing" || item.kind === "fluid drained"
-        ? Math.hypot(item.error, "staysError" in item ? item.staysError : 0, addedError(visit, item.at))
+        ? Math.hypot(
+            measuredBy(item.by, item.error, middling).error,
+            "staysError" in item ? item.staysError : 0,
+          )
         : item.error;
   return -Math.log(error * Math.sqrt(2 * Math.PI));
 }

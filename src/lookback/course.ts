@@ -8,6 +8,10 @@ import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
 import type { LeakOpening } from "../physics/build.ts";
+import { agedOpening } from "../physics/leaking.ts";
+import { runningOf } from "./along.ts";
+import type { Added } from "./evidence.ts";
+import type { SharedErrors } from "./shared.ts";
 import type { Visit } from "./visit.ts";
 
 /** One guess about the leak and the use of the vehicle. Seconds are those of the visit's clock. */
@@ -19,8 +23,13 @@ export interface Guess {
   /** Lacking from the start [m³ at fill temperature], and how much more the unit as it is needs for every event. */
   readonly short: number;
   readonly harder: number;
+  /** What it takes the errors to be that several items share, and what was really poured in by that. */
+  readonly shared: SharedErrors;
+  readonly added: readonly Added[];
   /** Driving against the prepared week's. */
   readonly use: number;
+  /** Days of the calendar for one of the visit's clock, counted back from the visit: other than 1 where only miles are known. */
+  readonly stretch: number;
   /** Whether all that a line holds is lost within a trip. */
   readonly sudden: boolean;
 }
@@ -73,8 +82,8 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
 
 /** The plan of a guess, up to the visit. */
 export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksOf(visit, guess.use)): Plan {
-  const { site, unit, week, added } = visit;
-  const { use, opening, opensAt, soakedUp, short, harder } = guess;
+  const { site, unit, week } = visit;
+  const { use, stretch, opening, opensAt, soakedUp, short, harder, added } = guess;
   const { weekday, dayOfYear, toPlan } = clocks;
   return {
     unit: {
@@ -82,12 +91,18 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
       leak:
         opening === null
           ? null
-          : { ...site, opening: onClock(opening, use), hiding: { capacity: soakedUp, carryOff: CARRY_OFF } },
+          : {
+              ...site,
+              opening: onClock(opening, use / stretch),
+              hiding: { capacity: soakedUp, carryOff: CARRY_OFF },
+            },
     },
     week,
     weekday,
     dayOfYear,
-    opens: { after: opening === null ? Infinity : Math.max(0, toPlan(opensAt)) },
+    opens: {
+      after: opening === null ? Infinity : opensAt < 0 ? toPlan(opensAt) : Math.max(0, toPlan(opensAt)),
+    },
     topUps: added.map(({ at, volume, temperature }) => ({
       at: Math.max(0, toPlan(at)),
       volume,
@@ -98,12 +113,21 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
   };
 }
 
+/** The same to be walked trip by trip, which begins with the leak as it then is: one that is older than the visit's clock has grown until then. */
+export function walkOfGuess(visit: Visit, guess: Guess): Plan {
+  const plan = planOfGuess(visit, guess);
+  const { leak } = plan.unit;
+  if (leak === null || !(guess.opensAt < 0)) return plan;
+  const ran = -guess.use * runningOf(visit)(guess.opensAt);
+  return { ...plan, unit: { ...plan.unit, leak: { ...leak, opening: agedOpening(leak.opening, ran) } } };
+}
+
 /** Follows a guess to the visit: what is lost at once, the events when they are asked for. */
 export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course {
   const clocks = clocksOf(visit, guess.use);
   const plan = planOfGuess(visit, guess, clocks);
   const loss = dutyLoss(prepared, plan);
-  const lostBy = (clock: number) => loss.lostBy(clocks.toPlan(clock));
+  const lostBy = (clock: number) => loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
   let known: DutyHistory | undefined;
   const history = () => (known ??= dutyHistory(prepared, plan, false));
@@ -163,9 +187,9 @@ const HALVINGS = 40;
  * is lacking.
  */
 function suddenCourse(
-  { at, unit, added }: Visit,
+  { at, unit }: Visit,
   prepared: Prepared,
-  { opensAt, soakedUp, short, harder }: Guess,
+  { opensAt, soakedUp, short, harder, added }: Guess,
   lostBy: (clock: number) => number,
   ranOut: boolean,
 ): Course {

@@ -47,7 +47,8 @@ export function earlyAnswer(visit: Visit, seed: number, beliefs: Beliefs = {}): 
   const ages = normal(
     pooled(weigh(bench, slow, done), ({ runs }, r, row) => {
       const { values, dimensions } = runs[r]!.answer;
-      return values[row * dimensions + place.age]!;
+      const age = values[row * dimensions + place.age]!;
+      return visit.undated === true ? age / values[row * dimensions + place.use]! : age;
     }),
   );
   return {

@@ -7,6 +7,8 @@ export interface When {
   readonly from: number;
   readonly to: number;
   readonly error: number;
+  /** Told by the odometer: the distance from second 0 to the visit [m]. The other numbers are then metres since second 0. */
+  readonly of?: number;
 }
 
 /** How thoroughly somebody looked. */
@@ -17,12 +19,20 @@ export type Sediment = "clean" | "grey film" | "dark flakes";
 
 /** One item of evidence; `name` is the path in the visit's file, so that every answer can say what it rests on. */
 export type Evidence = { readonly name: string } & (
-  | { readonly kind: "fluid missing"; readonly at: number; readonly volume: number; readonly error: number }
+  | {
+      readonly kind: "fluid missing";
+      readonly at: number;
+      readonly volume: number;
+      readonly error: number;
+      /** Whose measure it was: those of one measure share a part of their error. */
+      readonly by?: string;
+    }
   | {
       readonly kind: "fluid drained";
       readonly at: number;
       readonly volume: number;
       readonly error: number;
+      readonly by?: string;
       readonly stays: number;
       readonly staysError: number;
     }
@@ -77,10 +87,11 @@ export type Evidence = { readonly name: string } & (
 
 export type EvidenceKind = Evidence["kind"];
 
-/** Fluid added [m³ at its temperature], by a technician's or the owner's measure ± error. */
+/** Fluid added [m³ at its temperature], by somebody's measure ± error: all that one measure poured is too much or too little by the same share of its error. */
 export interface Added {
   readonly at: number;
   readonly volume: number;
   readonly error: number;
   readonly temperature: number;
+  readonly by: string;
 }

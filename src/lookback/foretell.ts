@@ -33,6 +33,7 @@ export function columnsOf(bench: Bench): readonly string[] {
   );
   return [
     "opened",
+    "opened by the miles",
     "missing",
     "flow hot",
     "flow parked",
@@ -62,6 +63,9 @@ export function foretell(
   for (let g = 0; g < count; g++) {
     const asked = askedOf(bench, explanation, values.subarray(g * n, (g + 1) * n));
     let c = g * wide;
+    // Dates are the calendar's, which is not the visit's clock where that counts miles.
+    const dated = (clock: number) => visit.at - asked.stretch * (visit.at - clock);
+    out[c++] = dated(asked.opensAt);
     out[c++] = asked.opensAt;
     out[c++] = missingAt(asked, visit.at);
     out[c++] = flowAt(asked, visit.at, "idling hot");
@@ -71,7 +75,7 @@ export function foretell(
       out[c++] =
         explanation.unseen && name === "first spot on the ground"
           ? Infinity
-          : asked.course.when(name, clutch);
+          : dated(asked.course.when(name, clutch));
     for (const item of visit.evidence)
       if (item.kind === "looked") {
         const flow = seenAt(item, asked);

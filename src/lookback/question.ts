@@ -1,13 +1,14 @@
 // From an explanation of a visit to a problem for the sampler: guesses come in, the evidence answers.
 
-import { kindsOf } from "../duty/kinds.ts";
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
+import { runningOf, wayOf } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { courseOf, roughCourseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
+import { volumesBy, type SharedErrors } from "./shared.ts";
 import type { Shown } from "./shown.ts";
 import { isDear, termOf, type Asked, type Learned } from "./terms.ts";
 import type { Visit } from "./visit.ts";
@@ -19,6 +20,7 @@ export interface Bench {
   readonly shown: Shown;
   readonly learned: Learned;
   readonly runningBy: (clock: number) => number;
+  readonly way: (clock: number) => number;
 }
 
 export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench => ({
@@ -27,6 +29,7 @@ export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench =
   shown,
   learned: learnedBy(visit, prepared, shown),
   runningBy: runningOf(visit),
+  way: wayOf(visit),
 });
 
 /** What the controller has learned by the visit, over what is missing then: the prepared air that is nearest to the visit's. */
@@ -48,38 +51,37 @@ function learnedBy({ unit, dayOfYear, at }: Visit, { climates }: Prepared, { fil
   };
 }
 
-const WEEK = 7 * 86400;
-
-/** Running seconds by a moment of the visit's clock, of the week as told. */
-export function runningOf({ week, weekday }: Visit): (clock: number) => number {
-  const { kinds, occurrences } = kindsOf(week);
-  const starts = occurrences
-    .map(({ startsAt, kind }) => ({
-      at: (startsAt - weekday * 86400 + WEEK) % WEEK,
-      time: kinds[kind]!.time,
-    }))
-    .sort((a, b) => a.at - b.at);
-  const whole = starts.reduce((sum, { time }) => sum + time, 0);
-  return (clock) => {
-    const weeks = Math.floor(clock / WEEK);
-    const into = clock - weeks * WEEK;
-    let running = weeks * whole;
-    for (const { at, time } of starts) running += Math.max(0, Math.min(time, into - at));
-    return running;
+/** What a guess takes the errors to be that several items share. */
+const sharedIn =
+  ({ unknowns, own }: Explanation, values: Float64Array): SharedErrors =>
+  (name) => {
+    for (let i = commonCount; i < own; i++) if (unknowns[i]!.name === name) return values[i];
+    return undefined;
   };
-}
 
 /** A guess in the words of a course. */
-export function guessOf({ at }: Visit, explanation: Explanation, values: Float64Array): Guess {
+export function guessOf(
+  { at, added, undated }: Visit,
+  explanation: Explanation,
+  values: Float64Array,
+): Guess {
   const opening = explanation.opening?.(values) ?? null;
-  const more = explanation.cause === "never filled" ? values[commonCount]! : 0;
+  const more = explanation.cause === "never filled" ? values[explanation.own]! : 0;
+  const shared = sharedIn(explanation, values);
   return {
     opening,
     opensAt: opening === null ? Infinity : at - values[place.age]!,
     soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
     short: values[place.short]! + more,
     harder: values[place.harder]!,
-    use: values[place.use]!,
+    ...(undated === true
+      ? { use: 1, stretch: 1 / values[place.use]! }
+      : { use: values[place.use]!, stretch: 1 }),
+    shared,
+    added: added.map((one) => ({
+      ...one,
+      volume: Math.max(0, one.volume - one.error * (shared(volumesBy(one.by)) ?? 0)),
+    })),
     sudden: explanation.cause === "line let go",
   };
 }
@@ -91,22 +93,17 @@ export function askedOf(
   values: Float64Array,
   roughly = false,
 ): Asked {
-  const { visit, prepared, shown, learned, runningBy } = bench;
+  const { visit, prepared, shown, learned, runningBy, way } = bench;
   const guess = guessOf(visit, explanation, values);
-  const { opening, opensAt, soakedUp, short, use, sudden } = guess;
   return {
-    opening,
-    opensAt,
-    soakedUp,
-    short,
-    use,
-    sudden,
+    ...guess,
     visit,
     shown,
     learned,
     course: (roughly ? roughCourseOf(visit, prepared, guess) : undefined) ?? courseOf(visit, prepared, guess),
     drop: values[place.drop]!,
     runningBy,
+    way,
     unseen: explanation.unseen,
     weakness: explanation.weakness === undefined ? 1 : values[explanation.weakness]!,
     ails: explanation.ails,

@@ -8,8 +8,9 @@ import { density } from "../physics/fluid/density.ts";
 import { leakFlow, type GrowingOpening } from "../physics/leak/flow.ts";
 import { hasParted, openingAt } from "../physics/leaking.ts";
 import type { Course } from "./course.ts";
-import type { Evidence, EvidenceKind, When } from "./evidence.ts";
+import type { Added, Evidence, EvidenceKind, When } from "./evidence.ts";
 import { findsLeak } from "./finding.ts";
+import { logLook, looksBy, measuredBy, type SharedErrors } from "./shared.ts";
 import { at, type Shown, type Table } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 
@@ -30,10 +31,16 @@ export interface Asked {
   /** Lacking at the start [m³ at fill temperature]. */
   readonly short: number;
   readonly soakedUp: number;
+  /** What was really poured in, and the errors that several items share. */
+  readonly added: readonly Added[];
+  readonly shared: SharedErrors;
   readonly use: number;
+  readonly stretch: number;
   readonly drop: number;
   /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
   readonly runningBy: (clock: number) => number;
+  /** Share of the way from second 0 to the visit that is driven by a moment. */
+  readonly way: (clock: number) => number;
   /** Whether fluid that leaks stays out of sight: a cooler that leaks into the coolant. */
   readonly unseen: boolean;
   /** Line pressure against that of a sound pump [-]. */
@@ -52,38 +59,26 @@ export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
 const WRONG = 0.02;
 
 /** Lacking at a moment [m³ at fill temperature]. */
-export function missingAt({ visit, shown, course, short }: Asked, clock: number): number {
-  const { unit, added } = visit;
+export function missingAt({ visit, shown, course, short, added }: Asked, clock: number): number {
+  const { unit } = visit;
   let mass = course.lostBy(clock);
   for (const { at: when, volume, temperature } of added)
     if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
   return short + mass / shown.filling;
 }
 
-/** How well it is known what was added by a moment [m³]. */
-export function addedError({ added }: Visit, clock: number): number {
-  let sum = 0;
-  for (const { at: when, error } of added) if (when <= clock) sum += error * error;
-  return Math.sqrt(sum);
-}
-
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
 export function termOf(item: Evidence, asked: Asked): number {
-  const { shown, course, visit } = asked;
+  const { shown, course, visit, shared } = asked;
   switch (item.kind) {
-    case "fluid missing":
-      return measured(
-        item.volume,
-        missingAt(asked, item.at),
-        Math.hypot(item.error, addedError(visit, item.at)),
-      );
+    case "fluid missing": {
+      const { more, error } = measuredBy(item.by, item.error, shared);
+      return measured(item.volume, missingAt(asked, item.at) + more, error);
+    }
     case "fluid drained": {
       const drained = visit.unit.build.fill - missingAt(asked, item.at) - item.stays;
-      return measured(
-        item.volume,
-        Math.max(0, drained),
-        Math.hypot(item.error, item.staysError, addedError(visit, item.at)),
-      );
+      const { more, error } = measuredBy(item.by, item.error, shared);
+      return measured(item.volume, Math.max(0, drained) + more, Math.hypot(error, item.staysError));
     }
     case "dipstick":
       return measured(
@@ -100,9 +95,9 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
-      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"));
+      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"), asked.way);
     case "first symptom":
-      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom));
+      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom), asked.way);
     case "not felt": {
       if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
       const came = course.when(item.symptom);
@@ -118,8 +113,9 @@ export function termOf(item: Evidence, asked: Asked): number {
     }
     case "looked": {
       const found = findsLeak(item.look, seenAt(item, asked));
+      const common = shared(looksBy(item.look));
       // Something wet may be another's fluid.
-      return item.seen ? Math.log(Math.max(found, WRONG)) : Math.log1p(-found);
+      return logLook(item.seen, item.seen ? Math.max(found, WRONG) : found, common);
     }
     case "line pressure": {
       const foretold = asked.weakness * at(shown.linePressure, missingAt(asked, item.at));
@@ -156,10 +152,11 @@ const logWrong = Math.log(WRONG);
 /** What was told is wrong now and then: a probability never falls under that. */
 const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
 
-/** An event told to have come between two moments, of a guess in which it comes at `came` (Infinity: not by the visit). */
-function told({ from, to, error }: When, came: number): number {
+/** An event told to have come between two moments, of a guess in which it comes at `clock` (Infinity: not by the visit); by the odometer in the guess's own miles. */
+function told({ from, to, error, of }: When, clock: number, way: Asked["way"]): number {
   // "Not by then": it may never have come.
-  if (came === Infinity) return to === Infinity ? 0 : logWrong - 5;
+  if (clock === Infinity) return to === Infinity ? 0 : logWrong - 5;
+  const came = of === undefined ? clock : of * way(clock);
   const below = to === Infinity ? 0 : logNormalBelow((to - came) / error);
   const above = from === -Infinity ? 0 : logNormalBelow((came - from) / error);
   if (from === -Infinity || to === Infinity) return mistaken(below + above);
@@ -173,10 +170,11 @@ export const AILS = 0.4;
 export const UNLIKE = 0.08;
 
 /** The same of a symptom that may come on any day before the visit, or not at all. */
-function anyDay({ from, to }: When, { at: visited }: Visit): number {
-  const days = Math.max(0, Math.min(to, visited) - Math.max(from, 0));
+function anyDay({ from, to, of }: When, { at: visited }: Visit): number {
+  const whole = of ?? visited;
+  const part = Math.max(0, Math.min(to, whole) - Math.max(from, 0));
   const later = to === Infinity ? 1 - AILS : 0;
-  return mistaken(Math.log(Math.max(later + (AILS * days) / visited, 1e-300)));
+  return mistaken(Math.log(Math.max(later + (AILS * part) / whole, 1e-300)));
 }
 
 const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 0, inertial: 0 };
@@ -194,7 +192,7 @@ export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "park
   // Rounding alone may take it below nothing.
   const age = Math.max(0, use * (asked.runningBy(clock) - asked.runningBy(opensAt)));
   if (hasParted(opening, age) && !running) return 0;
-  openingAt(path, opening, age, pressure, running, clock - opensAt);
+  openingAt(path, opening, age, pressure, running, asked.stretch * (clock - opensAt));
   return pressure > 0 ? leakFlow(path, pressure, mu, rho) : 0;
 }
 

@@ -8,7 +8,7 @@ import type { Added, Evidence } from "./evidence.ts";
 export type Site = Omit<Leak, "opening" | "hiding">;
 
 /** What of a visit its explanations hang on. */
-export type Outline = Pick<Visit, "at" | "shield" | "driven">;
+export type Outline = Pick<Visit, "at" | "shield" | "driven" | "undated" | "added" | "evidence">;
 
 export interface Visit {
   readonly name: string;
@@ -25,6 +25,8 @@ export interface Visit {
   readonly at: number;
   /** Odometer at second 0 and at the visit [m], where both were read. */
   readonly driven?: { readonly from: number; readonly to: number };
+  /** Only the distance since second 0 is known, not its date: the clock is then that of the miles, and the calendar as uncertain as the miles of a week. */
+  readonly undated?: boolean;
   readonly evidence: readonly Evidence[];
   readonly added: readonly Added[];
 }

@@ -3,7 +3,7 @@
 import type { Prepared } from "../duty/prepared.ts";
 import { simulate, type ClutchFate } from "../history/simulate.ts";
 import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
-import { planOfGuess } from "./course.ts";
+import { walkOfGuess } from "./course.ts";
 import { foretell } from "./foretell.ts";
 import { benchOf, guessOf, problemOf, type Bench } from "./question.ts";
 import { temperedAnswer, type SamplerOptions, type TemperedAnswer } from "./sampler/tempered.ts";
@@ -72,5 +72,5 @@ function walked(
   { bench: { visit }, explanations }: Known,
   { explanation, values }: Walk,
 ): readonly ClutchFate[] {
-  return simulate(planOfGuess(visit, guessOf(visit, explanations[explanation]!, values))).clutches;
+  return simulate(walkOfGuess(visit, guessOf(visit, explanations[explanation]!, values))).clutches;
 }

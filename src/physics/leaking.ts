@@ -84,6 +84,20 @@ export function openingAt(
   }
 }
 
+/** The opening that one grows on from after so much running [s]: its own law, begun later. A pit goes by the calendar, and stays as it is. */
+export function agedOpening(opening: LeakOpening, age: number): LeakOpening {
+  if (opening.kind === "seal") {
+    const { clearance, finalClearance, creepTime } = opening;
+    return { ...opening, clearance: sealClearance(clearance, finalClearance, creepTime, age) };
+  }
+  if (opening.kind !== "crack") return opening;
+  return {
+    ...opening,
+    halfLength: crackHalfLength(opening, Math.min(age, opening.partsAfter)),
+    partsAfter: Math.max(1e-3, opening.partsAfter - age),
+  };
+}
+
 /** Diameter [m] of the mouth of a pit after so much of the calendar, or of a rubbed-through spot after so much running. */
 export function mouthOf(opening: CorrosionPit | RubbedFlat, age: number, calendar: number): number {
   if (opening.kind === "pit")

@@ -13,6 +13,8 @@ export interface Calendar {
   readonly distance: number;
   /** Odometer at second 0 [m]; null when nobody read it: distances count from there. */
   readonly odometer: number | null;
+  /** Share of that distance driven by a moment, rising from 0 to 1; evenly when missing. */
+  readonly way?: (at: number) => number;
   /** The first moment that is shown [s]; second 0 when missing. What lies before it stands at the edge. */
   readonly from?: number;
 }
@@ -49,7 +51,7 @@ export function dateAxis({ date, at, from = 0 }: Calendar, width: number): TimeA
 
 /** Round readings of the odometer, or distances since the last full. */
 export function distanceAxis(
-  { at, distance, odometer, from: shown = 0 }: Calendar,
+  { at, distance, odometer, from: shown = 0, way = (moment) => moment / at }: Calendar,
   width: number,
   system: UnitSystem,
 ): TimeAxis {
@@ -58,13 +60,22 @@ export function distanceAxis(
   const far = distance * factor;
   return {
     label: odometer === null ? `driven since the last full [${unit}]` : `odometer [${unit}]`,
-    ticks: ticks(from + (far * shown) / at, from + far, Math.max(2, Math.round(width / 150))).map(
-      (value) => ({
-        at: ((value - from) / far) * at,
-        text: format(",.10~g")(value),
-      }),
-    ),
+    ticks: ticks(from + far * way(shown), from + far, Math.max(2, Math.round(width / 150))).map((value) => ({
+      at: reached(way, (value - from) / far, at),
+      text: format(",.10~g")(value),
+    })),
   };
+}
+
+/** The first moment by which a share of the way is driven, by halving. */
+function reached(way: (at: number) => number, share: number, end: number): number {
+  let [low, high] = [0, end];
+  for (let i = 0; i < 50; i++) {
+    const middle = 0.5 * (low + high);
+    if (way(middle) >= share) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /** Both rows. */

@@ -60,10 +60,44 @@ describe("since when", () => {
       // What is still shown answers other facts, and is marked so; on paper it says which.
       expect(await page.locator("section.old").count()).toBeGreaterThan(4);
       expect(await page.locator(".answer .asked").textContent()).toMatch(
-        /^Asked with .* 86 drops in a minute/,
+        /^Asked on 2024-11-04 with .* 86 drops in a minute/,
       );
       await page.emulateMedia({ media: "print" });
       expect(await page.getByRole("slider").first().isVisible()).toBe(false);
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+    SLOW,
+  );
+
+  test(
+    "the day it came in is set by keyboard and everything follows; half a date changes nothing and is said; axe content, on paper the answer names it",
+    async () => {
+      const { context, page, wrong } = await visit(site, path, 360, 780);
+      await status(page).filter({ hasText: "Roughly" }).waitFor({ timeout: SLOW });
+      const input = page.getByLabel("Came in on");
+      expect(await input.inputValue()).toBe("2024-11-04");
+      await input.focus();
+      await page.keyboard.type("05062025");
+      const set = await input.inputValue();
+      expect(["2025-05-06", "2025-06-05"]).toContain(set);
+      await status(page).filter({ hasText: "2025" }).waitFor({ timeout: SLOW });
+      await done(page);
+      expect(await page.locator(".answer .asked").textContent()).toContain(`Asked on ${set} with`);
+      expect(await firstSentence(page)).toMatch(/near 2025-0\d-\d\d/);
+      const kept = await firstSentence(page);
+      await input.focus();
+      await page.keyboard.press("Backspace");
+      expect(await input.getAttribute("aria-invalid")).toBe("true");
+      await input.evaluate((element: HTMLElement) => element.blur());
+      expect(await page.locator(".day .fault").textContent()).toContain(`2024-11-04: ${set} stays`);
+      expect(await firstSentence(page)).toBe(kept);
+      expect(await overhang(page)).toBeLessThanOrEqual(0);
+      expect(await axeFindings(page)).toEqual([]);
+      await page.screenshot({ path: join(screens, "since-when-day-360.png"), fullPage: true });
+      await page.emulateMedia({ media: "print" });
+      expect(await input.isVisible()).toBe(false);
+      expect(await page.locator(".answer .asked").isVisible()).toBe(true);
       expect(wrong).toEqual([]);
       await context.close();
     },

@@ -1,10 +1,27 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
-import { psi, quarts } from "../../src/units/literals.ts";
-import { itemRead, pathsIn, readWith } from "./visits.ts";
+import type { Evidence } from "../../src/lookback/evidence.ts";
+import { miles, psi, quarts } from "../../src/units/literals.ts";
+import { evidenceExamples, exampleText, topUpExample } from "../../src/inputs/visit-examples.ts";
+import { evidenceSchema } from "../../src/inputs/visit-evidence-schema.ts";
+import { referenceData } from "./shipped.ts";
+import { faultsIn, itemRead, pathsIn, readWith } from "./visits.ts";
 
+const HOUR = 3600;
 const DAY = 86400;
 const whole = 70.5 * DAY;
+
+/** Faults of evidence, none where it is right. */
+const failing = (evidence: readonly unknown[]) => {
+  try {
+    readWith({ evidence });
+    return [];
+  } catch {
+    return faultsIn({ evidence });
+  }
+};
 
 describe("moments on either clock", () => {
   const looked = (on: unknown) =>
@@ -39,22 +56,51 @@ describe("when something came", () => {
     const usual = spot({ about: "2024-09-14" });
     expect(Math.hypot(usual.error, (usual.to - usual.from) / Math.sqrt(12))).toBeCloseTo(5 * DAY, 3);
   });
-  it("about an odometer reading in the middle is no closer than weeks of driving are alike", () => {
-    const { from, to, error } = spot({ about: "61000 mi" });
-    const spread = Math.hypot(error, (to - from) / Math.sqrt(12));
-    // A third of a week, times the root of a quarter of ten weeks: 3.7 days; memory's five rule.
-    expect(spread).toBeCloseTo(5 * DAY, 0);
-    const long = readWith({
-      lastFull: { date: "2022-08-05", odometer: "40000 mi", checked: "hot dipstick" },
-      evidence: [{ kind: "first spot", about: "51000 mi" }],
+  it("about an odometer reading in the middle is no closer than weeks of driving are alike, near the visit as close as it is read", () => {
+    const spread = (told: object) => {
+      const { from, to, error, of } = spot(told);
+      expect(of).toBeCloseTo(miles(2000), 3);
+      return Math.hypot(error, (to - from) / Math.sqrt(12)) / miles(1);
+    };
+    // A third of a week (2000 mi in 70.5 days: 198.6 mi a week) times the root of a quarter of 10.07 weeks less the day of the trips: 66.2·√(2.518 - 0.143) = 102 mi.
+    expect(spread({ about: "61000 mi" })).toBeCloseTo(102, 0);
+    // Within the day nothing but the reading counts; so far ago from memory adds 15 %: √(1 + 1.5²).
+    expect(spread({ about: "61990 mi" })).toBeCloseTo(1, 2);
+    expect(spread({ about: "10 mi ago" })).toBeCloseTo(1.8, 1);
+    // An error of time is that of the miles driven in it: three days of 28.37 mi.
+    expect(spread({ about: "61000 mi", error: "3 days" })).toBeCloseTo(85.1, 1);
+  });
+  it("who tells the time of day, or how many hours ago, knows it to an hour; an error that is given stands", () => {
+    const visit = { date: "2024-10-14 20:00", odometer: "62000 mi" };
+    const told = (more: object) => {
+      const { evidence } = readWith({ visit, evidence: [{ kind: "first spot", ...more }] }).visit;
+      const { when } = evidence[1] as Extract<Evidence, { kind: "first spot" }>;
+      return {
+        at: 0.5 * (when.from + when.to),
+        spread: Math.hypot(when.error, (when.to - when.from) / Math.sqrt(12)),
+      };
+    };
+    const clock = told({ about: "2024-10-14 17:45" });
+    expect(clock.at).toBeCloseTo(70 * DAY + 17.75 * HOUR, 3);
+    expect(clock.spread).toBeCloseTo(HOUR, 3);
+    const ago = told({ about: "3 h ago" });
+    expect(ago.at).toBeCloseTo(70 * DAY + 17 * HOUR, 3);
+    expect(ago.spread).toBeCloseTo(HOUR, 3);
+    expect(told({ about: "2024-10-14 17:45", error: "20 min" }).spread).toBeCloseTo(HOUR / 3, 3);
+    const between = itemRead("first spot", {
+      kind: "first spot",
+      between: ["2024-10-01 12:00", "2024-10-01 17:00"],
     });
-    const when = long.visit.evidence[1] as Extract<
-      (typeof long.visit.evidence)[number],
-      { kind: "first spot" }
-    >;
-    expect(
-      Math.hypot(when.when.error, (when.when.to - when.when.from) / Math.sqrt(12)) / DAY,
-    ).toBeGreaterThan(11);
+    expect(between.when.error).toBe(1800);
+    // Only a day, whatever the visit: days from memory.
+    expect(told({ about: "2024-10-12" }).spread).toBeCloseTo(5 * DAY, 3);
+    expect(told({ about: "3 days ago" }).spread).toBeCloseTo(5 * DAY, 3);
+  });
+  it("between two odometer readings is told in their miles", () => {
+    const { from, to, of } = spot({ between: ["61000 mi", "61500 mi"] });
+    expect([from, to, of].map((metres) => metres! / miles(1))).toEqual(
+      [1000, 1500, 2000].map((m) => expect.closeTo(m, 6) as number),
+    );
   });
   it("between, before, after and not by then", () => {
     expect(spot({ between: ["2024-09-01", "61500 mi"] })).toMatchObject({
@@ -77,6 +123,20 @@ describe("items in the trade's words", () => {
     });
     const added = itemRead("fluid missing", { kind: "added until it ran", volume: "3 qt" });
     expect(added.error).toBeCloseTo(quarts(0.15), 12);
+  });
+  it("whose measure it was, of what was measured and of what was poured in", () => {
+    const item = { volume: "3 qt", by: "the shop's jug" };
+    expect(itemRead("fluid missing", { kind: "added until it ran", ...item }).by).toBe("the shop's jug");
+    expect(itemRead("fluid drained", { kind: "fluid drained", ...item }).by).toBe("the shop's jug");
+    expect(itemRead("fluid missing", { kind: "fluid missing", volume: "3 qt" }).by).toBeUndefined();
+    const { visit, assumptions } = readWith({
+      topUps: [
+        { on: "2024-09-01", volume: "1 qt", by: "the neighbour" },
+        { on: "2024-09-01", volume: "1 qt" },
+      ],
+    });
+    expect(visit.added.map(({ by }) => by)).toEqual(["the neighbour", "who topped it up"]);
+    expect(assumptions.map(({ path }) => path)).toContain("topUps[1].by");
   });
   it("what a drain does not reach is the build's own unless told", () => {
     const { stays, staysError } = itemRead("fluid drained", { kind: "fluid drained", volume: "4 qt" });
@@ -176,21 +236,79 @@ describe("items in the trade's words", () => {
   });
 });
 
+describe("the written guide to the items", () => {
+  const about = readFileSync(join(referenceData, "visits/about.md"), "utf8");
+  const kinds = evidenceSchema.options.map(({ entries }) => ({
+    kind: entries.kind.literal,
+    fields: Object.keys(entries).filter((field) => field !== "kind"),
+  }));
+  const rowOf = (kind: string) => about.split("\n").find((line) => line.startsWith(`| \`${kind}\` |`)) ?? "";
+
+  it.each(kinds)(
+    "$kind: has a row with every field, and its example is read as it stands there",
+    ({ kind, fields }) => {
+      const row = rowOf(kind);
+      for (const field of fields) expect(row, field).toContain(`\`${field}\``);
+      const example = /\| `(\{.*\})` \|$/.exec(row)?.[1] ?? "";
+      expect(example).toBe(exampleText(evidenceExamples[kind]));
+      const item = JSON.parse(example) as { kind: string };
+      expect(item.kind).toBe(kind);
+      expect(() => readWith({ evidence: [item] })).not.toThrow();
+    },
+  );
+
+  it.each(kinds)("$kind: whoever writes it otherwise is shown that same example", ({ kind }) => {
+    const faults = faultsIn({ evidence: [{ ...evidenceExamples[kind], colour: "red" }] });
+    expect(faults).toMatchObject([
+      { path: "evidence[0].colour", example: exampleText(evidenceExamples[kind]) },
+    ]);
+    // With nothing but its kind, every fault names an example that can be typed as it stands.
+    for (const { path, example } of failing([{ kind }])) expect(example, path).not.toBe("");
+  });
+
+  it("what was added stands there too, is read, and is shown to whoever writes it otherwise", () => {
+    expect(about).toContain(`\`${exampleText(topUpExample)}\``);
+    expect(() => readWith({ topUps: [topUpExample] })).not.toThrow();
+    expect(faultsIn({ topUps: [{ ...topUpExample, colour: "red" }] })).toMatchObject([
+      { path: "topUps[0].colour", example: exampleText(topUpExample) },
+    ]);
+  });
+
+  it.each([
+    ["a kind that is none", { kind: "smell" }],
+    ["no kind", { volume: "3 qt" }],
+    ["no object", "3 qt missing"],
+  ])("%s: shown an item all the same", (_, item) => {
+    const [fault] = failing([item]);
+    expect(fault!.example).toBe(exampleText(evidenceExamples["fluid missing"]));
+  });
+
+  it("a word that is none of the kind's own is answered with those that are, and an item", () => {
+    const [fault] = faultsIn({ evidence: [{ kind: "looked", how: "squinted", seen: false }] });
+    expect(fault!.path).toBe("evidence[0].how");
+    for (const word of ["walk round", "look underneath", "shield taken off"])
+      expect(fault!.expected).toContain(word);
+    expect(fault!.example).toBe(exampleText(evidenceExamples.looked));
+  });
+});
+
 describe("records of the on-board computer", () => {
   const code = (item: object) => itemRead("first symptom", { kind: "stored slip code", ...item });
 
   it("a slip code so far ago is about that moment", () => {
     const { symptom, when } = code({ distanceSinceStored: "500 mi" });
     expect(symptom).toBe("first sustained slip");
-    expect(0.5 * (when.from + when.to)).toBeCloseTo(0.75 * whole, 3);
-    expect(
-      0.5 * (code({ storedAt: "61500 mi" }).when.from + code({ storedAt: "61500 mi" }).when.to),
-    ).toBeCloseTo(0.75 * whole, 3);
+    expect(0.5 * (when.from + when.to)).toBeCloseTo(miles(1500), 3);
+    expect(when.of).toBeCloseTo(miles(2000), 3);
+    expect(code({ storedAt: "61500 mi" }).when).toEqual(when);
+    const { from, to } = code({ storedAt: "2024-09-14" }).when;
+    expect(0.5 * (from + to)).toBe(40.5 * DAY);
   });
   it("one since the records were cleared lies between that and the visit", () => {
     expect(code({ distanceSinceCleared: "500 mi" }).when).toMatchObject({
-      from: expect.closeTo(0.75 * whole, 3) as number,
-      to: whole,
+      from: expect.closeTo(miles(1500), 3) as number,
+      to: expect.closeTo(miles(2000), 3) as number,
+      of: expect.closeTo(miles(2000), 3) as number,
     });
   });
   it("warm-ups are counted by the trips of the week", () => {
@@ -204,7 +322,7 @@ describe("records of the on-board computer", () => {
       symptom: "first sustained slip",
       until: whole,
     });
-    expect(itemRead("first symptom", { ...item, slipCodeSince: true }).when.to).toBe(whole);
+    expect(itemRead("first symptom", { ...item, slipCodeSince: true }).when.to).toBeCloseTo(miles(2000), 3);
   });
   it("neither or both of distance and warm-ups, and more than was driven", () => {
     expect(pathsIn({ evidence: [{ kind: "codes cleared", slipCodeSince: true }] })).toEqual(["evidence[0]"]);

@@ -2,8 +2,7 @@ import { describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
 import { kindsOf } from "../../src/duty/kinds.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
-import { readVisit, visitDay } from "../../src/inputs/visit.ts";
-import { drivenBy } from "../../src/inputs/visit-clock.ts";
+import { drivenBy, readVisit, visitDay } from "../../src/inputs/visit.ts";
 import { litres, miles, quarts } from "../../src/units/literals.ts";
 import { faultsOf } from "./shipped.ts";
 import { faultsIn, pathsIn, plainVisit, readWith, van, visitFile } from "./visits.ts";
@@ -25,7 +24,10 @@ describe("a visit", () => {
 
   it("knows both clocks, and the use from them", () => {
     expect(read.clock.distance).toBeCloseTo(miles(2000), 6);
-    expect(drivenBy(read.clock, read.clock.at)).toBeCloseTo(miles(62000), 6);
+    expect(drivenBy(read, read.clock.at)).toBeCloseTo(miles(62000), 6);
+    // Nothing is driven overnight: 3 h on Wednesday is where Tuesday evening was.
+    expect(drivenBy(read, 9.125 * DAY)).toBeCloseTo(drivenBy(read, 8.9 * DAY), 6);
+    expect(Math.abs(drivenBy(read, 35 * DAY) - miles(61000))).toBeLessThan(miles(20));
     const use = read.beliefs.unknowns!["use against the week as told"]!;
     const told = dailyDriving(read.visit.week).distance * 70.5;
     expect(use).toEqual({ law: "lognormal", middle: read.clock.distance / told, spread: 0.05 });
@@ -77,7 +79,7 @@ describe("a visit", () => {
     expect(added).toHaveLength(2);
     expect(added[0]).toMatchObject({ volume: litres(1), error: 0.05e-3, temperature: 283.15 });
     expect(added[1]!.volume).toBeCloseTo(quarts(2), 9);
-    expect(added[1]!.error).toBeCloseTo(quarts(0.1) * Math.SQRT2, 9);
+    expect(added[1]!.error).toBeCloseTo(quarts(0.2), 9);
   });
 
   it("of three facts has a date, by the distance", () => {
@@ -88,6 +90,29 @@ describe("a visit", () => {
     expect(few.clock.at / DAY).toBeGreaterThan(days - 0.5);
     expect(few.clock.at / DAY).toBeLessThan(days + 1.5);
     expect(few.assumptions.map(({ path }) => path)).toContain("lastFull.date");
+    expect(few.visit.undated).toBe(true);
+    expect(readWith({}).visit.undated).toBe(false);
+  });
+
+  it("by the distance alone: what a date tells is as uncertain as the miles of a week, what the odometer tells is not", () => {
+    const spot = (when: object) => {
+      const { visit } = readWith({
+        lastFull: { distanceAgo: "2000 mi", checked: "hot dipstick" },
+        evidence: [
+          { kind: "first spot", error: "1 day", ...when },
+          { kind: "first spot", ...when },
+        ],
+      });
+      return visit.evidence.flatMap((item) => (item.kind === "first spot" ? [item.when] : []));
+    };
+    // Thirty days before the visit, a fifth of that: six days beside memory's own five rule, √(6² + …) is no less than 6.
+    const [given, usual] = spot({ about: "2024-09-14" });
+    expect(Math.hypot(given!.error, (given!.to - given!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(1, 6);
+    expect(Math.hypot(usual!.error, (usual!.to - usual!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(
+      Math.hypot(0.2 * 30, 1 / Math.sqrt(12)),
+      6,
+    );
+    expect(spot({ about: "500 mi ago" })[0]!.of).toBeCloseTo(miles(2000), 3);
   });
 
   it("takes beliefs by their names, in units", () => {

@@ -8,12 +8,13 @@ import { clock, weekOf, workdays } from "../../src/driving/pattern.ts";
 import { prepareDuty } from "../../src/duty/prepare.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import { ambientOn, simulate, type History } from "../../src/history/simulate.ts";
+import { runningOf, wayOf } from "../../src/lookback/along.ts";
 import { explanationsOf, type Explanation } from "../../src/lookback/causes.ts";
 import { place } from "../../src/lookback/common.ts";
 import { clocksOf, courseOf, planOfGuess, type Clocks, type Course } from "../../src/lookback/course.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { findsLeak } from "../../src/lookback/finding.ts";
-import { guessOf, runningOf } from "../../src/lookback/question.ts";
+import { guessOf } from "../../src/lookback/question.ts";
 import { at, shownBy, type Shown } from "../../src/lookback/shown.ts";
 import { expectedDrops, missingAt, seenAt, type Asked } from "../../src/lookback/terms.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
@@ -147,6 +148,7 @@ function asked(
     course,
     drop: values[place.drop]!,
     runningBy: runningOf(visit),
+    way: wayOf(visit),
     unseen: false,
     weakness: 1,
     ails: false,

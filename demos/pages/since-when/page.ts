@@ -17,6 +17,7 @@ import { reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
+import { day } from "../parts/day.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job, type Job } from "../parts/job.ts";
@@ -64,7 +65,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
     section(
       "What is known",
       prose(
-        "The vehicle is an *invented* van, and so are all figures here; it came in on 4 November 2024. For a vehicle of your own write a file and run *npm run lookback*.",
+        "The vehicle is an *invented* van, and so are all figures here. For a vehicle of your own write a file and run *npm run lookback*.",
       ),
       element("div", { class: "controls wide" }, ...controls),
       workOf(early, week, look, facts),
@@ -103,6 +104,7 @@ function settings(): { controls: Node[]; facts: ReadonlySignal<Facts> } {
     steps: 10,
     say: (value, units) => show(value, "distance", units),
   });
+  const date = day("Came in on", factsAtFirst.date);
   const place = choice(
     "Where it drips",
     [
@@ -134,12 +136,13 @@ function settings(): { controls: Node[]; facts: ReadonlySignal<Facts> } {
     drops: drops.value.value,
     since: since.value.value,
     perWeek: perWeek.value.value,
+    date: date.value.value,
     place: place.value.value,
     shield: shield.value.value === "yes",
     felt: felt.value.value,
   }));
   return {
-    controls: [missing, drops, since, perWeek, place, shield, felt].map((control) => control.element),
+    controls: [missing, drops, since, perWeek, date, place, shield, felt].map((control) => control.element),
     facts,
   };
 }

@@ -1,7 +1,7 @@
 // What to look at next: how much spread each look would leave in the opening date, and which one parts the two likeliest causes.
 
 import type { Evidence } from "../evidence.ts";
-import type { CauseName, Explanation } from "../causes.ts";
+import { opensSince, type CauseName, type Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
 import type { Posterior } from "../posterior.ts";
 import { evenly, foretoldColumn, normal, pooled } from "./pool.ts";
@@ -80,12 +80,7 @@ function stillToMake({ bench: { visit } }: Posterior): readonly LookAhead[] {
 export function ahead(posterior: Posterior): Ahead[] {
   return stillToMake(posterior)
     .map((look) => {
-      const { now, after } = left(
-        posterior,
-        look,
-        (_, opened) => opened,
-        ({ opening }) => opening !== null,
-      );
+      const { now, after } = left(posterior, look, (_, opened) => opened, opensSince);
       return {
         name: look.name,
         says: look.says,
@@ -102,10 +97,10 @@ export function parting(posterior: Posterior): Parting {
   const shares = new Map<CauseName, number>();
   for (const { explanation, share } of posterior.weighed)
     shares.set(explanation.cause, (shares.get(explanation.cause) ?? 0) + share);
-  const [[first, most], [second, next]] = [...shares].sort((a, b) => b[1] - a[1]) as [
-    [CauseName, number],
-    [CauseName, number],
-  ];
+  const ranked = [...shares].sort((a, b) => b[1] - a[1]);
+  const [first, most] = ranked[0]!;
+  // Where one alone is believed in, there is no second.
+  const [second, next] = ranked[1] ?? [first, 0];
   const share = most / (most + next);
   const among = ({ cause }: Explanation) => cause === first || cause === second;
   // Where one is all there is, there is nothing left to part.

@@ -1,6 +1,6 @@
 // The answer to a visit: plain data, SI, seconds of the visit's clock. Whoever shows it turns seconds into dates and odometer readings.
 
-import type { CauseName } from "../causes.ts";
+import { opensSince, type CauseName } from "../causes.ts";
 import type { LookKind } from "../evidence.ts";
 import { CURVE } from "../foretell.ts";
 import type { Conflict, Posterior } from "../posterior.ts";
@@ -51,8 +51,12 @@ export interface Answer {
   readonly opened: {
     readonly chance: number;
     readonly when: Spread;
+    /** The same by the miles, on the visit's clock: other than `when` only where the last full has no date. */
+    readonly driven: Spread;
     readonly dots: readonly number[];
   } | null;
+  /** Probability that it leaked before the visit's second 0 already, and was made good then: `opened` does not tell of that. */
+  readonly older: number;
   readonly causes: readonly CauseAnswer[];
   readonly parting: Parting;
   readonly events: readonly EventAnswer[];
@@ -82,14 +86,22 @@ const LEVELS = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
 export function answerOf(posterior: Posterior): Answer {
   const { bench, weighed, conflicts } = posterior;
   const { visit } = bench;
-  const leaks = foretoldColumn(posterior, "opened", ({ opening }) => opening !== null);
+  const leaks = foretoldColumn(posterior, "opened", opensSince);
   const column = (name: string) => foretoldColumn(posterior, name);
   const opened = sorted(normal(leaks).values, normal(leaks).weights);
   return {
     name: visit.name,
     at: visit.at,
     opened:
-      leaks.share > HARDLY ? { chance: leaks.share, when: spreadOf(opened), dots: dots(opened, DOTS) } : null,
+      leaks.share > HARDLY
+        ? {
+            chance: leaks.share,
+            when: spreadOf(opened),
+            driven: spreadIn(foretoldColumn(posterior, "opened by the miles", opensSince)),
+            dots: dots(opened, DOTS),
+          }
+        : null,
+    older: weighed.reduce((sum, one) => sum + (one.explanation.cause === "older leak" ? one.share : 0), 0),
     causes: causesIn(posterior),
     parting: parting(posterior),
     events: posterior.columns.flatMap((name) => {
@@ -162,7 +174,12 @@ function causesIn({ weighed }: Posterior): CauseAnswer[] {
       const own = weighed.filter(({ explanation }) => explanation.cause === cause);
       return {
         cause,
-        says: own.length === 1 ? own[0]!.explanation.says : "a leak that grew unseen",
+        says:
+          own.length === 1
+            ? own[0]!.explanation.says
+            : cause === "older leak"
+              ? "a leak that grew unseen since before the last full, and was made good then"
+              : "a leak that grew unseen",
         share: own.reduce((sum, { share }) => sum + share, 0),
         believed: own.reduce((sum, { explanation }) => sum + explanation.believed, 0),
         laws: own.flatMap(({ explanation: { law, says }, share }) =>

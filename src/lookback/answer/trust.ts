@@ -1,13 +1,17 @@
 // Whether the numbers would come out the same again: runs that knew nothing of each other are held against each other.
 
 import type { Conflict, Weighed } from "../posterior.ts";
-import { moments } from "./spread.ts";
+import { place } from "../common.ts";
+import { column, type Draws } from "../sampler/problem.ts";
+import { moments, sorted, spreadOf } from "./spread.ts";
 
 export interface Trust {
   readonly word: "trust" | "run longer" | "evidence conflicts";
   readonly says: string;
   /** How far two runs are apart in the age of the leak, as a share of its spread, and in the logarithm of the evidence: the worst of those that count. */
   readonly ages: number;
+  /** The same of either end of the middle nine tenths of the age: runs may agree on the middle and not on how far it reaches. */
+  readonly ends: number;
   readonly evidence: number;
   /** The least share of moves accepted in a step of those that count. */
   readonly accepted: number;
@@ -20,6 +24,8 @@ const COUNTS = 0.05;
  * ways of growing are then right within a factor of two); and for acceptance.
  */
 const AGES = 0.25;
+/** Of either end of the middle nine tenths, as a share of the spread: about a seventh of how wide that is (3.3 spreads of a normal law). Assumed. */
+const ENDS = 0.5;
 const EVIDENCE = 0.6;
 const ACCEPTED = 0.03;
 
@@ -31,20 +37,36 @@ function errorOf(numbers: readonly number[]): number {
   return Math.sqrt(variance / (numbers.length - 1));
 }
 
+/** What a run tells of the age. */
+interface RunAges {
+  readonly mean: number;
+  readonly variance: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+function agesIn(answer: Draws): RunAges {
+  const ages = column(answer, place.age);
+  const [low, high] = spreadOf(sorted(ages, answer.weights)).nineTenths;
+  return { ...moments(ages, answer.weights), low, high };
+}
+
 export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflict[]): Trust {
   const counting = weighed.filter(({ share }) => share > COUNTS);
-  const ages = Math.max(
-    0,
-    ...counting.map(({ runs }) => {
-      const told = runs.map(({ answer: { values, count, dimensions, weights } }) =>
-        moments(
-          Float64Array.from({ length: count }, (_, i) => values[i * dimensions]!),
-          weights,
-        ),
-      );
-      const within = told.reduce((sum, { variance }) => sum + variance, 0) / told.length;
-      return within > 0 ? errorOf(told.map(({ mean }) => mean)) / Math.sqrt(within) : 0;
-    }),
+  const told = counting.map(({ runs }) => runs.map(({ answer }) => agesIn(answer)));
+  /** The worst standard error of a number that runs tell of the age, as a share of its spread. */
+  const worst = (number: (run: RunAges) => number): number =>
+    Math.max(
+      0,
+      ...told.map((runs) => {
+        const within = runs.reduce((sum, { variance }) => sum + variance, 0) / runs.length;
+        return within > 0 ? errorOf(runs.map(number)) / Math.sqrt(within) : 0;
+      }),
+    );
+  const ages = worst(({ mean }) => mean);
+  const ends = Math.max(
+    worst(({ low }) => low),
+    worst(({ high }) => high),
   );
   const evidence = Math.max(
     0,
@@ -60,14 +82,15 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
   const word =
     conflicts.length > 0 || impossible
       ? "evidence conflicts"
-      : ages < AGES && evidence < EVIDENCE && accepted > ACCEPTED
+      : ages < AGES && ends < ENDS && evidence < EVIDENCE && accepted > ACCEPTED
         ? "trust"
         : "run longer";
-  return { word, says: says[word], ages, evidence, accepted };
+  return { word, says: says[word], ages, ends, evidence, accepted };
 }
 
 const says = {
-  trust: "Runs that knew nothing of each other came to the same answer, within a quarter of its spread.",
+  trust:
+    "Runs that knew nothing of each other came to the same answer: its middle within a quarter of its spread, its ends within half.",
   "run longer": "Runs that knew nothing of each other differ: ask for more guesses before leaning on it.",
   "evidence conflicts": "No explanation fits all that was seen: look at the conflicts before anything else.",
 } as const;
