@@ -17,7 +17,7 @@ import { crackGapRange, shellParameter } from "../physics/leak/crack.ts";
 import { holeRange } from "../physics/leak/hole.ts";
 import { pitRange } from "../physics/leak/pits.ts";
 import { sealClearance } from "../physics/leak/seal-creep.ts";
-import { crackHalfLength, mouthOf } from "../physics/leaking.ts";
+import { crackHalfLength, mouthOf, rustedFor, wallAtMouth } from "../physics/leaking.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
 import { roadForceRange } from "../physics/load/road.ts";
 import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
@@ -86,7 +86,7 @@ export function newOutside(): Outside {
       if (opening?.kind === "hole") return opening.wall / opening.diameter;
       if (opening?.kind !== "pit") return undefined;
       const mouth = mouthOf(opening, walk.state.leakAge, walk.state.clock - walk.state.leakOpenedAt);
-      return mouth > 0 ? opening.wall / mouth : undefined;
+      return mouth > 0 ? wallAtMouth(opening) / mouth : undefined;
     }),
     seen(annulusRange, (walk) => {
       const opening = openLeak(walk);
@@ -101,9 +101,12 @@ export function newOutside(): Outside {
       const half = crackHalfLength(opening, Math.min(walk.state.leakAge, opening.partsAfter));
       return shellParameter(half, opening.tubeRadius, opening.wall, opening.poisson);
     }),
-    seen(pitRange, (walk) =>
-      openLeak(walk)?.kind === "pit" ? walk.state.clock - walk.state.leakOpenedAt : undefined,
-    ),
+    seen(pitRange, (walk) => {
+      const opening = openLeak(walk);
+      return opening?.kind === "pit"
+        ? rustedFor(opening, walk.state.clock - walk.state.leakOpenedAt)
+        : undefined;
+    }),
   ];
 }
 

@@ -129,6 +129,9 @@ describe("program and equations agree", () => {
     ["a pit in the return line, widening in the night too", {
       ...hole("return-line", 0, 0.03), opening: { kind: "pit", diameter: 0.5e-3, after: 86400, exponent: 0.523, wall: 0.7e-3, bore: 0.55e-3 },
     }],
+    ["a round pit in the return line, its mouth cut by the wall", {
+      ...hole("return-line", 0, 0.03), opening: { kind: "pit", diameter: 0.5e-3, after: 86400, exponent: 0.523, wall: 0.7e-3, bore: 0.55e-3, aspect: 1.2 },
+    }],
     ["a supply line rubbed through", {
       ...hole("supply-line", 0, 0.03), opening: { kind: "rub", tubeRadius: 4e-3, wall: 0.9e-3, contact: 1.5e-3, depthInHundredHours: 0.3e-3 },
     }],
