@@ -82,7 +82,7 @@ const within = (what: string, got: number, wanted: number, by: number) =>
 const eventOf = (history: History, name: string, clutch?: string) =>
   history.events.find((e) => e.name === name && (clutch === undefined || e.clutch === clutch))?.clock;
 const pairs: readonly (readonly [string, string])[] = [
-  ["level below the low mark", "levelLow"], ["first gulp of air", "firstGulp"], ["first flare", "firstFlare"],
+  ["level below the low mark", "levelLow"], ["pan overfull", "overfull"], ["first gulp of air", "firstGulp"], ["first flare", "firstFlare"],
   ["cooler flow below half", "coolerHalf"], ["lock-up slipping", "lockupSlip"], ["line pressure below demand", "pressureLow"],
   ["first sustained slip", "firstSlip"], ["fluid too hot", "tooHot"], ["vehicle falls behind", "fallsBehind"], ["no drive", "noDrive"],
 ];
@@ -187,6 +187,11 @@ describe("program and equations agree", () => {
     const opens = 27002 + lasting(first(600, 0, inSeconds)), trip = first(800, 27000, inSeconds);
     compareAll(both({ unit: still(hole("supply-line", 3e-3, 0.09)), days: [[trip]], opens, steps }));
   }, 120_000);
+  test("5 litres too many stand over the pan's top", () => {
+    const run = both({ unit: still(null), days: [[first(250, 27000)]], fillShort: -5e-3 });
+    expect(run.mine.events["overfull"]).toBeGreaterThan(0);
+    compareAll(run);
+  });
   test("2.5 quarts short: gulps on the round", () => {
     compareAll(both({ unit: still(null), days: [[first(250, 27000)]], fillShort: 2.5 * quart, steps }));
   });

@@ -245,7 +245,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   function watchAll(i: ReturnType<typeof instant>, behind = schedule() - y[I.v], T = i.o.T, v = y[I.v]) {
     slid = (slid && behind > 0.5) || slipping !== 0;
     const level = depth(i.o.rho) < stick.low && v === 0 && T > 348.15 && T < 363.15 && max(abs(theta), abs(y[I.sx])) < 0.01;
-    const now: [string, boolean, number][] = [["levelLow", level, 5], ["firstGulp", y[I.gas] > 0.1, 0.3], ["tooHot", T > 403.15, 10],
+    const now: [string, boolean, number][] = [["levelLow", level, 5], ["overfull", depth(i.o.rho) > pan.height, 30], ["firstGulp", y[I.gas] > 0.1, 0.3], ["tooHot", T > 403.15, 10],
       ["coolerHalf", i.sup.feed < 0.5 * i.sup.full && T > 333.15, 3], ["lockupSlip", i.saturated && i.slip > 100 * rpm, 3],
       ["pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5], ["firstFlare", y[I.lack] > 0 && i.we - max(weDue, turns() * v) > 200 * rpm, 0],
       ["firstSlip", abs(slipping * i.slip) > 50 * rpm && y[I.lack] <= 0 && (entering < 0 || t >= dueAt + 1), 1],
