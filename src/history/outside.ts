@@ -21,7 +21,9 @@ import { crackHalfLength, mouthOf, rustedFor, wallAtMouth } from "../physics/lea
 import { partitionRange } from "../physics/heat/partition.ts";
 import { roadForceRange } from "../physics/load/road.ts";
 import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
+import { mixtureDensity } from "../physics/supply/cooler-circuit.ts";
 import { displaced, pumpSlip, slipRange } from "../physics/supply/pump.ts";
+import { circuitOrificeRange, circuitOrificeReynolds } from "../physics/supply/regulator.ts";
 import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";
 
@@ -67,6 +69,12 @@ export function newOutside(): Outside {
     seen(inletFrictionRange, ({ unit, now }) =>
       inletReynolds(unit.build.inlet, now.line.drawn, now.viscosity, now.density),
     ),
+    seen(circuitOrificeRange, ({ unit, now }) => {
+      const { linePressure, lineGas } = now.line;
+      if (!(linePressure > 0)) return undefined;
+      const density = mixtureDensity(now.density, lineGas);
+      return circuitOrificeReynolds(unit.build.clutchCircuit, linePressure, now.viscosity, density);
+    }),
     seen(slipRange, ({ unit, now }) => {
       const { pump } = unit.build;
       const { turn } = now.lineInput;

@@ -33,6 +33,8 @@ interface Setup {
   readonly days: readonly (readonly Trip[])[];
   readonly opens?: number;
   readonly fillShort?: number;
+  /** The air of the place [K], where the unit is not in that of the other tests. */
+  readonly air?: number;
   /** The program's own steps where left out. */
   readonly steps?: { readonly fine: number; readonly finer: number };
 }
@@ -58,7 +60,8 @@ const plain = (speed: number[], grade: number, startsAt: number): Trip => ({
   },
 });
 
-function both({ unit, days, opens = 0, fillShort = 0, steps }: Setup) {
+function both({ unit: given, days, opens = 0, fillShort = 0, air = ambient, steps }: Setup) {
+  const unit = { ...given, surroundings: { meanTemperature: air, yearlySwing: 0 } };
   const week: Week = { days: Array.from({ length: 7 }, (_, d) => days[d] ?? []) };
   const midnights: { mass: number; energy: number }[] = [];
   const plan = { unit, week, weekday: 0, dayOfYear: 63, topUps: [], span: days.length * 86400, fillShort, ...steps };
@@ -68,7 +71,7 @@ function both({ unit, days, opens = 0, fillShort = 0, steps }: Setup) {
   });
   const trips = days.flatMap((day, d) => day.map((trip) => ({ ...trip, startsAt: d * 86400 + trip.startsAt })));
   const over = history.endedBy === "no drive" ? { until: history.end.clock } : { parkedUntil: plan.span };
-  const mine = independentRun(unit, trips, { opens, ambient, fillShort, ...over });
+  const mine = independentRun(unit, trips, { opens, ambient: air, fillShort, ...over });
   const at = (t: number) => mine.samples.find((s) => s.t >= t - 1e-6) ?? mine.samples.at(-1)!;
   const temperature = ({ mass, energy }: { mass: number; energy: number }) => {
     const q = (1.695 * mass) / Math.sqrt(unit.fluid.density15 / 999.0), l = (q * 1685) / 1.695 + unit.build.heat.metal;
@@ -187,6 +190,11 @@ describe("program and equations agree", () => {
     const opens = 27002 + lasting(first(600, 0, inSeconds)), trip = first(800, 27000, inSeconds);
     compareAll(both({ unit: still(hole("supply-line", 3e-3, 0.09)), days: [[trip]], opens, steps }));
   }, 120_000);
+  test("at -40 degC fluid creeps through the clutch circuit, the line sags at first, and the unit drives", () => {
+    const run = both({ unit: still(null), days: [[first(300, 27000)]], air: 233.15, steps });
+    expect(run.mine.events["firstSlip"]).toBeUndefined();
+    compareAll(run);
+  });
   test("5 litres too many stand over the pan's top", () => {
     const run = both({ unit: still(null), days: [[first(250, 27000)]], fillShort: -5e-3 });
     expect(run.mine.events["overfull"]).toBeGreaterThan(0);
