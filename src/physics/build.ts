@@ -242,8 +242,8 @@ export type Reaction =
   | { readonly does: "stops" }
   /** Drives on along his schedule for a distance [m], then stops. */
   | { readonly does: "drives home"; readonly distance: number }
-  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark. */
-  | { readonly does: "tops up"; readonly volume: number | "to the full mark" };
+  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark, at a temperature [K]; the air's when left out. */
+  | { readonly does: "tops up"; readonly volume: number | "to the full mark"; readonly temperature?: number };
 
 /** What the driver does. */
 export interface Driver {
