@@ -73,7 +73,13 @@ export function newOutside(): Outside {
       const { linePressure, lineGas } = now.line;
       if (!(linePressure > 0)) return undefined;
       const density = mixtureDensity(now.density, lineGas);
-      return circuitOrificeReynolds(unit.build.clutchCircuit, linePressure, now.viscosity, density);
+      return circuitOrificeReynolds(
+        unit.build.clutchCircuit,
+        linePressure,
+        now.viscosity,
+        density,
+        now.setPoint,
+      );
     }),
     seen(slipRange, ({ unit, now }) => {
       const { pump } = unit.build;

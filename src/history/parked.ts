@@ -121,9 +121,10 @@ function cools(walk: Walk, seconds: number): void {
 export const pouredIn = (volume: number, temperature: number): string =>
   `${(volume * 1000).toFixed(2)} L of ${Math.round(temperature - 273.15)} degC added`;
 
-/** Adds fluid [kg] of a temperature [K]: what it holds of heat mixes with what is there, its age by mass. */
+/** Adds fluid [kg] of a temperature [K]: what it holds of heat mixes with what is there, its age by mass. `now` keeps what was there before, as the event tells it. */
 export function topUp(walk: Walk, mass: number, temperature: number): void {
   const { state, unit, ledger, now } = walk;
+  fluidNow(unit, state, now);
   const energy =
     storedEnergy(unit.build, unit.fluid.density15, mass, temperature) -
     storedEnergy(unit.build, unit.fluid.density15, 0, temperature);
@@ -132,5 +133,4 @@ export function topUp(walk: Walk, mass: number, temperature: number): void {
   state.energy += energy;
   ledger.massAdded += mass;
   ledger.heatAdded += energy;
-  fluidNow(unit, state, now);
 }

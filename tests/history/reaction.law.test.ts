@@ -4,6 +4,7 @@ import { idling } from "../../src/bay/ready.ts";
 import { feels, noResolve, pour } from "../../src/history/reaction.ts";
 import { simulate, type History } from "../../src/history/simulate.ts";
 import { readCase } from "../../src/inputs/case.ts";
+import { fluidNow } from "../../src/physics/chain.ts";
 import { specificHeat } from "../../src/physics/fluid/specific-heat.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { dipstickReading } from "../../src/physics/sump/level.ts";
@@ -91,6 +92,7 @@ describe("at the first slip", () => {
           ((to - from) / n)
         );
       };
+      fluidNow(van, walk.state, walk.now);
       const mixture = walk.now.temperature;
       const given = mass * heat(mixture, celsius(85)) + van.build.heat.metal * (celsius(85) - mixture);
       expect(given / (poured * heat(temperature, mixture))).toBeCloseTo(1, 6);
@@ -106,13 +108,12 @@ describe("at the first slip", () => {
       feels(slip(alone), { does: "tops up", volume: "to the full mark" }, resolve);
       const told: string[] = [];
       const before = walk.state.mass;
-      const asRead = walk.now.density; // the stick is read before what is poured has cooled the fluid
       pour(walk, resolve, (says) => told.push(says));
       expect(told.length).toBe(short > 0 ? 1 : 0);
       if (short < 0) expect(walk.state.mass).toBe(before);
-      const { state, unit } = walk;
+      const { state, unit, now } = walk;
       const inPan =
-        state.mass / asRead - state.converter - state.lines - state.passages - state.inFlight;
+        state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight;
       const reading = dipstickReading(meanDepth(unit.build.sump.pan, inPan), unit.build.sump.stick);
       if (short > 0) expect(reading).toBeCloseTo(1, 6);
       else expect(reading).toBeGreaterThan(1);

@@ -128,7 +128,8 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     const set = setPoint(o.T, Tt), slips = (b.pump.slip * b.pump.displacement) / (2 * PI * o.mu), balance = (Q: number) => {
       const pin = max(3000, inlet(Q)), stays = (p: number) => x * (1 - b.pump.dissolved) * (pin / (p + p0)) ** (1 / b.pump.exponent);
       const rest = (p: number) => 1 - x + stays(p), liquid = (p: number) => 1 - stays(p) / rest(p), mix = (p: number) => o.rho * max(liquid(p), 1e-3);
-      const toClutches = (p: number) => min(orifice * sqrt((2 * max(0, p)) / mix(p)), (cc.orifice ** 3 * max(0, p)) / (24 * o.mu)) + (cc.laminar * p) / o.mu;
+      const creeps = (p: number) => min(1, (cc.orifice ** 3 * set) / (24 * o.mu) / max(1e-30, orifice * sqrt((2 * set) / mix(p))));
+      const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) * creeps(p) + (cc.laminar * p) / o.mu;
       const spare = (p: number) => min((toPan ? most : turned) * rest(p) - slips * p, most * rest(p)) - toClutches(p);
       const wanted = circuit(o, mix(set), set, leaks), p = root(spare, 0, set), clutch = toClutches(p);
       const now = spare(set) >= wanted.feed ? wanted : circuit(o, mix(p), p, leaks, max(0, spare(p)));

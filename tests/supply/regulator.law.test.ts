@@ -92,7 +92,13 @@ test("a sagging line stands where the pump meets the clutch circuit", () => {
       balance(at, out);
       if (out.regime !== 3) return;
       const p = out.linePressure;
-      const taken = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, out.lineGas));
+      const taken = clutchCircuitFlow(
+        at.clutch,
+        p,
+        at.viscosity,
+        mixtureDensity(at.density, out.lineGas),
+        at.setPoint,
+      );
       if (taken < 1e-140) return; // its pressure, the square, has no digits left above zero
       expect(Math.abs(deliveredAt(at, p) - taken)).toBeLessThanOrEqual(1e-12 * (taken + deliveredAt(at, 0)));
     }),

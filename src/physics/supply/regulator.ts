@@ -70,20 +70,21 @@ export const circuitOrificeRange: Range = {
     "Merritt, Hydraulic Control Systems, 1967 (recalled); below Re 15 creeping flow, between them up to a third too much",
 };
 
-/** Creeping flow through a round hole in a thin wall is d³ p/(24 µ): Sampson (1891). */
-const SAMPSON = 24;
-
-/** What the orifice passes [m³/s]: its sharp edge's flow, but never more than creeps through it, which is less below Re 15. */
+/**
+ * What the orifice passes [m³/s]: its sharp edge's flow Cd A √(2p/ρ), times what is left of it where fluid is so stiff that less
+ * creeps through at the pressure asked for, d³p/(24 µ) after Sampson (1891): the share is d √(pρ/2)/(6π Cd µ), at most 1.
+ */
 function orificeFlow(
   { orifice, discharge }: ClutchCircuit,
   linePressure: number,
   viscosity: number,
   density: number,
+  asked: number,
 ): number {
-  const square = orifice * orifice;
-  const sharp = (Math.PI / 4) * square * discharge * Math.sqrt((2 * linePressure) / density);
-  const creeping = (square * orifice * linePressure) / (SAMPSON * viscosity);
-  return creeping < sharp ? creeping : sharp;
+  const area = (Math.PI / 4) * orifice * orifice * discharge;
+  const sharp = area * Math.sqrt((2 * linePressure) / density);
+  const share = (orifice * Math.sqrt(0.5 * asked * density)) / (6 * Math.PI * discharge * viscosity);
+  return share < 1 ? sharp * share : sharp;
 }
 
 /** Reynolds number of what runs through the clutch circuit's orifice, 4 ρ Q/(π d µ): arguments as of `clutchCircuitFlow`. */
@@ -92,25 +93,29 @@ export function circuitOrificeReynolds(
   linePressure: number,
   viscosity: number,
   density: number,
+  asked = linePressure,
 ): number {
-  const flow = orificeFlow(circuit, linePressure, viscosity, density);
+  const flow = orificeFlow(circuit, linePressure, viscosity, density, asked);
   return (4 * density * flow) / (Math.PI * circuit.orifice * viscosity);
 }
 
 /**
- * Demand of the clutch circuit [m³/s]: the least of Cd A √(2p/ρ) and d³p/(24 µ), and G p/µ, at the line pressure
- * [Pa, 0 or more], viscosity [Pa·s], density of the mixture [kg/m³]. Fluid of some thousand mm²/s creeps through the orifice,
- * and a constant coefficient would let many times too much by: a pump that can hardly draw it would then seem to lose its pressure.
- * Source: Merritt (1967, recalled) for the sharp edge, Sampson (1891) for creeping flow; both meet at Re 24π Cd²/2, 14.5 for 0.62.
+ * Demand of the clutch circuit [m³/s]: Cd A √(2p/ρ), at the pressure asked for no more than creeps, and G p/µ; at the line pressure
+ * [Pa, 0 or more], viscosity [Pa·s], density of the mixture [kg/m³] and the pressure asked for [Pa], the line's own when left out.
+ * Fluid of some thousand mm²/s creeps through the orifice, and a constant coefficient would let many times too much by: a pump that
+ * can hardly draw it would then seem to lose its pressure. A line that sags in such cold is reckoned to lose a little too much.
+ * Source: Merritt (1967, recalled) for the sharp edge, Sampson (1891) for creeping flow; both meet at Re 12π Cd², 14.5 for 0.62.
  */
 export function clutchCircuitFlow(
   circuit: ClutchCircuit,
   linePressure: number,
   viscosity: number,
   density: number,
+  asked = linePressure,
 ): number {
   return (
-    (circuit.laminar * linePressure) / viscosity + orificeFlow(circuit, linePressure, viscosity, density)
+    (circuit.laminar * linePressure) / viscosity +
+    orificeFlow(circuit, linePressure, viscosity, density, asked)
   );
 }
 
@@ -190,7 +195,7 @@ function surplus(p: number, at: BalanceConditions): number {
   const left = gasLeft(at.pump, at.inlet, p);
   const supply = supplyAt(at, 1 - at.gas + at.gas * left, p);
   const density = mixtureDensity(at.density, lineGas(at.gas, left));
-  return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density);
+  return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density, at.setPoint);
 }
 
 /**
@@ -219,14 +224,14 @@ export function balance(at: BalanceConditions, out: Balance): void {
   let mixture = 1 - at.gas + at.gas * left;
   let gas = lineGas(at.gas, left);
   let supply = supplyAt(at, mixture, p);
-  let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+  let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas), at.setPoint);
   const sags = supply < demand;
   if (sags) {
     p = rootBetween(surplus, at, 0, p);
     left = gasLeft(at.pump, at.inlet, p);
     mixture = 1 - at.gas + at.gas * left;
     gas = lineGas(at.gas, left);
-    demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas));
+    demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas), at.setPoint);
     supply = demand; // the root leaves a rounding between them
   }
   const overflow = supply - demand;
