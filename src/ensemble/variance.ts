@@ -9,7 +9,7 @@ import { pickFreeze, sobolIndices, type SobolIndex } from "./sobol.ts";
 import type { Uncertain, Varying } from "./uncertain.ts";
 
 export interface VarianceOptions extends Varying, Working {
-  /** Rows of the design, from 2; it takes rows × (inputs + 2) histories. A few hundred give indices to about a tenth. */
+  /** Rows of the design, from 2; it takes rows × (inputs + 2) histories. A few hundred give indices to about a tenth; under 64 their intervals are a little too narrow. */
   readonly rows: number;
   readonly seed: number;
 }
@@ -20,7 +20,8 @@ export interface VarianceStudy {
   readonly a: readonly Outcome[];
   readonly b: readonly Outcome[];
   readonly ab: readonly (readonly Outcome[])[];
-  /** Rows left out whole because one of their draws contradicts itself. */
+  /** Which rows of the design they are: a row is left out whole when one of its draws contradicts itself. */
+  readonly rows: readonly number[];
   readonly dropped: number;
 }
 
@@ -59,7 +60,7 @@ export async function varianceStudy(caseData: unknown, options: VarianceOptions)
   );
   const n = possible.length;
   const [a, b, ...ab] = draws.map((_, block) => outcomes.slice(block * n, (block + 1) * n) as Outcome[]);
-  return { inputs, a: a!, b: b!, ab, dropped: options.rows - n };
+  return { inputs, a: a!, b: b!, ab, rows: possible, dropped: options.rows - n };
 }
 
 /** The indices of an event: of its running time (or what is measured), or that of the end where it had not come by then. */
@@ -74,9 +75,10 @@ export function varianceOf(study: VarianceStudy, key: string, measure: Measure =
     );
   const logarithmic = low > 0 && high / low > 10;
   const [a, b, ...ab] = logarithmic ? answers.map((column) => column.map(Math.log)) : answers;
-  const indices = sobolIndices(a!, b!, ab);
+  const indices = sobolIndices(a!, b!, ab, 1, study.rows);
   return {
-    method: "Sobol indices by pick and freeze: first order after Saltelli (2010), total after Jansen (1999)",
+    method:
+      "Sobol indices by pick and freeze: first order after Saltelli (2010), total after Jansen (1999), intervals by drawing again from eight sequences",
     key,
     measure,
     rows: a!.length,

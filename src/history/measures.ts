@@ -4,6 +4,7 @@ import type { Unit } from "../physics/build.ts";
 import { ENGAGING, shareLeft } from "../physics/holding.ts";
 import type { State } from "../physics/state.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
+import { overLid } from "../physics/sump/pan.ts";
 import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";
 import { watcher, type EventName, type Watcher } from "./watch.ts";
@@ -49,7 +50,7 @@ interface Condition {
 }
 
 /** The first so many conditions may hold while a unit runs calmly; none of the others can. */
-const CALM_CONDITIONS = 5;
+const CALM_CONDITIONS = 6;
 
 /** No air, no want of pressure or feed, no slip, no heat: most of a life. */
 function isCalm({ state, now, flare, heldUp }: Walk): boolean {
@@ -94,6 +95,14 @@ function conditions(unit: Unit, tabled: boolean): Condition[] {
         const allows = checkable(walk);
         return tabled ? (allows > 0 ? under : -1) : Math.min(allows, under);
       },
+    },
+    {
+      name: "pan overfull",
+      says: "fluid over the top of the pan, where parts turn, engine running, for 30 s",
+      // Longer than a start takes to fill what has drained into the pan overnight.
+      lasting: 30,
+      // Where one loss is held against another a unit is never overfull.
+      measure: ({ state, now }) => (state.engine > 0 && !tabled ? overLid(build.sump.pan, now.panVolume) : -1),
     },
     {
       name: "learned trim at its limit",

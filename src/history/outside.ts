@@ -17,11 +17,13 @@ import { crackGapRange, shellParameter } from "../physics/leak/crack.ts";
 import { holeRange } from "../physics/leak/hole.ts";
 import { pitRange } from "../physics/leak/pits.ts";
 import { sealClearance } from "../physics/leak/seal-creep.ts";
-import { crackHalfLength, mouthOf } from "../physics/leaking.ts";
+import { crackHalfLength, mouthOf, rustedFor, wallAtMouth } from "../physics/leaking.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
 import { roadForceRange } from "../physics/load/road.ts";
 import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
+import { mixtureDensity } from "../physics/supply/cooler-circuit.ts";
 import { displaced, pumpSlip, slipRange } from "../physics/supply/pump.ts";
+import { circuitOrificeRange, circuitOrificeReynolds } from "../physics/supply/regulator.ts";
 import type { Engagement } from "./shift.ts";
 import type { Walk } from "./walk.ts";
 
@@ -67,6 +69,18 @@ export function newOutside(): Outside {
     seen(inletFrictionRange, ({ unit, now }) =>
       inletReynolds(unit.build.inlet, now.line.drawn, now.viscosity, now.density),
     ),
+    seen(circuitOrificeRange, ({ unit, now }) => {
+      const { linePressure, lineGas } = now.line;
+      if (!(linePressure > 0)) return undefined;
+      const density = mixtureDensity(now.density, lineGas);
+      return circuitOrificeReynolds(
+        unit.build.clutchCircuit,
+        linePressure,
+        now.viscosity,
+        density,
+        now.setPoint,
+      );
+    }),
     seen(slipRange, ({ unit, now }) => {
       const { pump } = unit.build;
       const { turn } = now.lineInput;
@@ -86,7 +100,7 @@ export function newOutside(): Outside {
       if (opening?.kind === "hole") return opening.wall / opening.diameter;
       if (opening?.kind !== "pit") return undefined;
       const mouth = mouthOf(opening, walk.state.leakAge, walk.state.clock - walk.state.leakOpenedAt);
-      return mouth > 0 ? opening.wall / mouth : undefined;
+      return mouth > 0 ? wallAtMouth(opening) / mouth : undefined;
     }),
     seen(annulusRange, (walk) => {
       const opening = openLeak(walk);
@@ -101,9 +115,12 @@ export function newOutside(): Outside {
       const half = crackHalfLength(opening, Math.min(walk.state.leakAge, opening.partsAfter));
       return shellParameter(half, opening.tubeRadius, opening.wall, opening.poisson);
     }),
-    seen(pitRange, (walk) =>
-      openLeak(walk)?.kind === "pit" ? walk.state.clock - walk.state.leakOpenedAt : undefined,
-    ),
+    seen(pitRange, (walk) => {
+      const opening = openLeak(walk);
+      return opening?.kind === "pit"
+        ? rustedFor(opening, walk.state.clock - walk.state.leakOpenedAt)
+        : undefined;
+    }),
   ];
 }
 

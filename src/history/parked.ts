@@ -117,7 +117,11 @@ function cools(walk: Walk, seconds: number): void {
   state.coolant += (road.ambient - state.coolant) * -Math.expm1(-seconds / heat.coolantCoolTime);
 }
 
-/** Adds fluid of a temperature; its age mixes in by mass. */
+/** What was poured in [m³ at its temperature, K], in words. */
+export const pouredIn = (volume: number, temperature: number): string =>
+  `${(volume * 1000).toFixed(2)} L of ${Math.round(temperature - 273.15)} degC added`;
+
+/** Adds fluid [kg] of a temperature [K]: what it holds of heat mixes with what is there, its age by mass. `now` keeps what was there before, as the event tells it. */
 export function topUp(walk: Walk, mass: number, temperature: number): void {
   const { state, unit, ledger, now } = walk;
   fluidNow(unit, state, now);

@@ -3,15 +3,17 @@
 import type { Reaction } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { volumeAtDepth } from "../physics/sump/pan.ts";
-import { topUp } from "./parked.ts";
+import { pouredIn, topUp } from "./parked.ts";
 import type { HistoryEvent } from "./watch.ts";
 import type { Walk } from "./walk.ts";
+
+type Bottle = Extract<Reaction, { does: "tops up" }>;
 
 /** What he has made up his mind to: odometer at which he stops [m] and what he calls that, and bottles to pour at the end of the trip, with the event that made him. */
 export interface Resolve {
   stopsAt: number;
   as: "driver stopped" | "drove home";
-  readonly pours: { readonly volume: number | "to the full mark"; readonly after: string }[];
+  readonly pours: (Pick<Bottle, "volume" | "temperature"> & { readonly after: string })[];
 }
 
 export const noResolve = (): Resolve => ({ stopsAt: Infinity, as: "drove home", pours: [] });
@@ -28,18 +30,21 @@ export function feels(event: HistoryEvent, reaction: Reaction, resolve: Resolve)
     resolve.stopsAt = stopsAt;
     resolve.as = reaction.does === "stops" ? "driver stopped" : "drove home";
   }
-  if (reaction.does === "tops up") resolve.pours.push({ volume: reaction.volume, after: event.name });
+  if (reaction.does === "tops up") {
+    const { does: _, ...bottle } = reaction;
+    resolve.pours.push({ ...bottle, after: event.name });
+  }
 }
 
-/** Pours what he has decided to, at the air's temperature; calls `told` with the words for each bottle that was not empty. */
+/** Pours what he has decided to, at the temperature that was told or else the air's; calls `told` with the words for each bottle that was not empty. */
 export function pour(walk: Walk, resolve: Resolve, told: (says: string) => void): void {
   const { road, unit } = walk;
-  for (const { volume, after } of resolve.pours.splice(0)) {
-    const bottle = density(unit.fluid.density15, road.ambient);
+  for (const { volume, temperature = road.ambient, after } of resolve.pours.splice(0)) {
+    const bottle = density(unit.fluid.density15, temperature);
     const mass = volume === "to the full mark" ? lacking(walk) : volume * bottle;
     if (!(mass > 0)) continue;
-    topUp(walk, mass, road.ambient);
-    told(`${((mass / bottle) * 1000).toFixed(2)} L added by the driver after the ${after}`);
+    topUp(walk, mass, temperature);
+    told(`${pouredIn(mass / bottle, temperature)} by the driver after the ${after}`);
   }
 }
 

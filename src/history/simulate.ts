@@ -15,7 +15,7 @@ import { closure, type Closure, type Ledger } from "./ledger.ts";
 import { feels, noResolve, pour } from "./reaction.ts";
 import { newMeasures, type Measures } from "./measures.ts";
 import { margins } from "./margin.ts";
-import { stand, topUp } from "./parked.ts";
+import { pouredIn, stand, topUp } from "./parked.ts";
 import { settle } from "./settle.ts";
 import { newOutside, outsideOf, noteRanges } from "./outside.ts";
 import { cutCloseUps, keep, newRecent, newRow, note, wantCloseUp, type CloseUp, type TripRow } from "./record.ts";
@@ -167,7 +167,7 @@ export function simulate(plan: Plan, progress?: Progress): History {
       if (entry !== undefined && entry.at <= state.clock) {
         poured++;
         topUp(walk, entry.volume * density(unit.fluid.density15, entry.temperature), entry.temperature);
-        tellNow("topped up", `${(entry.volume * 1000).toFixed(2)} L added`);
+        tellNow("topped up", pouredIn(entry.volume, entry.temperature));
       }
       const more = poured < topUps.length && topUps[poured]!.at <= state.clock;
       if (state.clock >= clock - 1e-6 && !more) return true;

@@ -5,6 +5,7 @@ import type { State } from "../physics/state.ts";
 
 /** What can happen, in the trade's words, in the order in which a slow leak usually makes it happen. */
 export type EventName =
+  | "pan overfull"
   | "leak opens"
   | "hiding place full"
   | "first spot on the ground"

@@ -34,11 +34,14 @@ const opensSchema = v.union(
   "when the leak opens: a date, a time after the start, an odometer reading, or a running time",
 );
 
+/** Temperature of fluid that is poured in: between the coldest and the hottest that any is. */
+const bottled = () => quantity("temperature", between(180, 480, " K"));
+
 const entrySchema = v.strictObject({
   kind: v.literal("top-up"),
   date: v.string(),
   volume: quantity("volume", above(0, " m³")),
-  temperature: orElse(quantity("temperature"), "20 degC"),
+  temperature: orElse(bottled(), "20 degC"),
 });
 
 /** What the driver does about what he feels for the first time. */
@@ -49,6 +52,8 @@ const reactionSchema = v.optional(
     v.strictObject({
       does: v.literal("tops up"),
       volume: v.union([v.literal("to the full mark"), quantity("volume", above(0, " m³")).wrapped]),
+      /** Left out: that of the air. */
+      temperature: v.exactOptional(bottled().wrapped),
     }),
   ]),
   { does: "carries on" },

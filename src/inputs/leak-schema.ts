@@ -80,6 +80,8 @@ export const leakSchema = v.variant("kind", [
     wall: length(),
     /** Bore of the line; on the pan the width of the rusted patch. */
     bore: length(),
+    /** Half the pit's width over its depth, 1 for half a ball: the mouth is then what the wall cuts from it. Left out: the mouth widens by the power of time. */
+    aspect: v.exactOptional(plainNumber("1", aboveTo(0, 10)).wrapped),
   }),
   v.strictObject({
     kind: v.literal("rub"),

@@ -2,6 +2,8 @@
 
 import type { Plan, TopUp } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
+import { specificEnergy } from "../physics/fluid/specific-heat.ts";
+import { sumpTemperature } from "../physics/heat/sump-heat.ts";
 import type { Case } from "./case.ts";
 
 /** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
@@ -28,14 +30,24 @@ export function dateOf(given: Case, clock: number): string {
   return new Date(start + clock * 1000).toISOString().slice(0, 16).replace("T", " ");
 }
 
-// Those of one moment are one, at the temperature of the first.
+// Those of one moment are one, mixed by what they hold of heat.
 function topUpsOf({ unit, entries }: Case): readonly TopUp[] {
   const topUps = new Map<number, TopUp>();
+  const { density15 } = unit.fluid;
   for (const { after: at, volume, temperature } of entries) {
-    const before = topUps.get(at) ?? { at, volume: 0, temperature };
-    const { density15 } = unit.fluid;
-    const asBefore = (volume * density(density15, temperature)) / density(density15, before.temperature);
-    topUps.set(at, { ...before, volume: before.volume + asBefore });
+    const before = topUps.get(at);
+    const bottle = { at, volume, temperature };
+    topUps.set(at, before === undefined ? bottle : { at, ...mixed(before, bottle, density15) });
   }
   return [...topUps.values()];
+}
+
+function mixed(one: TopUp, other: TopUp, density15: number): Pick<TopUp, "volume" | "temperature"> {
+  const massOf = ({ volume, temperature }: TopUp) => volume * density(density15, temperature);
+  const [a, b] = [massOf(one), massOf(other)];
+  const energy =
+    a * specificEnergy(density15, one.temperature) + b * specificEnergy(density15, other.temperature);
+  const temperature =
+    one.temperature === other.temperature ? one.temperature : sumpTemperature(a + b, density15, 0, energy);
+  return { volume: (a + b) / density(density15, temperature), temperature };
 }

@@ -61,9 +61,10 @@ function openingOf(leak: PlainLeak, fluid: Fluid, list: FaultList): LeakOpening 
       };
     }
     case "pit": {
-      const { diameter, after, wall, bore, material } = leak;
+      const { diameter, after, wall, bore, material, aspect } = leak;
       const exponent = corrosionExponent[material === "steel" ? "steelRust" : "aluminiumPits"];
-      return { kind: "pit", diameter, after, exponent, wall, bore };
+      const pit = { kind: "pit", diameter, after, exponent, wall, bore } as const;
+      return aspect === undefined ? pit : { ...pit, aspect };
     }
     case "rub": {
       const { tubeDiameter, wall, contact, wornInHundredHours } = leak;

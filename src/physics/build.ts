@@ -191,6 +191,11 @@ export interface CorrosionPit {
   readonly wall: number;
   /** Bore of the line, at which it ends; on the pan the width of the rusted patch [m]. */
   readonly bore: number;
+  /**
+   * Half the pit's width over its depth (1: half a ball). Given, the mouth is the circle that the wall's far face cuts from the
+   * pit as it deepens, a hole with an edge and no wall; left out, the mouth itself widens by the power of time, through the wall.
+   */
+  readonly aspect?: number;
 }
 
 /** A line that something has rubbed through: a flat across the tube that goes deeper with running time, from through on. */
@@ -237,8 +242,8 @@ export type Reaction =
   | { readonly does: "stops" }
   /** Drives on along his schedule for a distance [m], then stops. */
   | { readonly does: "drives home"; readonly distance: number }
-  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark. */
-  | { readonly does: "tops up"; readonly volume: number | "to the full mark" };
+  /** Adds a volume [m³ as it is poured], or what the stick lacks to its full mark, at a temperature [K]; the air's when left out. */
+  | { readonly does: "tops up"; readonly volume: number | "to the full mark"; readonly temperature?: number };
 
 /** What the driver does. */
 export interface Driver {

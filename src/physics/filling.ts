@@ -8,11 +8,16 @@ import { clutchCircuitFlow, deliveredAt, type Balance, type BalanceConditions } 
 import { rootBetween } from "./supply/root.ts";
 
 /** Liquid that flows into a filling clutch [m³/s], at the pressure where orifice and supply meet; air moves no piston. */
-export function fillingFlow(input: BalanceConditions, { linePressure, lineGas }: Balance, clutch: Clutch): number {
+export function fillingFlow(
+  input: BalanceConditions,
+  { linePressure, lineGas }: Balance,
+  clutch: Clutch,
+): number {
   const kiss = kissPressure(clutch);
   if (linePressure <= kiss) return 0;
   const filling = { input, clutch, density: mixtureDensity(input.density, lineGas) };
-  const pressure = spare(linePressure, filling) >= 0 ? linePressure : rootBetween(spare, filling, kiss, linePressure);
+  const pressure =
+    spare(linePressure, filling) >= 0 ? linePressure : rootBetween(spare, filling, kiss, linePressure);
   return orificeFlow(clutch, pressure - kiss, filling.density) * (1 - lineGas);
 }
 
@@ -21,6 +26,6 @@ function spare(
   pressure: number,
   { input, clutch, density }: { input: BalanceConditions; clutch: Clutch; density: number },
 ): number {
-  const taken = clutchCircuitFlow(input.clutch, pressure, input.viscosity, density);
+  const taken = clutchCircuitFlow(input.clutch, pressure, input.viscosity, density, input.setPoint);
   return deliveredAt(input, pressure) - taken - orificeFlow(clutch, pressure - kissPressure(clutch), density);
 }

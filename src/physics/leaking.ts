@@ -6,7 +6,7 @@ import { crackGap, crackOpeningInto } from "./leak/crack.ts";
 import { shut, type GrowingOpening } from "./leak/flow.ts";
 import { holeOpeningInto } from "./leak/hole.ts";
 import { parisBetween } from "./leak/paris.ts";
-import { pitMouth } from "./leak/pits.ts";
+import { piercedMouth, pierceTime, pitMouth } from "./leak/pits.ts";
 import { rubbedMouth, rubbedOpeningInto } from "./leak/rub-through.ts";
 import { sealClearance } from "./leak/seal-creep.ts";
 import type { State } from "./state.ts";
@@ -66,7 +66,8 @@ export function openingAt(
 ): void {
   if (opening.kind === "hole") holeOpeningInto(out, opening.diameter, opening.wall);
   else if (opening.kind === "slot") crackOpeningInto(out, opening.length, opening.gap, opening.depth);
-  else if (opening.kind === "pit") holeOpeningInto(out, mouthOf(opening, age, calendar), opening.wall);
+  else if (opening.kind === "pit")
+    holeOpeningInto(out, mouthOf(opening, age, calendar), wallAtMouth(opening));
   else if (opening.kind === "rub") {
     const { tubeRadius, wall, contact, depthInHundredHours } = opening;
     rubbedOpeningInto(out, tubeRadius, wall, contact, depthInHundredHours, age);
@@ -100,11 +101,25 @@ export function agedOpening(opening: LeakOpening, age: number): LeakOpening {
 
 /** Diameter [m] of the mouth of a pit after so much of the calendar, or of a rubbed-through spot after so much running. */
 export function mouthOf(opening: CorrosionPit | RubbedFlat, age: number, calendar: number): number {
-  if (opening.kind === "pit")
-    return pitMouth(opening.diameter, opening.after, Math.max(0, calendar), opening.exponent, opening.bore);
+  if (opening.kind === "pit") {
+    const { diameter, after, exponent, wall, bore, aspect } = opening;
+    const since = Math.max(0, calendar);
+    if (aspect === undefined) return pitMouth(diameter, after, since, exponent, bore);
+    const through = pierceTime(diameter, after, wall, aspect, exponent);
+    return piercedMouth(wall, aspect, through, since, exponent, bore);
+  }
   const { tubeRadius, wall, contact, depthInHundredHours } = opening;
   return rubbedMouth(tubeRadius, wall, contact, depthInHundredHours, age);
 }
+
+/** What a pit's mouth has of wall along the flow [m]: one that cuts the far face of the wall runs out to an edge there. */
+export const wallAtMouth = ({ aspect, wall }: CorrosionPit): number => (aspect === undefined ? wall : 0);
+
+/** How long the law of its growth has run [s] so long after a pit came through: its way through the wall counts where that shapes the mouth. */
+export const rustedFor = (
+  { aspect, diameter, after, wall, exponent }: CorrosionPit,
+  calendar: number,
+): number => calendar + (aspect === undefined ? 0 : pierceTime(diameter, after, wall, aspect, exponent));
 
 /** Half length of the crack after so much running: Paris growth between its first length and the one at which the line parts. */
 export function crackHalfLength(crack: FatigueCrack, age: number): number {

@@ -16,7 +16,14 @@ import {
   perCycleFromMillimetres,
   stressIntensity,
 } from "../../src/physics/leak/paris.ts";
-import { corrosionDepth, corrosionExponent, corrosionTime, pitMouth } from "../../src/physics/leak/pits.ts";
+import {
+  corrosionDepth,
+  corrosionExponent,
+  corrosionTime,
+  pierceTime,
+  piercedMouth,
+  pitMouth,
+} from "../../src/physics/leak/pits.ts";
 import { flowPower, runningTime, shareInLast } from "../../src/physics/leak/power-growth.ts";
 import { flatArea, rubThroughTime, slidDistance, wornVolume } from "../../src/physics/leak/rub-through.ts";
 import {
@@ -280,6 +287,29 @@ export const checks: readonly Check[] = [
       pitMouth(0.5e-3, year, year, corrosionExponent.aluminiumPits, 6e-3),
     tolerance: { relative: 1e-9 },
     because: "the law is printed for the depth; that the mouth follows it is assumed",
+  },
+  {
+    claim: "half a ball of rust 1 mm deep through a wall of 0.8 mm has a mouth of 1.2 mm",
+    link,
+    source: "the triangle of sides 3, 4 and 5: half the mouth, the wall, the ball's radius (Euclid)",
+    kind: "computed",
+    expected: 1.2e-3,
+    got: () => {
+      const through = corrosionTime(0.5e-3, year, 0.8e-3, corrosionExponent.aluminiumPits);
+      const deep = corrosionTime(0.5e-3, year, 1e-3, corrosionExponent.aluminiumPits);
+      return piercedMouth(0.8e-3, 1, through, deep - through, corrosionExponent.aluminiumPits, 6e-3);
+    },
+    tolerance: { relative: 1e-9 },
+  },
+  {
+    claim:
+      "and as its depth goes by the cube root, it took 64/61 times as long through the wall as from there to that mouth",
+    link,
+    source: "the same triangle: (1 + t/T) = (5/4)³ = 125/64",
+    kind: "computed",
+    expected: 64 / 61,
+    got: () => pierceTime(1.2e-3, year, 0.8e-3, 1, corrosionExponent.aluminiumPits) / year,
+    tolerance: { relative: 1e-9 },
   },
   {
     claim: "general rust of the worst class needs 63 years for 0.7 mm: it is pits that hole a line",

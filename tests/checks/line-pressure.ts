@@ -30,7 +30,7 @@ const water = 999;
 
 /** Flow through a sharp hole [m³/s]: diameter [m], coefficient, pressure [Pa], density [kg/m³]. */
 const hole = (orifice: number, discharge: number, pressure: number, density = water) =>
-  clutchCircuitFlow({ orifice, discharge, laminar: 0 }, pressure, 1, density);
+  clutchCircuitFlow({ orifice, discharge, laminar: 0 }, pressure, 1e-3, density);
 
 const code = tableOf("hole-discharge-code/table.csv");
 const sizes = {

@@ -16,6 +16,18 @@ const openings: readonly (readonly [LeakOpening, RegExp])[] = [
     /pit .*0\.7 mm.*0\.5 mm.*30 days.*calendar.*0\.523.*6 mm/,
   ],
   [
+    {
+      kind: "pit",
+      diameter: 0.5e-3,
+      after: 30 * 86400,
+      exponent: 0.523,
+      wall: 0.7e-3,
+      bore: 6e-3,
+      aspect: 1,
+    },
+    /pit .*0\.5 mm.*30 days.*calendar.*cut by the wall.*deepens.*0\.523.*6 mm/,
+  ],
+  [
     { kind: "rub", tubeRadius: 5e-3, wall: 0.9e-3, contact: 8e-3, depthInHundredHours: 0.2e-3 },
     /flat of 8 mm.*0\.9 mm.*10 mm.*0\.2 mm/,
   ],

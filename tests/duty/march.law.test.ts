@@ -9,7 +9,7 @@ import { prepareWeek } from "../../src/duty/prepare-week.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import { roughLoss } from "../../src/duty/rough.ts";
 import { toldDates } from "../../src/duty/told.ts";
-import type { Plan } from "../../src/history/simulate.ts";
+import { simulate, type Plan } from "../../src/history/simulate.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { between } from "../between.ts";
 import { celsius, daily, days, gap, hole, hours, leaking, plan, qt, van } from "../emerge/van.ts";
@@ -136,6 +136,26 @@ it("a tabled event comes once its critical loss lacks, and no more than a day la
     checked++;
   }
   expect(checked).toBeGreaterThan(3);
+});
+
+it("a pit whose mouth the wall cuts from it loses week by week what it does trip by trip", () => {
+  const pit = {
+    kind: "pit",
+    diameter: 0.12e-3,
+    after: days(30),
+    exponent: 1 / 3,
+    wall: 0.9e-3,
+    bore: 8e-3,
+    aspect: 1,
+  } as const;
+  const asked = plan({ ...van, leak: leaking("return-line", pit) }, week, air, { span: days(21) });
+  const { lost, handedOver } = dutyHistory(prepared, asked);
+  expect(handedOver).toBe("nothing");
+  const { trips } = simulate(asked);
+  for (const weeks of [1, 2, 3]) {
+    const driven = trips.findLast(({ clock }) => clock < days(7 * weeks))!;
+    expect(lost[weeks]! / driven.lost).toBeCloseTo(1, 3);
+  }
 });
 
 it("what is short from the start counts as lost does", () => {

@@ -24,6 +24,14 @@ const openings: fc.Arbitrary<LeakOpening> = fc.oneof(
     .record({ diameter: decades(-5, -2.5), after: decades(3, 7), exponent: between(0.2, 1) })
     .map((pit): LeakOpening => ({ kind: "pit", ...pit, wall: 0.9e-3, bore: 8e-3 })),
   fc
+    .record({
+      diameter: decades(-5, -2.5),
+      after: decades(3, 7),
+      exponent: between(0.2, 1),
+      aspect: decades(-1, 1),
+    })
+    .map((pit): LeakOpening => ({ kind: "pit", ...pit, wall: 0.9e-3, bore: 8e-3 })),
+  fc
     .record({ contact: decades(-4, -1.5), depthInHundredHours: decades(-6, -2.4) })
     .map((rub): LeakOpening => ({ kind: "rub", ...rub, tubeRadius: 5e-3, wall: 0.9e-3 })),
 );

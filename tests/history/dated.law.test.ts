@@ -1,6 +1,11 @@
 // Moments are dated where they fall, inside a tick too, and no weakness of the engine is taken for one of the clutches.
 import { describe, expect, it } from "vitest";
 import { simulate } from "../../src/history/simulate.ts";
+import { readCase } from "../../src/inputs/case.ts";
+import { planOf } from "../../src/inputs/plan.ts";
+import { density } from "../../src/physics/fluid/density.ts";
+import { specificEnergy } from "../../src/physics/fluid/specific-heat.ts";
+import { changed } from "../inputs/shipped.ts";
 import { celsius, daily, days, hole, hours, leaking, named, plan, trace, van } from "../emerge/van.ts";
 
 const mild = celsius(15);
@@ -57,7 +62,10 @@ describe("a spot on the ground", () => {
     const spotWith = (longestTick: number) =>
       named(
         simulate(
-          plan(unit, daily(idling, 8, longestTick), mild, { opens: { after: hours(8) + 100 }, span: days(1) }),
+          plan(unit, daily(idling, 8, longestTick), mild, {
+            opens: { after: hours(8) + 100 },
+            span: days(1),
+          }),
         ),
         "first spot on the ground",
       )!;
@@ -117,6 +125,35 @@ describe("a top-up", () => {
   it("dated in a stand is made at its date, once", () => {
     const { events } = added(hours(5));
     expect(events.map(({ clock }) => clock)).toEqual([hours(5)]);
+  });
+
+  it("tells volume and temperature, and mixes by heat when two of one moment differ in it", () => {
+    const given = readCase(
+      changed([
+        "entries",
+        [
+          { kind: "top-up", date: "2024-03-05", volume: "0.5 L", temperature: "-10 degC" },
+          { kind: "top-up", date: "2024-03-05", volume: "1 L", temperature: "50 degC" },
+        ],
+      ]),
+    );
+    const { topUps } = planOf(given);
+    expect(topUps).toHaveLength(1);
+    const { volume, temperature } = topUps[0]!;
+    const { density15 } = given.unit.fluid;
+    const holds = (litres: number, t: number) => {
+      const mass = litres * 1e-3 * density(density15, celsius(t));
+      return { mass, heat: mass * specificEnergy(density15, celsius(t)) };
+    };
+    const [cold, warm] = [holds(0.5, -10), holds(1, 50)];
+    const mass = volume * density(density15, temperature);
+    expect(mass / (cold.mass + warm.mass)).toBeCloseTo(1, 12);
+    expect((mass * specificEnergy(density15, temperature)) / (cold.heat + warm.heat)).toBeCloseTo(1, 9);
+    const { events } = simulate({ ...planOf(given), span: days(3) });
+    const [event] = events.filter(({ name }) => name === "topped up");
+    expect(event!.condition).toBe(
+      `${(volume * 1e3).toFixed(2)} L of ${Math.round(temperature - 273.15)} degC added`,
+    );
   });
 
   it("dated inside a trip is not lost: it is made when the trip has ended, once", () => {

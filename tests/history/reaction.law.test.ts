@@ -4,6 +4,8 @@ import { idling } from "../../src/bay/ready.ts";
 import { feels, noResolve, pour } from "../../src/history/reaction.ts";
 import { simulate, type History } from "../../src/history/simulate.ts";
 import { readCase } from "../../src/inputs/case.ts";
+import { fluidNow } from "../../src/physics/chain.ts";
+import { specificHeat } from "../../src/physics/fluid/specific-heat.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { dipstickReading } from "../../src/physics/sump/level.ts";
 import { meanDepth } from "../../src/physics/sump/pan.ts";
@@ -60,10 +62,42 @@ describe("at the first slip", () => {
     expect(more).toBeUndefined();
     const { clock, condition } = bottle!;
     expect(clock).toBe(history.trips.find((trip) => trip.clock >= slip(history).clock)!.clock);
-    expect(condition).toBe("1.50 L added by the driver after the first sustained slip");
+    expect(condition).toBe("1.50 L of 10 degC added by the driver after the first sustained slip");
     expect(history.ledger.massAdded / (1.5e-3 * density(van.fluid.density15, celsius(10)))).toBeCloseTo(1, 9);
     expect(history.end.distance).toBeGreaterThan(alone.end.distance);
     closes(history);
+  });
+
+  it("who pours warm fluid pours it warm, and what is there has the temperature of the mixture by heat", () => {
+    for (const temperature of [celsius(-30), celsius(15), celsius(60)]) {
+      const walk = idling(van, 1.5e-3, celsius(85));
+      walk.road.ambient = celsius(-5);
+      const { mass } = walk.state;
+      const resolve = noResolve();
+      feels(slip(alone), { does: "tops up", volume: 1e-3, temperature }, resolve);
+      const told: string[] = [];
+      pour(walk, resolve, (says) => told.push(says));
+      expect(told).toEqual([
+        `1.00 L of ${Math.round(temperature - 273.15)} degC added by the driver after the first sustained slip`,
+      ]);
+      // Heat that the hot fluid and the metal give is heat that the cold fluid takes; heats by a fine sum of c dT.
+      const { density15 } = van.fluid;
+      const poured = 1e-3 * density(density15, temperature);
+      const heat = (from: number, to: number) => {
+        const n = 1000;
+        return (
+          Array.from({ length: n }, (_, i) =>
+            specificHeat(density15, from + ((i + 0.5) / n) * (to - from)),
+          ).reduce((a, b) => a + b) *
+          ((to - from) / n)
+        );
+      };
+      fluidNow(van, walk.state, walk.now);
+      const mixture = walk.now.temperature;
+      const given = mass * heat(mixture, celsius(85)) + van.build.heat.metal * (celsius(85) - mixture);
+      expect(given / (poured * heat(temperature, mixture))).toBeCloseTo(1, 6);
+      expect(walk.state.mass).toBeCloseTo(mass + poured, 9);
+    }
   });
 
   it("who fills to the full mark has the stick at it then, and nothing is added to a full one", () => {
@@ -78,7 +112,8 @@ describe("at the first slip", () => {
       expect(told.length).toBe(short > 0 ? 1 : 0);
       if (short < 0) expect(walk.state.mass).toBe(before);
       const { state, unit, now } = walk;
-      const inPan = state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight;
+      const inPan =
+        state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight;
       const reading = dipstickReading(meanDepth(unit.build.sump.pan, inPan), unit.build.sump.stick);
       if (short > 0) expect(reading).toBeCloseTo(1, 6);
       else expect(reading).toBeGreaterThan(1);
@@ -103,9 +138,18 @@ describe("in a case", () => {
     const home = { does: "drives home", distance: "3 mi" };
     const fills = { does: "tops up", volume: "to the full mark" };
     const pint = { does: "tops up", volume: "1 pint" };
+    const warm = { does: "tops up", volume: "to the full mark", temperature: "30 degC" };
+    expect(
+      readCase(changed(["driver", { pressOn: "0 s/m", easeOff: 1, whenBehind: "stops", atFirstSlip: warm }]))
+        .unit.driver.atFirstSlip,
+    ).toEqual({ ...warm, temperature: celsius(30) });
     const driver = (more: object) =>
-      readCase(changed(["driver", { pressOn: "0 s/m", easeOff: 1, whenBehind: "stops", ...more }])).unit.driver;
-    expect(driver({})).toMatchObject({ atFirstFlare: { does: "carries on" }, atFirstSlip: { does: "carries on" } });
+      readCase(changed(["driver", { pressOn: "0 s/m", easeOff: 1, whenBehind: "stops", ...more }])).unit
+        .driver;
+    expect(driver({})).toMatchObject({
+      atFirstFlare: { does: "carries on" },
+      atFirstSlip: { does: "carries on" },
+    });
     const both = driver({ atFirstFlare: fills, atFirstSlip: home });
     expect(both.atFirstFlare).toEqual(fills);
     expect(both.atFirstSlip).toEqual({ does: "drives home", distance: 3 * 1609.344 });
@@ -115,6 +159,8 @@ describe("in a case", () => {
   it.each([
     [{ does: "tops up", volume: "0 qt" }, "driver.atFirstSlip.volume"],
     [{ does: "tops up", volume: 2 }, "driver.atFirstSlip.volume"],
+    [{ does: "tops up", volume: "1 qt", temperature: "-300 degC" }, "driver.atFirstSlip.temperature"],
+    [{ does: "tops up", volume: "1 qt", temperature: 20 }, "driver.atFirstSlip.temperature"],
     [{ does: "drives home" }, "driver.atFirstSlip.distance"],
     [{ does: "prays" }, "driver.atFirstSlip.does"],
   ])("%j is refused", (reaction, path) => {

@@ -33,6 +33,8 @@ interface Setup {
   readonly days: readonly (readonly Trip[])[];
   readonly opens?: number;
   readonly fillShort?: number;
+  /** The air of the place [K], where the unit is not in that of the other tests. */
+  readonly air?: number;
   /** The program's own steps where left out. */
   readonly steps?: { readonly fine: number; readonly finer: number };
 }
@@ -58,7 +60,8 @@ const plain = (speed: number[], grade: number, startsAt: number): Trip => ({
   },
 });
 
-function both({ unit, days, opens = 0, fillShort = 0, steps }: Setup) {
+function both({ unit: given, days, opens = 0, fillShort = 0, air = ambient, steps }: Setup) {
+  const unit = { ...given, surroundings: { meanTemperature: air, yearlySwing: 0 } };
   const week: Week = { days: Array.from({ length: 7 }, (_, d) => days[d] ?? []) };
   const midnights: { mass: number; energy: number }[] = [];
   const plan = { unit, week, weekday: 0, dayOfYear: 63, topUps: [], span: days.length * 86400, fillShort, ...steps };
@@ -68,7 +71,7 @@ function both({ unit, days, opens = 0, fillShort = 0, steps }: Setup) {
   });
   const trips = days.flatMap((day, d) => day.map((trip) => ({ ...trip, startsAt: d * 86400 + trip.startsAt })));
   const over = history.endedBy === "no drive" ? { until: history.end.clock } : { parkedUntil: plan.span };
-  const mine = independentRun(unit, trips, { opens, ambient, fillShort, ...over });
+  const mine = independentRun(unit, trips, { opens, ambient: air, fillShort, ...over });
   const at = (t: number) => mine.samples.find((s) => s.t >= t - 1e-6) ?? mine.samples.at(-1)!;
   const temperature = ({ mass, energy }: { mass: number; energy: number }) => {
     const q = (1.695 * mass) / Math.sqrt(unit.fluid.density15 / 999.0), l = (q * 1685) / 1.695 + unit.build.heat.metal;
@@ -82,7 +85,7 @@ const within = (what: string, got: number, wanted: number, by: number) =>
 const eventOf = (history: History, name: string, clutch?: string) =>
   history.events.find((e) => e.name === name && (clutch === undefined || e.clutch === clutch))?.clock;
 const pairs: readonly (readonly [string, string])[] = [
-  ["level below the low mark", "levelLow"], ["first gulp of air", "firstGulp"], ["first flare", "firstFlare"],
+  ["level below the low mark", "levelLow"], ["pan overfull", "overfull"], ["first gulp of air", "firstGulp"], ["first flare", "firstFlare"],
   ["cooler flow below half", "coolerHalf"], ["lock-up slipping", "lockupSlip"], ["line pressure below demand", "pressureLow"],
   ["first sustained slip", "firstSlip"], ["fluid too hot", "tooHot"], ["vehicle falls behind", "fallsBehind"], ["no drive", "noDrive"],
 ];
@@ -128,6 +131,9 @@ describe("program and equations agree", () => {
   test.each<[string, Leak]>([
     ["a pit in the return line, widening in the night too", {
       ...hole("return-line", 0, 0.03), opening: { kind: "pit", diameter: 0.5e-3, after: 86400, exponent: 0.523, wall: 0.7e-3, bore: 0.55e-3 },
+    }],
+    ["a round pit in the return line, its mouth cut by the wall", {
+      ...hole("return-line", 0, 0.03), opening: { kind: "pit", diameter: 0.5e-3, after: 86400, exponent: 0.523, wall: 0.7e-3, bore: 0.55e-3, aspect: 1.2 },
     }],
     ["a supply line rubbed through", {
       ...hole("supply-line", 0, 0.03), opening: { kind: "rub", tubeRadius: 4e-3, wall: 0.9e-3, contact: 1.5e-3, depthInHundredHours: 0.3e-3 },
@@ -184,6 +190,16 @@ describe("program and equations agree", () => {
     const opens = 27002 + lasting(first(600, 0, inSeconds)), trip = first(800, 27000, inSeconds);
     compareAll(both({ unit: still(hole("supply-line", 3e-3, 0.09)), days: [[trip]], opens, steps }));
   }, 120_000);
+  test("at -40 degC fluid creeps through the clutch circuit, the line sags at first, and the unit drives", () => {
+    const run = both({ unit: still(null), days: [[first(300, 27000)]], air: 233.15, steps });
+    expect(run.mine.events["firstSlip"]).toBeUndefined();
+    compareAll(run);
+  });
+  test("5 litres too many stand over the pan's top", () => {
+    const run = both({ unit: still(null), days: [[first(250, 27000)]], fillShort: -5e-3 });
+    expect(run.mine.events["overfull"]).toBeGreaterThan(0);
+    compareAll(run);
+  });
   test("2.5 quarts short: gulps on the round", () => {
     compareAll(both({ unit: still(null), days: [[first(250, 27000)]], fillShort: 2.5 * quart, steps }));
   });

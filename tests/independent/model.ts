@@ -128,7 +128,8 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
     const set = setPoint(o.T, Tt), slips = (b.pump.slip * b.pump.displacement) / (2 * PI * o.mu), balance = (Q: number) => {
       const pin = max(3000, inlet(Q)), stays = (p: number) => x * (1 - b.pump.dissolved) * (pin / (p + p0)) ** (1 / b.pump.exponent);
       const rest = (p: number) => 1 - x + stays(p), liquid = (p: number) => 1 - stays(p) / rest(p), mix = (p: number) => o.rho * max(liquid(p), 1e-3);
-      const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) + (cc.laminar * p) / o.mu;
+      const creeps = (p: number) => min(1, (cc.orifice ** 3 * set) / (24 * o.mu) / max(1e-30, orifice * sqrt((2 * set) / mix(p))));
+      const toClutches = (p: number) => orifice * sqrt((2 * max(0, p)) / mix(p)) * creeps(p) + (cc.laminar * p) / o.mu;
       const spare = (p: number) => min((toPan ? most : turned) * rest(p) - slips * p, most * rest(p)) - toClutches(p);
       const wanted = circuit(o, mix(set), set, leaks), p = root(spare, 0, set), clutch = toClutches(p);
       const now = spare(set) >= wanted.feed ? wanted : circuit(o, mix(p), p, leaks, max(0, spare(p)));
@@ -245,7 +246,7 @@ export function independentRun(unit: Unit, trips: readonly Trip[], { opens, ambi
   function watchAll(i: ReturnType<typeof instant>, behind = schedule() - y[I.v], T = i.o.T, v = y[I.v]) {
     slid = (slid && behind > 0.5) || slipping !== 0;
     const level = depth(i.o.rho) < stick.low && v === 0 && T > 348.15 && T < 363.15 && max(abs(theta), abs(y[I.sx])) < 0.01;
-    const now: [string, boolean, number][] = [["levelLow", level, 5], ["firstGulp", y[I.gas] > 0.1, 0.3], ["tooHot", T > 403.15, 10],
+    const now: [string, boolean, number][] = [["levelLow", level, 5], ["overfull", depth(i.o.rho) > pan.height, 30], ["firstGulp", y[I.gas] > 0.1, 0.3], ["tooHot", T > 403.15, 10],
       ["coolerHalf", i.sup.feed < 0.5 * i.sup.full && T > 333.15, 3], ["lockupSlip", i.saturated && i.slip > 100 * rpm, 3],
       ["pressureLow", i.sup.p < 0.97 * i.sup.set, 0.5], ["firstFlare", y[I.lack] > 0 && i.we - max(weDue, turns() * v) > 200 * rpm, 0],
       ["firstSlip", abs(slipping * i.slip) > 50 * rpm && y[I.lack] <= 0 && (entering < 0 || t >= dueAt + 1), 1],

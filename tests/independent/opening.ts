@@ -38,7 +38,11 @@ export function openingFlow(q: LeakOpening, { since, ran, running }: Age, p: num
   switch (q.kind) {
     case "hole": return hole(q.diameter, q.wall, p, mu, rho);
     case "slot": return slot(q.length, q.gap, q.depth, p, mu, rho);
-    case "pit": return hole(min(q.bore, q.diameter * (since / q.after) ** q.exponent), q.wall, p, mu, rho);
+    case "pit": {
+      if (q.aspect === undefined) return hole(min(q.bore, q.diameter * (since / q.after) ** q.exponent), q.wall, p, mu, rho);
+      const W = q.wall, depth = W * sqrt(1 + (q.diameter / (2 * q.aspect * W)) ** 2), T = q.after / ((depth / W) ** (1 / q.exponent) - 1);
+      return hole(min(q.bore, 2 * q.aspect * sqrt((W * (1 + since / T) ** q.exponent) ** 2 - W * W)), 0, p, mu, rho);
+    }
     case "seal": {
       const c = q.clearance + (q.finalClearance - q.clearance) * (1 - exp(-ran / q.creepTime)), A = PI * q.diameter * c;
       return through(p, (mu * 12 * q.length) / (A * c * c * (1 + 1.5 * q.eccentricity ** 2)), rho * square(discharge(q.length / (2 * c)), A));

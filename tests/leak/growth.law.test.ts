@@ -20,7 +20,14 @@ import {
   stressIntensity,
 } from "../../src/physics/leak/paris.ts";
 import { holeOpening } from "../../src/physics/leak/hole.ts";
-import { corrosionDepth, corrosionTime, pitRange, pitMouth } from "../../src/physics/leak/pits.ts";
+import {
+  corrosionDepth,
+  corrosionTime,
+  pierceTime,
+  piercedMouth,
+  pitMouth,
+  pitRange,
+} from "../../src/physics/leak/pits.ts";
 import { runningTime, shareInLast } from "../../src/physics/leak/power-growth.ts";
 import {
   rubThroughTime,
@@ -33,6 +40,7 @@ import {
   rubbedOpeningInto,
   timeToThrough,
 } from "../../src/physics/leak/rub-through.ts";
+import { between, decades } from "../between.ts";
 import { boreStress, hoopStress, secondMoment } from "../../src/physics/leak/tube.ts";
 
 const refused = (work: () => unknown) => {
@@ -43,7 +51,6 @@ const refused = (work: () => unknown) => {
   }
   return false;
 };
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const law: ParisLaw = {
   perCycle: 4.46e-10,
   exponent: 3,
@@ -189,6 +196,84 @@ describe("a hole that has come through", () => {
         );
       }),
     );
+  });
+
+  const pitted = fc.record({
+    wall: decades(-4, -2.5),
+    aspect: decades(-1, 1),
+    through: decades(4, 9),
+    exponent: between(0.1, 1),
+  });
+
+  it("as a round pit is as wide as the wall's far face cuts it, when the pit is as deep as its law says", () => {
+    fc.assert(
+      fc.property(pitted, decades(2, 9), ({ wall, aspect, through, exponent }, seconds) => {
+        const depth = corrosionDepth(wall, through, through + seconds, exponent);
+        const width = piercedMouth(wall, aspect, through, seconds, exponent, 1e3);
+        // The point on the mouth's rim lies on the ellipsoid: (r/A)² + W² = p².
+        expect((width / (2 * aspect)) ** 2 / depth ** 2 + (wall / depth) ** 2).toBeCloseTo(1, 9);
+      }),
+    );
+  });
+
+  it("as a round pit came through when its width so long after says", () => {
+    fc.assert(
+      fc.property(pitted, decades(2, 9), ({ wall, aspect, through, exponent }, seconds) => {
+        const width = piercedMouth(wall, aspect, through, seconds, exponent, 1e3);
+        if (width === 1e3) return;
+        expect(pierceTime(width, seconds, wall, aspect, exponent) / through).toBeCloseTo(1, 6);
+      }),
+    );
+    expect(pierceTime(0, 1, 1e-3, 1, 0.5)).toBe(Infinity);
+    expect(piercedMouth(1e-3, 1, Infinity, 1e9, 0.5, 8e-3)).toBe(0);
+  });
+
+  it("as a round pit starts shut, opens as the root of time at first and as the depth at last, never heals, ends at the bore", () => {
+    const mouthAt = (seconds: number, n: number, bore = 1e9) =>
+      piercedMouth(0.7e-3, 1, 1e7, seconds, n, bore);
+    for (const n of [1 / 3, 0.523, 1]) {
+      expect(mouthAt(0, n)).toBe(0);
+      expect(mouthAt(400, n) / mouthAt(100, n)).toBeCloseTo(2, 3);
+      expect(mouthAt(8e17, n) / mouthAt(1e17, n)).toBeCloseTo(8 ** n, 3);
+      expect(mouthAt(1e15, n, 8e-3)).toBe(8e-3);
+    }
+    fc.assert(
+      fc.property(
+        pitted,
+        between(0, 1e9),
+        between(0, 1e9),
+        ({ wall, aspect, through, exponent }, t, more) => {
+          const at = (seconds: number) => piercedMouth(wall, aspect, through, seconds, exponent, 8e-3);
+          expect(at(t + more)).toBeGreaterThanOrEqual(at(t));
+        },
+      ),
+    );
+  });
+
+  it("as a round pit is a number for any size, and refuses what no pit has", () => {
+    const any = decades(-300, 300);
+    fc.assert(
+      fc.property(any, any, any, any, between(1e-3, 2), (width, time, wall, aspect, n) => {
+        const through = pierceTime(width, time, wall, aspect, n);
+        expect(through).toBeGreaterThan(0);
+        for (const seconds of [0, time, 1e9]) {
+          const now = piercedMouth(wall, aspect, through, seconds, n, 8e-3);
+          expect(now >= 0 && now <= 8e-3).toBe(true);
+        }
+      }),
+    );
+    for (const bad of [0, -1, NaN, Infinity]) {
+      expect(refused(() => piercedMouth(bad, 1, 1, 1, 0.5, 1))).toBe(true);
+      expect(refused(() => piercedMouth(1, bad, 1, 1, 0.5, 1))).toBe(true);
+      expect(refused(() => pierceTime(1, bad, 1, 1, 0.5))).toBe(true);
+      expect(refused(() => piercedMouth(1, 1, 1, 1, bad, 1))).toBe(true);
+    }
+    for (const bad of [-1, NaN, Infinity]) {
+      expect(refused(() => pierceTime(bad, 1, 1, 1, 0.5))).toBe(true);
+      expect(refused(() => piercedMouth(1, 1, 1, bad, 0.5, 1))).toBe(true);
+      expect(refused(() => piercedMouth(1, 1, 1, 1, 0.5, bad))).toBe(true);
+    }
+    expect(refused(() => piercedMouth(1, 1, 0, 1, 0.5, 1))).toBe(true);
   });
 
   it("as a flat has the cross-section of a circular segment, nothing at no depth and half the tube at its radius", () => {

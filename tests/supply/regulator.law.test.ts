@@ -4,6 +4,7 @@ import type { CoolerCircuit, CoolerLeakPlace } from "../../src/physics/supply/co
 import {
   balance,
   type BalanceConditions,
+  circuitOrificeReynolds,
   clutchCircuitFlow,
   deliveredAt,
   type Regulator,
@@ -12,6 +13,8 @@ import {
 } from "../../src/physics/supply/regulator.ts";
 import { mixtureDensity } from "../../src/physics/supply/cooler-circuit.ts";
 import type { Pump } from "../../src/physics/supply/pump.ts";
+import { holeOpening } from "../../src/physics/leak/hole.ts";
+import { leakFlow } from "../../src/physics/leak/flow.ts";
 import { between, decades } from "../between.ts";
 
 const circuit: CoolerCircuit = {
@@ -89,7 +92,13 @@ test("a sagging line stands where the pump meets the clutch circuit", () => {
       balance(at, out);
       if (out.regime !== 3) return;
       const p = out.linePressure;
-      const taken = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, out.lineGas));
+      const taken = clutchCircuitFlow(
+        at.clutch,
+        p,
+        at.viscosity,
+        mixtureDensity(at.density, out.lineGas),
+        at.setPoint,
+      );
       if (taken < 1e-140) return; // its pressure, the square, has no digits left above zero
       expect(Math.abs(deliveredAt(at, p) - taken)).toBeLessThanOrEqual(1e-12 * (taken + deliveredAt(at, 0)));
     }),
@@ -230,4 +239,33 @@ test("conditions that no unit has are refused", () => {
     }),
     { numRuns: 20 },
   );
+});
+
+const orifice = { orifice: 1.6e-3, discharge: 0.62, laminar: 0 };
+
+test("the clutch circuit takes what its sharp edge lets by while warm, what creeps through while stiff, never more than either", () => {
+  fc.assert(
+    fc.property(decades(0, 6.3), decades(-3, 2), (pressure, viscosity) => {
+      const flow = clutchCircuitFlow(orifice, pressure, viscosity, 850);
+      const sharp = (Math.PI / 4) * 1.6e-3 ** 2 * 0.62 * Math.sqrt((2 * pressure) / 850);
+      const creeping = (1.6e-3 ** 3 * pressure) / (24 * viscosity);
+      expect(flow / Math.min(sharp, creeping)).toBeCloseTo(1, 12);
+      // Both are limits of the leak's law for a hole without a wall, which joins them smoothly: at worst by the golden section less.
+      const smooth = leakFlow(holeOpening(1.6e-3, 0), pressure, viscosity, 850);
+      expect(flow).toBeGreaterThanOrEqual(smooth);
+      expect(flow).toBeLessThan(1.65 * smooth);
+    }),
+  );
+});
+
+test("it changes from one to the other at a Reynolds number of 12π C², 14.5", () => {
+  const at = (viscosity: number) => circuitOrificeReynolds(orifice, 5e5, viscosity, 850);
+  // Re falls as 1/µ on the one side, as 1/µ² on the other.
+  let [low, high] = [1e-2, 1e2];
+  for (let i = 0; i < 60; i++) {
+    const middle = Math.sqrt(low * high);
+    if (at(1.001 * middle) / at(middle) > 1.001 ** -1.5) low = middle;
+    else high = middle;
+  }
+  expect(at(low)).toBeCloseTo(12 * Math.PI * 0.62 ** 2, 1);
 });
