@@ -74,14 +74,14 @@ export function guessOf(
     soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
     short: values[place.short]! + more,
     harder: values[place.harder]!,
-    ...(undated === true
-      ? { use: 1, stretch: 1 / values[place.use]! }
-      : { use: values[place.use]!, stretch: 1 }),
+    use: undated === true ? 1 : values[place.use]!,
+    stretch: undated === true ? 1 / values[place.use]! : 1,
     shared,
-    added: added.map((one) => ({
-      ...one,
-      volume: Math.max(0, one.volume - one.error * (shared(volumesBy(one.by)) ?? 0)),
-    })),
+    added: added.map((one) => {
+      const { at: when, error, temperature, by } = one;
+      const volume = Math.max(0, one.volume - error * (shared(volumesBy(by)) ?? 0));
+      return { at: when, volume, error, temperature, by };
+    }),
     sudden: explanation.cause === "line let go",
   };
 }
@@ -95,8 +95,18 @@ export function askedOf(
 ): Asked {
   const { visit, prepared, shown, learned, runningBy, way } = bench;
   const guess = guessOf(visit, explanation, values);
+  // Named one by one: this is done for every guess, and a copy of all that is in it takes ten times as long.
+  const { opening, opensAt, short, soakedUp, added, shared, use, stretch, sudden } = guess;
   return {
-    ...guess,
+    opening,
+    opensAt,
+    short,
+    soakedUp,
+    added,
+    shared,
+    use,
+    stretch,
+    sudden,
     visit,
     shown,
     learned,
