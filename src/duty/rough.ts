@@ -37,7 +37,8 @@ export function roughLoss(prepared: Prepared, plan: Plan): (clock: number) => nu
   begin(march, plan);
   const { opensAt, opensRunning, weekTime } = march;
   if (!(opensAt < plan.span) || !(weekTime > 0)) return () => 0;
-  const from = opensRunning / weekTime;
+  // What an older leak lost before the first moment is not counted, as the march does not.
+  const from = Math.max(0, opensRunning) / weekTime;
   const whole = runningAt(march, plan.span) / weekTime - from;
   const most = mostLost(march);
   const addedBy = (clock: number) => entered(plan, prepared.unit, -1, clock);
@@ -56,7 +57,7 @@ export function roughLoss(prepared: Prepared, plan: Plan): (clock: number) => nu
     lost[p + 1] = start + (width / 6) * (slope + 4 * middle + end);
   }
   return (clock) => {
-    if (clock <= opensAt || !(whole > 0)) return 0;
+    if (clock <= Math.max(0, opensAt) || !(whole > 0)) return 0;
     const s = Math.sqrt(Math.min(1, Math.max(0, runningAt(march, clock) / weekTime - from) / whole));
     const p = Math.min(PANELS - 1, Math.floor(s * PANELS));
     const x = s * PANELS - p;

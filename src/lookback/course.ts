@@ -149,10 +149,10 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
 
 /**
  * A guess's loss told roughly, before it is followed; what else it is asked it answers as one that is. Undefined for a sudden loss, which hangs on the
- * minutes of its trip, and where nothing leaks.
+ * minutes of its trip, for a crack, which runs away at its end, and where nothing leaks.
  */
 export function roughCourseOf(visit: Visit, prepared: Prepared, guess: Guess): Course | undefined {
-  if (guess.opening === null || guess.sudden) return undefined;
+  if (guess.opening === null || guess.opening.kind === "crack" || guess.sudden) return undefined;
   const clocks = clocksOf(visit, guess.use);
   const lost = roughLoss(prepared, planOfGuess(visit, guess, clocks));
   let followed: Course | undefined;

@@ -44,6 +44,30 @@ function older(visit: Visit, law: string, age: number) {
 }
 
 describe("a leak that is older than the last full", { timeout: 120_000 }, () => {
+  test("where nothing else is believed there is an answer, without an opening date", async () => {
+    const visit = { ...shop.visit, evidence: seen(shop.visit.at, 1.5, 40) };
+    const posterior = await lookBack(visit, shop.prepared, {
+      guesses: 1000,
+      moves: 2,
+      seed: 3,
+      workers: 1,
+      beliefs: {
+        causes: {
+          "slow leak": 0,
+          "line let go": 0,
+          "never filled": 0,
+          "cooler leaks into the coolant": 0,
+          "worn pump or seals": 0,
+          "wrong or aged fluid": 0,
+        },
+      },
+    });
+    const { opened, older: share, flow } = answerOf(posterior);
+    expect(opened).toBeNull();
+    expect(share).toBeCloseTo(1, 12);
+    expect(flow!.hot.middle).toBeGreaterThan(0);
+  });
+
   test.each(["steady", "creeping", "cracking", "rusting"])(
     "%s: has lost nothing since at second 0 but leaks as it has grown, and nothing is none",
     (law) => {
@@ -53,6 +77,8 @@ describe("a leak that is older than the last full", { timeout: 120_000 }, () => 
         const { explanation, values } = older(visit, law, age);
         const asked = askedOf(bench, explanation, values);
         expect(missingAt(asked, 0)).toBeCloseTo(asked.short, 12);
+        const roughly = askedOf(bench, explanation, values, true);
+        expect(missingAt(roughly, 0)).toBeCloseTo(asked.short, 12);
         expect(missingAt(asked, days(2))).toBeGreaterThan(missingAt(asked, days(1)));
         return flowAt(asked, days(1), "idling hot");
       });

@@ -6,7 +6,7 @@ import { CURVE } from "../foretell.ts";
 import type { Conflict, Posterior } from "../posterior.ts";
 import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
 import { among, foretoldColumn, HARDLY, meanOf, normal, spreadIn } from "./pool.ts";
-import { dots, quantile as quantileOf, sorted, spreadOf, type Spread } from "./spread.ts";
+import { dots, quantile as quantileOf, sorted, type Spread } from "./spread.ts";
 import { clutchesIn, type ClutchAnswer } from "./clutches.ts";
 import { unknownsIn, type UnknownAnswer } from "./unknowns.ts";
 import { trustIn, type Trust } from "./trust.ts";
@@ -88,7 +88,7 @@ export function answerOf(posterior: Posterior): Answer {
   const { visit } = bench;
   const leaks = foretoldColumn(posterior, "opened", opensSince);
   const column = (name: string) => foretoldColumn(posterior, name);
-  const opened = sorted(normal(leaks).values, normal(leaks).weights);
+  const leaking = foretoldColumn(posterior, "flow hot", ({ opening }) => opening !== null);
   return {
     name: visit.name,
     at: visit.at,
@@ -96,9 +96,9 @@ export function answerOf(posterior: Posterior): Answer {
       leaks.share > HARDLY
         ? {
             chance: leaks.share,
-            when: spreadOf(opened),
+            when: spreadIn(leaks),
             driven: spreadIn(foretoldColumn(posterior, "opened by the miles", opensSince)),
-            dots: dots(opened, DOTS),
+            dots: dots(sorted(normal(leaks).values, normal(leaks).weights), DOTS),
           }
         : null,
     older: weighed.reduce((sum, one) => sum + (one.explanation.cause === "older leak" ? one.share : 0), 0),
@@ -146,9 +146,9 @@ export function answerOf(posterior: Posterior): Answer {
       }),
     },
     flow:
-      leaks.share > HARDLY
+      leaking.share > HARDLY
         ? {
-            hot: spreadIn(foretoldColumn(posterior, "flow hot", ({ opening }) => opening !== null)),
+            hot: spreadIn(leaking),
             parked: spreadIn(foretoldColumn(posterior, "flow parked", ({ opening }) => opening !== null)),
           }
         : null,
