@@ -171,6 +171,7 @@ function allOf(visit: Outline, believed: Readonly<Record<CauseName, number>>): r
   const steady = laws.filter(({ name }) => name === "steady");
   return [
     ...leaks("slow leak", laws, false),
+    // The days are those that a week's driving takes: a line lets go on the road (`drivenBack`).
     ...leaks("line let go", [suddenHole], false, {
       law: "log-uniform",
       low: 300,

@@ -2,7 +2,7 @@
 
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
-import { runningOf, wayOf } from "./along.ts";
+import { drivenBack, runningOf, wayOf } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { courseOf, roughCourseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
@@ -62,21 +62,22 @@ function sharedIn({ unknowns, own }: Explanation, values: Float64Array): SharedE
 }
 
 /** A guess in the words of a course. */
-export function guessOf(
-  { at, added, undated }: Visit,
-  explanation: Explanation,
-  values: Float64Array,
-): Guess {
+export function guessOf(visit: Visit, explanation: Explanation, values: Float64Array): Guess {
+  const { at, added, undated } = visit;
   const opening = explanation.opening?.(values) ?? null;
   const more = explanation.cause === "never filled" ? values[explanation.own]! : 0;
   const shared = sharedIn(explanation, values);
+  // A line lets go under pressure: its age is that of the driving since.
+  const sudden = explanation.cause === "line let go";
+  const use = undated === true ? 1 : values[place.use]!;
+  const age = values[place.age]!;
   return {
     opening,
-    opensAt: opening === null ? Infinity : at - values[place.age]!,
+    opensAt: opening === null ? Infinity : sudden ? at - (at - drivenBack(visit)(age)) / use : at - age,
     soakedUp: explanation.unseen ? 1 : values[place.soakedUp]!,
     short: values[place.short]! + more,
     harder: values[place.harder]!,
-    use: undated === true ? 1 : values[place.use]!,
+    use,
     stretch: undated === true ? 1 / values[place.use]! : 1,
     shared,
     added: added.map((one) => {
@@ -84,7 +85,7 @@ export function guessOf(
       const volume = Math.max(0, one.volume - error * (shared(volumesBy(by)) ?? 0));
       return { at: when, volume, error, temperature, by };
     }),
-    sudden: explanation.cause === "line let go",
+    sudden,
   };
 }
 

@@ -3,7 +3,8 @@
 import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
 import type { Origin } from "../../sources/origin.ts";
 import type { Posterior } from "../posterior.ts";
-import { HARDLY, pooled, spreadIn } from "./pool.ts";
+import { place } from "../common.ts";
+import { foretoldColumn, HARDLY, pooled, spreadIn } from "./pool.ts";
 import type { Spread } from "./spread.ts";
 
 export interface UnknownAnswer {
@@ -30,8 +31,14 @@ export function unknownsIn(posterior: Posterior): UnknownAnswer[] {
   const shared = weighed[0]!.explanation.unknowns.filter(({ name }) =>
     weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
   );
+  const opened = foretoldColumn(posterior, "opened", ({ opening }) => opening !== null);
   const all = shared.map((unknown, j): UnknownAnswer => {
     const { name, unit, per, origin, belief } = unknown;
+    // The age is that of the calendar, whatever clock a guess counts it by, and of leaks only.
+    if (j === place.age && opened.share > HARDLY) {
+      const ages = { ...opened, values: opened.values.map((when) => posterior.bench.visit.at - when) };
+      return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(ages) };
+    }
     const column = pooled(posterior, ({ runs }, r, row) => {
       const { values, dimensions } = runs[r]!.answer;
       return values[row * dimensions + j]!;
