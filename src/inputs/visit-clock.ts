@@ -1,6 +1,5 @@
 // The two clocks of a visit: the calendar and the odometer. A moment told by one is found on the other along a straight line, with an error.
 
-import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given, parseQuantity } from "../units/parse.ts";
 import { dateSeconds } from "./dates.ts";
 
@@ -51,16 +50,9 @@ const MEMORY = 0.15;
 export function momentOf(clock: VisitClock, text: unknown): Moment | null {
   if (typeof text !== "string") return null;
   const date = dateSeconds(text);
-  // Days before the visit are days on the clock to what a week's driving is told to, where only the miles are known.
-  const byCalendar = ({ at, error }: Moment): Moment => ({
-    at,
-    error: clock.undated ? Math.hypot(error, WEEKS_TOLD * (clock.at - at)) : error,
-  });
   if (!Number.isNaN(date)) {
     const at = date - dateSeconds(clock.date);
-    return byCalendar(
-      text.includes(":") ? { at, error: BY_THE_CLOCK } : { at: at + DAY / 2, error: WITHIN_DAY },
-    );
+    return text.includes(":") ? { at, error: BY_THE_CLOCK } : { at: at + DAY / 2, error: WITHIN_DAY };
   }
   const ago = /^(.*\S)\s+ago$/.exec(text.trim());
   const words = ago?.[1] ?? text;
@@ -75,7 +67,7 @@ export function momentOf(clock: VisitClock, text: unknown): Moment | null {
   if (ago === null || "wrong" in long) return null;
   // Hours ago are told by the hour, days ago by the day.
   const least = long.value < DAY ? clock.error : WITHIN_DAY;
-  return byCalendar({ at: clock.at - long.value, error: Math.max(least, MEMORY * long.value) });
+  return { at: clock.at - long.value, error: Math.max(least, MEMORY * long.value) };
 }
 
 /**

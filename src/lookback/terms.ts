@@ -117,12 +117,12 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
-      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"), asked.way);
+      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"), asked);
     case "first symptom":
-      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom), asked.way);
+      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom), asked);
     case "not felt": {
       if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
-      const came = course.when(item.symptom);
+      const came = byCalendar(course.when(item.symptom), asked);
       return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
     }
     case "known full": {
@@ -177,11 +177,15 @@ const logWrong = Math.log(WRONG);
 /** What was told is wrong now and then: a probability never falls under that. */
 const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
 
+/** A moment of a guess's clock by the calendar before the visit [s]: another one only where that clock is that of the miles. */
+const byCalendar = (clock: number, { stretch, visit: { at: visited } }: Asked): number =>
+  visited - stretch * (visited - clock);
+
 /** An event told to have come between two moments, of a guess in which it comes at `clock` (Infinity: not by the visit); by the odometer in the guess's own miles. */
-function told({ from, to, error, of }: When, clock: number, way: Asked["way"]): number {
+function told({ from, to, error, of }: When, clock: number, asked: Asked): number {
   // "Not by then": it may never have come.
   if (clock === Infinity) return to === Infinity ? 0 : logWrong - 5;
-  const came = of === undefined ? clock : of * way(clock);
+  const came = of === undefined ? byCalendar(clock, asked) : of * asked.way(clock);
   const below = to === Infinity ? 0 : logNormalBelow((to - came) / error);
   const above = from === -Infinity ? 0 : logNormalBelow((came - from) / error);
   if (from === -Infinity || to === Infinity) return mistaken(below + above);

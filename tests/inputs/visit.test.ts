@@ -1,3 +1,4 @@
+import type { When } from "../../src/lookback/evidence.ts";
 import { describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
 import { kindsOf } from "../../src/duty/kinds.ts";
@@ -94,7 +95,7 @@ describe("a visit", () => {
     expect(readWith({}).visit.undated).toBe(false);
   });
 
-  it("by the distance alone: what a date tells is as uncertain as the miles of a week, what the odometer tells is not", () => {
+  it("by the distance alone: what a date tells keeps its own error, for the doubt of the calendar is the guess's; the odometer is asked in miles", () => {
     const spot = (when: object) => {
       const { visit } = readWith({
         lastFull: { distanceAgo: "2000 mi", checked: "hot dipstick" },
@@ -105,13 +106,10 @@ describe("a visit", () => {
       });
       return visit.evidence.flatMap((item) => (item.kind === "first spot" ? [item.when] : []));
     };
-    // Thirty days before the visit, a fifth of that: six days beside memory's own five rule, √(6² + …) is no less than 6.
     const [given, usual] = spot({ about: "2024-09-14" });
-    expect(Math.hypot(given!.error, (given!.to - given!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(1, 6);
-    expect(Math.hypot(usual!.error, (usual!.to - usual!.from) / Math.sqrt(12)) / DAY).toBeCloseTo(
-      Math.hypot(0.2 * 30, 1 / Math.sqrt(12)),
-      6,
-    );
+    const error = ({ from, to, error }: When) => Math.hypot(error, (to - from) / Math.sqrt(12)) / DAY;
+    expect(error(given!)).toBeCloseTo(1, 6);
+    expect(error(usual!)).toBeCloseTo(5, 6);
     expect(spot({ about: "500 mi ago" })[0]!.of).toBeCloseTo(miles(2000), 3);
   });
 

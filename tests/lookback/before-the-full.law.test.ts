@@ -9,7 +9,7 @@ import { walkOfGuess } from "../../src/lookback/course.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { lookBack } from "../../src/lookback/lookback.ts";
 import { askedOf, guessOf, type Bench } from "../../src/lookback/question.ts";
-import { flowAt, missingAt } from "../../src/lookback/terms.ts";
+import { flowAt, missingAt, termOf } from "../../src/lookback/terms.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
 import { shut, type GrowingOpening } from "../../src/physics/leak/flow.ts";
 import { agedOpening, openingAt } from "../../src/physics/leaking.ts";
@@ -166,6 +166,33 @@ describe("a last full of which only the miles are known", { timeout: 120_000 }, 
     const middle = (answer: Answer) => at - answer.opened!.driven.middle;
     expect(middle(undated) / middle(dated)).toBeGreaterThan(0.9);
     expect(middle(undated) / middle(dated)).toBeLessThan(1.1);
+  });
+
+  test("what is told by a date is asked by the guess's own calendar, once for all that is told", () => {
+    const explanation = explanationsOf(visit(true)).find(
+      ({ law, cause }) => law === "steady" && cause === "slow leak",
+    )!;
+    const bench = { ...shop, visit: visit(true) };
+    const told = (use: number) => {
+      const values = Float64Array.from(explanation.unknowns, ({ belief }) =>
+        "middle" in belief ? belief.middle : Math.sqrt(belief.low * belief.high),
+      );
+      values[place.age] = days(60);
+      values[place.use] = use;
+      const asked = askedOf(bench, explanation, values);
+      const spot = at - asked.course.when("first spot on the ground");
+      const says = (ago: number) =>
+        termOf(
+          { name: "spot", kind: "first spot", when: { from: at - ago, to: at - ago, error: days(1) } },
+          asked,
+        );
+      return [spot / use, spot / use + days(5), spot / use - days(5)].map(says);
+    };
+    for (const use of [0.8, 1, 1.25]) {
+      const [then, before, after] = told(use);
+      expect(then).toBeGreaterThan(before! + 4);
+      expect(then).toBeGreaterThan(after! + 4);
+    }
   });
 
   test("rust goes by the calendar: stretched days widen the pit, running does not", () => {
