@@ -83,14 +83,16 @@ export function sobolIndices(
   const mean = a.reduce((sum, value, j) => sum + value + b[j]!, 0) / (2 * n);
   const present = [...new Set(rows.slice(0, n).map((row) => row % SEQUENCES))];
   const k = present.length;
-  const wider = k < 2 ? Infinity : (STUDENT[k - 2]! / NORMAL) * Math.sqrt(k / (k - 1));
+  const wider = k < 2 ? 0 : (STUDENT[k - 2]! / NORMAL) * Math.sqrt(k / (k - 1));
   const drawn = Array.from({ length: RESAMPLES }, (_, r) => {
     const random = randomBits(seed, r, n);
     return present.map(() => Math.floor(random() * k));
   });
   const interval = (value: number, again: readonly number[]): readonly [number, number] => {
     const [low, high] = quantiles(again, [TAIL, 1 - TAIL]);
-    const end = (at: number) => (at === value ? value : value + wider * (at - value));
+    // One sequence alone tells nothing of how much another would differ.
+    if (k < 2) return [-Infinity, Infinity];
+    const end = (at: number) => value + wider * (at - value);
     return [end(low!), end(high!)];
   };
   return ab.map((column) => {

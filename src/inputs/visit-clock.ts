@@ -35,7 +35,7 @@ export const momentExample = '"2024-10-12", "61200 mi", "3 weeks ago" or "800 mi
 
 /**
  * Weeks of driving differ by a third [-], each from the next at random: so a moment read off the odometer is uncertain by this share of a
- * week times the root of the weeks to the nearer end. Assumed.
+ * week times the root of what weeks there are, share by share to both ends (a bridge of random steps). Assumed.
  */
 const WEEKS_DIFFER = 1 / 3;
 /** Standard deviation of a moment within its day, when only the day is known: a day wide, evenly [s]; and of a time of day that is told: assumed. */
@@ -74,10 +74,11 @@ export function momentOf(clock: VisitClock, text: unknown): Moment | null {
  * The moment at which so much had been driven since second 0 [m]. Within the day of either end the trips decide what the odometer says, and nothing of it
  * is lost on the way to the calendar: only from the day before on does it count that weeks differ.
  */
-export function byDistance({ at, distance }: VisitClock, driven: number): Required<Moment> {
+export function byDistance({ at, distance, undated }: VisitClock, driven: number): Required<Moment> {
   const share = driven / distance;
   const weeks = at / (7 * DAY);
-  const between = Math.max(0, share * (1 - share)) * weeks;
+  // Where only miles are known they are the clock: what is read off them is sure.
+  const between = undated ? 0 : Math.max(0, share * (1 - share)) * weeks;
   const week = (7 * DAY * distance) / at;
   return {
     at: share * at,

@@ -67,7 +67,7 @@ export const circuitOrificeRange: Range = {
   low: 100,
   high: 1e6,
   source:
-    "Merritt, Hydraulic Control Systems, 1967 (recalled); below Re 15 creeping flow, between them up to a third too much",
+    "Merritt, Hydraulic Control Systems, 1967 (recalled); below Re 15 creeping flow, between them up to 60 % more than both losses added up would let through",
 };
 
 /**
