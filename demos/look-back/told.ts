@@ -176,11 +176,13 @@ export const days = (seconds: number): string => {
 };
 
 function lookSentences({ read, answer: { looks } }: Telling): string[] {
-  return looks.map(
-    ({ at, look, seen, existed, wet, found }) =>
-      `The look on ${dayIn(read, at)} (${look}, ${seen ? "wet" : "nothing seen"}): the leak was open by then ${outOfTwenty(existed)}, wet enough to be seen ${outOfTwenty(wet)}, ` +
-      `and a look of that kind would have found it ${outOfTwenty(found)}. How well such looks find leaks is assumed: nobody has published it.`,
-  );
+  return looks.map(({ at, look, seen, existed, wet, found }) => {
+    const then = `The look on ${dayIn(read, at)} (${look}, ${seen ? "wet" : "nothing seen"}): the leak was open by then ${outOfTwenty(existed)}`;
+    return seen
+      ? `${then}; otherwise what was wet there was another's fluid, which is reckoned with in one look of fifty (assumed).`
+      : `${then}, wet enough to be seen ${outOfTwenty(wet)}, and a look of that kind would have found it ${outOfTwenty(found)}. ` +
+          "How well such looks find leaks is assumed: nobody has published it.";
+  });
 }
 
 const trusted = {
