@@ -35,9 +35,11 @@ export function causeTable({ answer: { causes } }: Telling): Table {
   };
 }
 
-/** Events that nearly never came are left out; damage below burnt stands with the clutches. */
+/** In order of their middle dates, those without one last. Events that nearly never came are left out; damage below burnt stands with the clutches. */
 export const toldEvents = ({ answer: { events } }: Telling) =>
-  events.filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5");
+  events
+    .filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5")
+    .sort((a, b) => (a.when?.middle ?? Number.MAX_VALUE) - (b.when?.middle ?? Number.MAX_VALUE));
 
 export function eventTable(telling: Telling): Table {
   const { read } = telling;
