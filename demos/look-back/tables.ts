@@ -12,12 +12,9 @@ import { itemWords } from "./item-words.ts";
 import { datesOf, dayIn, odometerIn } from "./moments.ts";
 import { days, named, type Telling } from "./told.ts";
 
+/** A probability that was computed: no number of guesses makes it 0 or 1. */
 const percent = (share: number): string =>
-  share > 0.995 && share < 1
-    ? "> 99 %"
-    : share > 0 && share < 0.005
-      ? "< 1 %"
-      : `${Math.round(100 * share)} %`;
+  share > 0.995 ? "> 99 %" : share < 0.005 ? "< 1 %" : `${Math.round(100 * share)} %`;
 
 export function causeTable({ answer: { causes } }: Telling): Table {
   return {
@@ -29,7 +26,12 @@ export function causeTable({ answer: { causes } }: Telling): Table {
       { says: "in words", prose: true },
     ],
     rows: causes.flatMap(({ cause, believed, share, says, laws }) => [
-      [named(cause), percent(believed), percent(share), `${says}: ${outOfTwenty(share)}`],
+      [
+        named(cause),
+        believed === 0 ? "0 %" : percent(believed),
+        percent(share),
+        `${says}: ${outOfTwenty(share)}`,
+      ],
       ...laws.map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
     ]),
   };
