@@ -43,6 +43,8 @@ export interface Hands {
 
 /** How long the controls must rest before the work begins anew [ms]. */
 const REST = 400;
+/** Guesses with which facts are asked about first. */
+const GUESSES = 4000;
 const mile = 1609.344;
 const quart = 0.946352946e-3;
 
@@ -171,7 +173,7 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
     if (now === null) return;
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, now)) {
-      untracked(() => look.start({ facts: now, prepared: prepared.result }));
+      untracked(() => look.start({ facts: now, prepared: prepared.result, guesses: GUESSES }));
       return;
     }
     untracked(() => {
@@ -181,12 +183,22 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
   });
 }
 
+/** Guesses for the next answer to the facts that are set: twice as many where the last one says that they were too few. */
+function guessesFor({ last }: Look, facts: Facts): number {
+  if (last.value === null || last.value.ask.facts !== facts) return GUESSES;
+  const { ask, result } = last.value;
+  return result.answer.trust.word === "run longer" ? 2 * ask.guesses : ask.guesses;
+}
+
 /** Progress, cancel, compute again, and what a listener is told. */
 function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
   const { element: bar, progress, cancel, told, where } = workBar();
   const busy = computed(() =>
     week.state.value === "computing" ? week : look.state.value === "computing" ? look : null,
   );
+  const next = computed(() => guessesFor(look, facts.value));
+  const more = computed(() => look.last.value !== null && next.value > look.last.value.ask.guesses);
+  const withGuesses = computed(() => (next.value === GUESSES ? "" : ` with ${next.value} guesses`));
   cancel.addEventListener("click", () => {
     if (busy.value !== null) {
       busy.value.cancel();
@@ -194,12 +206,12 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
     }
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, facts.value))
-      look.start({ facts: facts.value, prepared: prepared.result });
+      look.start({ facts: facts.value, prepared: prepared.result, guesses: next.value });
     else week.start(weekOf(facts.value));
   });
   effect(() => {
     progress.value = busy.value?.step.value.share ?? (look.state.value === "done" ? 1 : 0);
-    cancel.textContent = busy.value === null ? "Compute again" : "Cancel";
+    cancel.textContent = busy.value === null ? `Compute again${withGuesses.value}` : "Cancel";
     where.textContent =
       busy.value === null ? "" : `${Math.round(100 * busy.value.step.value.share)} % of this part`;
   });
@@ -211,9 +223,11 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
       week.state.value === "computing"
         ? "Preparing the week: half a minute, once for every use of the vehicle."
         : look.state.value === "computing"
-          ? "Asking every explanation."
+          ? `Asking every explanation${withGuesses.value}.`
           : look.state.value === "done"
-            ? "Done."
+            ? more.value
+              ? `Done. Runs differ: compute again${withGuesses.value} before leaning on it.`
+              : "Done."
             : "Cancelled.";
     told.textContent = [now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim();
   });
