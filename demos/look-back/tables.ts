@@ -10,7 +10,7 @@ import { alone, inBoth, type Both } from "../report/said.ts";
 import { amount, type Cell, type Table } from "../report/table.ts";
 import { itemWords } from "./item-words.ts";
 import { datesOf, dayIn, odometerIn } from "./moments.ts";
-import { days, named, type Telling } from "./told.ts";
+import { days, named, narrowing, type Telling } from "./told.ts";
 
 /** A probability that was computed: no number of guesses makes it 0 or 1. */
 const percent = (share: number): string =>
@@ -123,7 +123,7 @@ const banded = (spread: Spread, kind: ShownKind): Both =>
 
 const three = (value: number): string => String(Number(value.toPrecision(3)));
 
-export function aheadTable({ answer: { ahead } }: Telling): Table {
+export function aheadTable({ answer }: Telling): Table {
   return {
     title: "What to look at next, by what it would leave of the doubt about the opening date",
     columns: [
@@ -132,7 +132,12 @@ export function aheadTable({ answer: { ahead } }: Telling): Table {
       { says: "known to ± now", right: true },
       { says: "± after it", right: true },
     ],
-    rows: ahead.map(({ says, minutes, now, after }) => [says, String(minutes), days(now), days(after)]),
+    rows: narrowing(answer).map(({ says, minutes, now, after }) => [
+      says,
+      String(minutes),
+      days(now),
+      days(after),
+    ]),
   };
 }
 

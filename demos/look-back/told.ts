@@ -152,6 +152,19 @@ function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
   return says;
 }
 
+/** Looks that take away at least a fiftieth of the doubt about the opening date. */
+export const narrowing = ({ ahead }: Answer): Answer["ahead"] =>
+  ahead.filter(({ now, after }) => after <= 0.98 * now);
+
+/** What is not in the table of looks, in a sentence; nothing where it holds all. */
+export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
+  const others = answer.ahead.length - narrowing(answer).length;
+  if (others === 0) return [];
+  return [
+    `${others === 1 ? "Another look" : `${others} other looks`} would narrow the opening date by less than 2 %.`,
+  ];
+}
+
 function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
   if (opened === null) return [];
   // A look that takes away less than a tenth of the doubt is not worth its minutes.

@@ -13,7 +13,7 @@ import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { dayIn } from "../../look-back/moments.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
-import { reservations, sentences, type Telling } from "../../look-back/told.ts";
+import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
@@ -272,6 +272,11 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       ...[...sentences(told, tell), ...reservations(told)].map((says) => prose(says)),
     );
   });
+  const others = element("div", {});
+  effect(() => {
+    if (telling.value !== null)
+      others.replaceChildren(...narrowingNote(telling.value).map((says) => prose(says)));
+  });
   const box = [
     section("The answer in plain words", lines),
     section(
@@ -323,10 +328,13 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       "What to look at next",
       figure(
         "How closely the opening date would be known after each look, as a standard deviation: bars; strokes, now.",
-        draw(({ answer }, picture) => (answer.ahead.length === 0 ? null : nextLookBars(answer, picture))),
+        draw(({ answer }, picture) =>
+          narrowing(answer).length === 0 ? null : nextLookBars(answer, picture),
+        ),
         "wide",
       ),
       table(aheadTable),
+      others,
     ),
     section("What this rests on", table(assumptionTable), caution(cautions.slice(3).join(" "))),
   ];
