@@ -118,16 +118,10 @@ export function wordsOf({ read }: Pick<Telling, "read">, name: string, tell: Tel
   return item === undefined ? name : itemWords(item, read, tell);
 }
 
-/** An item in words with its place in the file; what is no item stands as it is. */
-function itemOf(telling: Telling, name: string, tell: Tell): string {
-  const words = wordsOf(telling, name, tell);
-  return words === name ? name : `${words} (${name})`;
-}
-
 function conflictSentences(telling: Telling, tell: Tell): string[] {
   return telling.answer.conflicts.map(
     ({ first, second, wayOut }) =>
-      `These two can hardly both be right: ${itemOf(telling, first, tell)}; and ${itemOf(telling, second, tell)}. What would reconcile them: ${wayOut}.`,
+      `These two can hardly both be right: ${wordsOf(telling, first, tell)}; and ${wordsOf(telling, second, tell)}. What would reconcile them: ${wayOut}.`,
   );
 }
 
