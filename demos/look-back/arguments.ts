@@ -23,7 +23,8 @@ npm run lookback -- VISIT.json                a visit of your own, or another of
 accepted besides: --guesses N (default 4000), --seed S (default: the file's), --walks W (default 6: so many guesses are
   driven trip by trip, to see what became of the clutches), --workers N (default: all cores),
   --looks (tell as well how likely each earlier look should have found the leak),
-  --out DIR (default out/look-back), --units us|si, or --us (default) or --si, for the units that come first, --help`;
+  --out DIR (default out/look-back; prepared weeks are kept in prepared-weeks beside DIR, about 10 MB each, and may be
+  deleted), --units us|si, or --us (default) or --si, for the units that come first, --help`;
 
 /** What was asked for, or null for help. Throws an ordinary error whose message says what is wrong. */
 export function argumentsFrom(words: readonly string[]): Asked | null {

@@ -4,7 +4,7 @@ import { ticks } from "d3";
 import type { Answer } from "../../src/lookback/answer/answer.ts";
 import type { Picture } from "../../src/plots/picture.ts";
 import { shareBars } from "../../src/plots/share-bars.ts";
-import { days, named } from "./told.ts";
+import { days, named, narrowing } from "./told.ts";
 
 const percents = [0, 0.25, 0.5, 0.75, 1].map((at) => ({ at, text: `${100 * at} %` }));
 
@@ -16,8 +16,7 @@ export const causeBars = ({ causes }: Answer, picture: Picture): SVGSVGElement =
         says: named(cause),
         value: share,
         before: believed,
-        aside:
-          share > 0 && share < 0.005 ? "< 1 %" : share > 0.995 ? "> 99 %" : `${Math.round(100 * share)} %`,
+        aside: share < 0.005 ? "< 1 %" : share > 0.995 ? "> 99 %" : `${Math.round(100 * share)} %`,
       })),
       to: 1,
       label: "share of all cases like this",
@@ -30,8 +29,8 @@ export const causeBars = ({ causes }: Answer, picture: Picture): SVGSVGElement =
 const MOST = 5;
 const DAY = 86400;
 
-export function nextLookBars({ ahead }: Answer, picture: Picture): SVGSVGElement {
-  const shown = ahead.slice(0, MOST);
+export function nextLookBars(answer: Answer, picture: Picture): SVGSVGElement {
+  const shown = narrowing(answer).slice(0, MOST);
   const to = Math.max(1, ...shown.map(({ now }) => now / DAY));
   return shareBars(
     {

@@ -33,7 +33,7 @@ import {
   toldEvents,
   unknownTable,
 } from "./tables.ts";
-import { reservations, sentences, type Telling } from "./told.ts";
+import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
   readonly telling: Telling;
@@ -60,6 +60,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...sentences(telling, alone(system)),
     "",
     ...tables.filter(({ rows }) => rows.length > 0).map((table) => tableText(table, system)),
+    ...narrowingNote(telling).flatMap((says) => [says, ""]),
     ...(walks > 0 ? [walkNote(walks), ""] : []),
     ...cautions.slice(0, -1),
     "",
@@ -118,9 +119,9 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "What to look at next",
-        looks.rows.length === 0
+        answer.ahead.length === 0
           ? nothing("Where there is hardly a leak no look narrows when it opened.")
-          : `${picture("next")}\n${tableHtml(looks)}`,
+          : `${looks.rows.length === 0 ? "" : `${picture("next")}\n${tableHtml(looks)}`}\n${paragraphs(narrowingNote(telling))}`,
       ),
       section(
         "What this rests on",
@@ -181,7 +182,7 @@ function pictures(telling: Telling): Drawing[] {
           picture,
         ),
     ),
-    ...(answer.ahead.length === 0
+    ...(narrowing(answer).length === 0
       ? []
       : [
           drawing(

@@ -10,14 +10,11 @@ import { alone, inBoth, type Both } from "../report/said.ts";
 import { amount, type Cell, type Table } from "../report/table.ts";
 import { itemWords } from "./item-words.ts";
 import { datesOf, dayIn, odometerIn } from "./moments.ts";
-import { days, named, type Telling } from "./told.ts";
+import { days, named, narrowing, type Telling } from "./told.ts";
 
+/** A probability that was computed: no number of guesses makes it 0 or 1. */
 const percent = (share: number): string =>
-  share > 0.995 && share < 1
-    ? "> 99 %"
-    : share > 0 && share < 0.005
-      ? "< 1 %"
-      : `${Math.round(100 * share)} %`;
+  share > 0.995 ? "> 99 %" : share < 0.005 ? "< 1 %" : `${Math.round(100 * share)} %`;
 
 export function causeTable({ answer: { causes } }: Telling): Table {
   return {
@@ -29,15 +26,22 @@ export function causeTable({ answer: { causes } }: Telling): Table {
       { says: "in words", prose: true },
     ],
     rows: causes.flatMap(({ cause, believed, share, says, laws }) => [
-      [named(cause), percent(believed), percent(share), `${says}: ${outOfTwenty(share)}`],
+      [
+        named(cause),
+        believed === 0 ? "0 %" : percent(believed),
+        percent(share),
+        `${says}: ${outOfTwenty(share)}`,
+      ],
       ...laws.map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
     ]),
   };
 }
 
-/** Events that nearly never came are left out; damage below burnt stands with the clutches. */
+/** In order of their middle dates, those without one last. Events that nearly never came are left out; damage below burnt stands with the clutches. */
 export const toldEvents = ({ answer: { events } }: Telling) =>
-  events.filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5");
+  events
+    .filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5")
+    .sort((a, b) => (a.when?.middle ?? Number.MAX_VALUE) - (b.when?.middle ?? Number.MAX_VALUE));
 
 export function eventTable(telling: Telling): Table {
   const { read } = telling;
@@ -119,7 +123,7 @@ const banded = (spread: Spread, kind: ShownKind): Both =>
 
 const three = (value: number): string => String(Number(value.toPrecision(3)));
 
-export function aheadTable({ answer: { ahead } }: Telling): Table {
+export function aheadTable({ answer }: Telling): Table {
   return {
     title: "What to look at next, by what it would leave of the doubt about the opening date",
     columns: [
@@ -128,7 +132,12 @@ export function aheadTable({ answer: { ahead } }: Telling): Table {
       { says: "known to ± now", right: true },
       { says: "± after it", right: true },
     ],
-    rows: ahead.map(({ says, minutes, now, after }) => [says, String(minutes), days(now), days(after)]),
+    rows: narrowing(answer).map(({ says, minutes, now, after }) => [
+      says,
+      String(minutes),
+      days(now),
+      days(after),
+    ]),
   };
 }
 

@@ -118,16 +118,10 @@ export function wordsOf({ read }: Pick<Telling, "read">, name: string, tell: Tel
   return item === undefined ? name : itemWords(item, read, tell);
 }
 
-/** An item in words with its place in the file; what is no item stands as it is. */
-function itemOf(telling: Telling, name: string, tell: Tell): string {
-  const words = wordsOf(telling, name, tell);
-  return words === name ? name : `${words} (${name})`;
-}
-
 function conflictSentences(telling: Telling, tell: Tell): string[] {
   return telling.answer.conflicts.map(
     ({ first, second, wayOut }) =>
-      `These two can hardly both be right: ${itemOf(telling, first, tell)}; and ${itemOf(telling, second, tell)}. What would reconcile them: ${wayOut}.`,
+      `These two can hardly both be right: ${wordsOf(telling, first, tell)}; and ${wordsOf(telling, second, tell)}. What would reconcile them: ${wayOut}.`,
   );
 }
 
@@ -150,6 +144,19 @@ function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
       : `Most at risk is the ${worst!.name}; it is burnt: ${likelihood(burnt)}.`,
   );
   return says;
+}
+
+/** Looks that take away at least a fiftieth of the doubt about the opening date. */
+export const narrowing = ({ ahead }: Answer): Answer["ahead"] =>
+  ahead.filter(({ now, after }) => after <= 0.98 * now);
+
+/** What is not in the table of looks, in a sentence; nothing where it holds all. */
+export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
+  const others = answer.ahead.length - narrowing(answer).length;
+  if (others === 0) return [];
+  return [
+    `${others === 1 ? "Another look" : `${others} other looks`} would narrow the opening date by less than 2 %.`,
+  ];
 }
 
 function nextSentences({ answer: { ahead, opened } }: Telling): string[] {

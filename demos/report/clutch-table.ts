@@ -23,12 +23,6 @@ export function clutchTable(given: Case, { clutches, events }: Pick<History, "cl
       { says: "damage", right: true },
       { says: "state" },
       ...marks.map((says) => ({ says })),
-      { says: "charred", right: true },
-      { says: "glazed", right: true },
-      { says: "worn", right: true },
-      { says: "lining gone", right: true },
-      { says: "learned fill", right: true },
-      { says: "slip heat", right: true },
       { says: "hottest steel", right: true },
       { says: "temper tint that a teardown would show, and what it tells", prose: true },
     ],
@@ -37,14 +31,34 @@ export function clutchTable(given: Case, { clutches, events }: Pick<History, "cl
       clutch.damage >= 1 ? "over 1" : clutch.damage.toFixed(2),
       stateOf(clutch.damage),
       ...marks.map((mark) => reached(mark, clutch.name)),
+      amount(clutch.hottest, "temperature"),
+      inBoth((system) => tintText(clutch.hottest, alone(system))),
+    ]),
+    grave: (row) => clutches[row]!.damage >= 1,
+  };
+}
+
+/** What slip has done to each lining, and what the control has learned from it. */
+export function liningTable({ clutches }: Pick<History, "clutches">): Table {
+  return {
+    title: "Each clutch's lining at the end",
+    columns: [
+      { says: "clutch" },
+      { says: "slip heat", right: true },
+      { says: "charred", right: true },
+      { says: "glazed", right: true },
+      { says: "worn", right: true },
+      { says: "lining gone", right: true },
+      { says: "learned fill", right: true },
+    ],
+    rows: clutches.map((clutch) => [
+      clutch.name,
+      joules(clutch.slipEnergy),
       share(clutch.charred),
       share(clutch.glazed),
       wornText(clutch.worn),
       lost(clutch.debris),
       `${Math.round(1000 * clutch.learnedFill)} ms`,
-      joules(clutch.slipEnergy),
-      amount(clutch.hottest, "temperature"),
-      inBoth((system) => tintText(clutch.hottest, alone(system))),
     ]),
     grave: (row) => clutches[row]!.damage >= 1,
   };
@@ -62,6 +76,9 @@ const wornText = (depth: number): Amount => ({
   SI: `${(depth * 1e6).toFixed(1)} µm`,
 });
 
+/** Less than this of an ounce or a gram is not told: nobody weighs it. */
+const LEAST = 0.01;
+
 /** What has left the plates, from what surely has to what may have: a little to look for in pan and filter. */
 function lost({ least, most }: Debris): Amount {
   const span = (perKilogram: number, unit: string) => {
@@ -69,6 +86,8 @@ function lost({ least, most }: Debris): Amount {
       kg * perKilogram >= 9.95
         ? (kg * perKilogram).toFixed(0)
         : String(Number((kg * perKilogram).toPrecision(2)));
+    if (most * perKilogram < LEAST) return most > 0 ? `under ${LEAST} ${unit}` : `0 ${unit}`;
+    if (least * perKilogram < LEAST) return `up to ${text(most)} ${unit}`;
     const [low, high] = [text(least), text(most)];
     return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
   };

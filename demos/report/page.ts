@@ -27,7 +27,10 @@ export function page(report: Report, system: UnitSystem): string {
         `${figures(/^history$/)}\n${tableHtml(tables.events)}\n${paragraphs([leakNote])}\n${figures(/^last-part$/)}`,
       ),
       ...(closeUps === "" ? [] : [section("The moments that matter", closeUps)]),
-      section("What a teardown would find", `${tableHtml(tables.clutches)}\n${paragraphs([tintNote])}`),
+      section(
+        "What a teardown would find",
+        `${tableHtml(tables.clutches)}\n${tableHtml(tables.linings)}\n${paragraphs([tintNote])}`,
+      ),
       section(
         "No pressure, no clutch, no harm?",
         `<p>True at the left end of the picture, where a valve takes the pressure away at once. A leak takes it away over minutes

@@ -6,7 +6,7 @@ import type { UnitSystem } from "../../src/units/show.ts";
 import { bayTable } from "./bay-table.ts";
 import { booksText } from "./books.ts";
 import { cautions } from "./cautions.ts";
-import { clutchTable } from "./clutch-table.ts";
+import { clutchTable, liningTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
 import { drivenText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
@@ -31,7 +31,7 @@ export interface Report {
   readonly story: readonly Both[];
   readonly storyOnScreen: readonly string[];
   readonly books: readonly Both[];
-  readonly tables: Readonly<Record<"events" | "clutches" | "bay" | "fades" | "ranges", Table>>;
+  readonly tables: Readonly<Record<"events" | "clutches" | "linings" | "bay" | "fades" | "ranges", Table>>;
   readonly pictures: readonly Drawing[];
 }
 
@@ -56,6 +56,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
     tables: {
       events: eventTable(given, history),
       clutches: clutchTable(given, history),
+      linings: liningTable(history),
       bay: bayTable(computed.cards),
       fades: fadeTable(computed),
       ranges: rangesTable(given),
@@ -74,7 +75,7 @@ export const tintNote =
 
 /** What is printed. */
 export function screenText({ name, storyOnScreen, books, tables }: Report, system: UnitSystem): string {
-  const { events, clutches, bay, fades } = tables;
+  const { events, clutches, linings, bay, fades } = tables;
   return [
     name,
     "",
@@ -86,6 +87,7 @@ export function screenText({ name, storyOnScreen, books, tables }: Report, syste
     ...books.map((text) => text[system]),
     "",
     tableText(clutches, system),
+    tableText(linings, system),
     tintNote,
     "",
     tableText(fades, system),

@@ -21,6 +21,8 @@ const cups: Record<UnitSystem, readonly [small: Cup, large: Cup]> = {
 /** "8.2 drops/min", or "12 mL/min" where drops a minute can no longer be counted; the flow [m³/s] at the leak. */
 export function leakWords(drops: number, flow: number, system: UnitSystem): string {
   if (drops === 0) return "none";
+  // Less than one in ten minutes is told by the hour.
+  if (drops < 0.1) return `${Number((60 * drops).toPrecision(2))} drops/h`;
   if (drops <= COUNTABLE) return `${drops < 10 ? Number(drops.toPrecision(2)) : drops.toFixed(0)} drops/min`;
   const [small, large] = cups[system];
   const [unit, size] = 60 * flow < 1.5 * large[1] ? small : large;

@@ -131,13 +131,59 @@ function bestOf(item: Evidence, middling: SharedErrors): number {
   return -Math.log(error * Math.sqrt(2 * Math.PI));
 }
 
+/** Within such a time the level hardly changes [s]. */
+const SAME_TIME = 86400;
+
+/** What a reading measures, alike for two that measure the same; null for what is no reading. */
+function measures(item: Evidence): string | null {
+  switch (item.kind) {
+    case "fluid missing":
+    case "fluid drained":
+      return "what is missing";
+    case "drops":
+      return `drops, ${item.moment}`;
+    case "learned fill":
+    case "teardown":
+      return `${item.kind} of the ${item.clutch}`;
+    case "dipstick":
+    case "off the dipstick":
+      return "the level at the stick";
+    case "line pressure":
+    case "cooler flow":
+    case "sediment":
+    case "learned trim":
+    case "fluid in the coolant":
+      return item.kind;
+    default:
+      return null;
+  }
+}
+
+/** Whether two items are readings of the same thing at about the same time. */
+function readTwice(a: Evidence, b: Evidence): boolean {
+  const what = measures(a);
+  return what !== null && what === measures(b) && "at" in a && "at" in b && Math.abs(a.at - b.at) < SAME_TIME;
+}
+
+/** All that tells of what is missing. */
+const levels: readonly Evidence["kind"][] = [
+  "fluid missing",
+  "fluid drained",
+  "dipstick",
+  "off the dipstick",
+];
+
 /** What would reconcile two items, by their kinds. */
 function wayOutOf(a: Evidence, b: Evidence): string {
+  if (readTwice(a, b)) return "one of the two readings is wrong";
   const kinds = [a.kind, b.kind];
   const has = (...some: Evidence["kind"][]) => some.some((kind) => kinds.includes(kind));
-  const volume = has("fluid missing", "fluid drained", "dipstick", "off the dipstick");
+  const isLevel = ({ kind }: Evidence) => levels.includes(kind);
+  const volume = has(...levels);
   if (has("drops") && has("known full"))
     return "fluid added that nobody told of, or drops counted at another vehicle's place";
+  if (isLevel(a) && isLevel(b))
+    return "a level read cold or after a stand, a wrong reading, or fluid added between them that nobody told of";
   if (volume && has("drops")) return "a second leak, fluid added that nobody told of, or drops counted cold";
   if (volume && has("known full")) return "a wrong fill, or a level read cold or after a stand";
   if (volume && has("line pressure", "cooler flow"))

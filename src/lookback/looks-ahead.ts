@@ -13,6 +13,8 @@ export interface LookAhead {
   readonly error: number | null;
   /** It asks for the date of a symptom, which a cause that comes of itself does not foretell. */
   readonly ofSymptoms?: true;
+  /** It runs the engine: not for a vehicle whose line let go or that no longer drives. */
+  readonly runsEngine?: true;
   readonly foretell: (asked: Asked) => number;
 }
 
@@ -37,6 +39,7 @@ const now = ({ visit }: Asked) => visit.at;
 export const looksAhead: readonly LookAhead[] = [
   {
     name: "measure what is missing",
+    runsEngine: true,
     says: "warm it up, level it and measure how much goes in until the level is right",
     minutes: 30,
     error: 0.1e-3,
@@ -44,6 +47,7 @@ export const looksAhead: readonly LookAhead[] = [
   },
   {
     name: "catch the drip",
+    runsEngine: true,
     says: "catch what drips in a graduated cup for half an hour, idling hot",
     minutes: 40,
     error: 0.07,
@@ -65,6 +69,7 @@ export const looksAhead: readonly LookAhead[] = [
   },
   {
     name: "line pressure",
+    runsEngine: true,
     says: "read line pressure at the tap, idling hot in drive",
     minutes: 15,
     error: 8e3,

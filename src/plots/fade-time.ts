@@ -1,9 +1,11 @@
 // Slip heat against the time over which the pressure goes, both axes logarithmic: from a valve's stroke to a slow seep.
 
 import * as Plot from "@observablehq/plot";
+import { scaleLog } from "d3";
 import type { FadeRow } from "../history/fade.ts";
 import { axis } from "../units/show.ts";
-import { ink } from "./ink.ts";
+import { drawFlags, placeFlags, rowHeight } from "./flags.ts";
+import { ink, widthOf } from "./ink.ts";
 import { draw, sealed, type Picture } from "./picture.ts";
 import { words, type At } from "./words.ts";
 
@@ -36,18 +38,30 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
   const [from, to] = times.length > 0 ? [Math.min(...times), Math.max(...times)] : [0.05, 3600];
   const ys = [...once, ...gulps].map(({ y }) => y);
   const [low, high] = ys.length > 0 ? [Math.min(...ys), Math.max(...ys)] : [factor, 1e3 * factor];
-  const [floor, roof] = [low / 2, high * 6];
+  const [floor, roof] = [low / 2, high * 2];
   const narrow = width < 480;
+  const pixel = scaleLog([from, to], [LEFT, width - RIGHT]);
+  const flags = placeFlags(
+    places
+      .filter(({ time }) => time >= from && time <= to)
+      .map(({ time, says }) => ({ at: time, says, grave: false })),
+    pixel,
+    LEFT,
+    width - RIGHT,
+  );
+  const marginTop = 26 + rowHeight * (1 + Math.max(-1, ...flags.map(({ row }) => row)));
+  const marginBottom = 42;
+  const height = Math.round(Math.min(480, Math.max(340, width * 0.55)));
   const shown = heats.filter(({ energy }) => energy * factor > low && energy * factor < high);
 
   const svg = draw(
     {
       width,
-      height: Math.round(Math.min(480, Math.max(340, width * 0.55))),
+      height,
       marginLeft: LEFT,
       marginRight: RIGHT,
-      marginTop: 26,
-      marginBottom: 42,
+      marginTop,
+      marginBottom,
       x: { type: "log", domain: [from, to], label: null },
       y: { type: "log", domain: [floor, roof], label: null },
       marks: [
@@ -61,7 +75,7 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
           textAnchor: "start",
           lineAnchor: "bottom",
           dx: -LEFT + 2,
-          dy: -10,
+          dy: 16 - marginTop,
           fontWeight: 600,
         }),
         Plot.text(
@@ -75,31 +89,16 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
           },
         ),
         Plot.ruleY([floor], { stroke: ink.soft }),
-        ...places.flatMap(({ time, says }) => [
-          Plot.ruleX([time], { stroke: ink.soft, strokeDasharray: "2 3" }),
-          Plot.text([{ x: time, y: roof }], {
-            x: "x",
-            y: "y",
-            text: () => says.replaceAll(" ", narrow ? "\n" : " "),
-            lineAnchor: "top",
-            textAnchor: time > to / 4 ? "end" : "start",
-            dx: time > to / 4 ? -4 : 4,
-            dy: 2,
-            stroke: ink.paper,
-            strokeWidth: 4,
-            fill: ink.text,
-          }),
-        ]),
-        ...shown.flatMap(({ energy, says }) => [
-          Plot.ruleY([energy * factor], { stroke: ink.soft, strokeWidth: 0.75 }),
-          words(
-            { x: to, y: energy * factor },
-            narrow ? says.replace(/ (?=\S+ \S+$)/, "\n") : says,
-            ink.soft,
-            "below",
-            "end",
-          ),
-        ]),
+        ...shown.flatMap(({ energy, says }) => {
+          const y = energy * factor;
+          const free = freeBeside(y, [once, gulps], pixel, width);
+          return [
+            Plot.ruleY([y], { stroke: ink.soft, strokeWidth: 0.75 }),
+            free.side === "left"
+              ? words({ x: from, y }, broken(says, free.room), ink.soft, "above", "start")
+              : words({ x: to, y }, broken(says, free.room), ink.soft, "below", "end"),
+          ];
+        }),
         Plot.line(gulps, { x: "x", y: "y", stroke: ink.asked, strokeWidth: 2, strokeDasharray: "6 4" }),
         Plot.dot(gulps, { x: "x", y: "y", r: 2.5, fill: ink.asked }),
         Plot.line(once, { x: "x", y: "y", stroke: ink.heat, strokeWidth: 2.5 }),
@@ -110,6 +109,9 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
     },
     picture,
   );
+  drawFlags(svg, flags, marginTop, height - marginBottom);
+  // The poles lie under the lines and their names.
+  svg.prepend(svg.lastChild!);
   return sealed(
     svg,
     `Slip heat against the time over which the pressure goes, from ${spanText(from)} to ${spanText(to)}, for a pressure ` +
@@ -120,11 +122,38 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
 const LEFT = 62;
 const RIGHT = 14;
 
+/**
+ * Where words at a height cross no line, and how many pixels there are: lines rise to the right, so it is above the height before the first
+ * of them gets there, or below it behind the last.
+ */
+function freeBeside(
+  y: number,
+  lines: readonly (readonly At[])[],
+  pixel: (time: number) => number,
+  width: number,
+): { readonly side: "left" | "right"; readonly room: number } {
+  const crossings = lines.flatMap((line) => {
+    const under = line.findLast((point) => point.y < y);
+    const over = line.find((point) => point.y >= y);
+    return [under, over].filter((point) => point !== undefined).map(({ x }) => pixel(x));
+  });
+  const left = Math.min(width - RIGHT, ...crossings) - LEFT;
+  const right = width - RIGHT - Math.max(LEFT, ...crossings);
+  return left >= right ? { side: "left", room: left } : { side: "right", room: right };
+}
+
+/** Words in one row where they fit, else in two. */
+function broken(says: string, room: number): string {
+  if (widthOf(says) < room) return says;
+  const gap = says.indexOf(" ", says.length / 2);
+  return gap < 0 ? says : `${says.slice(0, gap)}\n${says.slice(gap + 1)}`;
+}
+
 /** Powers of ten in plain figures where they are short. */
 function amount(value: number): string {
   const power = Math.log10(value);
   if (Math.abs(power - Math.round(power)) > 1e-6) return "";
-  return value >= 1e5 ? `${value / 1e6} M` : value.toLocaleString("en-US", { maximumFractionDigits: 9 });
+  return value >= 1e6 ? `${value / 1e6} M` : value.toLocaleString("en-US", { maximumFractionDigits: 9 });
 }
 
 /** The name of a line at its middle. */

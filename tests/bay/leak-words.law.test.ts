@@ -8,7 +8,7 @@ const perMinute = 1e-6 / 60; // a millilitre a minute [m³/s]
 describe("what runs at a leak", () => {
   test.each([
     [0, 0, "none", "none"],
-    [0.0193, 1, "0.019 drops/min", "0.019 drops/min"],
+    [0.0193, 1, "1.2 drops/h", "1.2 drops/h"],
     [119.6, 8, "120 drops/min", "120 drops/min"],
     [150, 10, "0.34 fl oz/min", "10 mL/min"],
     [1e4, 1000, "34 fl oz/min", "1000 mL/min"],

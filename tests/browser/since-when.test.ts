@@ -71,6 +71,30 @@ describe("since when", () => {
   );
 
   test(
+    "where runs differ, the button asks again with twice the guesses, by keyboard, and the status says so",
+    async () => {
+      const { context, page, wrong } = await visit(site, path, 1280, 900);
+      await page.getByRole("slider", { name: /^Missing/ }).focus();
+      await page.keyboard.press("Home");
+      await page.getByRole("slider", { name: /Drops counted/ }).focus();
+      await page.keyboard.press("End");
+      await status(page)
+        .filter({ hasText: /^Done\. Runs differ: compute again with 8000 guesses/ })
+        .waitFor({ timeout: SLOW });
+      const again = page.getByRole("button", { name: "Compute again with 8000 guesses" });
+      await again.focus();
+      await page.keyboard.press("Enter");
+      await status(page).filter({ hasText: "Asking every explanation with 8000 guesses." }).waitFor();
+      await page.getByRole("button", { name: "Cancel" }).click();
+      // What was cancelled is offered again.
+      await again.waitFor();
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+    SLOW,
+  );
+
+  test(
     "the day it came in is set by keyboard and everything follows; half a date changes nothing and is said; axe content, on paper the answer names it",
     async () => {
       const { context, page, wrong } = await visit(site, path, 360, 780);

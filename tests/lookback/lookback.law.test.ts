@@ -12,6 +12,7 @@ import { askedOf, problemOf, type Bench } from "../../src/lookback/question.ts";
 import { wholeLikelihood } from "../../src/lookback/sampler/problem.ts";
 import { termOf } from "../../src/lookback/terms.ts";
 import { lossShop } from "./grown-otherwise.ts";
+import { looksAhead } from "../../src/lookback/looks-ahead.ts";
 import { days } from "../emerge/van.ts";
 
 const litre = 1e-3;
@@ -142,8 +143,15 @@ describe("evidence that contradicts itself", () => {
     };
     const { conflicts, trust } = await ask(visited(full, missing(3), stick));
     expect(conflicts[0]).toMatchObject({ first: "missing", second: "stick" });
-    expect(conflicts[0]!.wayOut.length).toBeGreaterThan(10);
+    expect(conflicts[0]!.wayOut).toMatch(/read cold/);
     expect(trust.word).toBe("evidence conflicts");
+  });
+
+  test("two volumes found missing at the same visit: one of the readings is wrong", async () => {
+    const again = { ...missing(1), name: "missing again" };
+    const { conflicts } = await ask(visited(full, missing(3), again));
+    expect(conflicts[0]).toMatchObject({ first: "missing", second: "missing again" });
+    expect(conflicts[0]!.wayOut).toBe("one of the two readings is wrong");
   });
 
   test("a stream a month ago and full today: fluid was added that nobody told of", async () => {
@@ -168,6 +176,23 @@ describe("evidence that contradicts itself", () => {
 
   test("nothing is named where all goes together", async () => {
     expect((await ask(visited(full, missing(2), drops(40)))).conflicts).toEqual([]);
+  });
+});
+
+describe("what to look at next", () => {
+  const running = looksAhead.filter(({ runsEngine }) => runsEngine === true).map(({ says }) => says);
+  const advised = ({ ahead, parting }: Answer) => [...ahead, ...(parting.look ? [parting.look] : [])];
+
+  test("holds looks that run the engine while it drives, and none once it no longer does", async () => {
+    const drives = await ask(visited(full, missing(2), drops(40)));
+    expect(drives.ahead.map(({ says }) => says)).toEqual(expect.arrayContaining(running));
+    const when = { from: days(118), to: at, error: 3600 };
+    const stands = await ask(
+      visited(full, { name: "stands", kind: "first symptom", symptom: "no drive", when }),
+    );
+    const looks = advised(stands).map(({ says }) => says);
+    expect(looks.length).toBeGreaterThan(2);
+    for (const says of running) expect(looks).not.toContain(says);
   });
 });
 

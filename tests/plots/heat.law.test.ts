@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { FadeRow } from "../../src/history/fade.ts";
 import { slipWindow } from "../../src/physics/clutch/slip.ts";
 import { fadeTime, spanText } from "../../src/plots/fade-time.ts";
+import { widthOf } from "../../src/plots/ink.ts";
 import { slipHeat, slipHeatAgainstPressure, type SlipHeatPicture } from "../../src/plots/slip-heat.ts";
 import { drawEach, paper, sound } from "./drawn.ts";
 
@@ -104,6 +105,30 @@ describe("heat against the time over which the pressure goes", () => {
           expect(texts.join(" ").replace(/\s+/g, "")).toContain(says.replaceAll(" ", ""));
       },
     );
+  });
+
+  test("places close to each other are named apart, above every line, on a desk and on a phone", () => {
+    const near = [
+      { time: 0.1, says: "a valve shuts" },
+      { time: 0.3, says: "a line parts" },
+      { time: 3600, says: "a seep" },
+    ];
+    for (const width of [336, 760]) {
+      const svg = fadeTime({ rows, places: near, heats }, { system: "US", width, document: paper() });
+      const boxes = near.map(({ says }) => {
+        const text = [...svg.querySelectorAll("text")].find(({ textContent }) => textContent === says)!;
+        const [x, y] = ["x", "y"].map((name) => Number(text.getAttribute(name)));
+        const wide = widthOf(says);
+        return { left: text.getAttribute("text-anchor") === "end" ? x! - wide : x!, wide, y: y! };
+      });
+      for (const a of boxes)
+        for (const b of boxes)
+          if (a !== b && a.y === b.y)
+            expect(a.left + a.wide <= b.left || b.left + b.wide <= a.left).toBe(true);
+      const dots = [...svg.querySelectorAll("circle")].map((dot) => Number(dot.getAttribute("cy")));
+      expect(dots.length).toBeGreaterThan(8);
+      expect(Math.max(...boxes.map(({ y }) => y))).toBeLessThan(Math.min(...dots));
+    }
   });
 
   test("is drawn when nothing slipped, and when there is nothing", () => {

@@ -149,9 +149,16 @@ const lostFrom = (place: "supply-line" | "pan") =>
 
 export const van = {
   order: {
-    says: "The stick shows it first: the level is under the low mark before the pump draws its first air, and air comes before the first sustained slip.",
+    says: "A spot on the ground comes first, then the stick: the level is under the low mark before the pump draws its first air, and air comes before the first sustained slip.",
     holds: () =>
-      before(first(), "level below the low mark", "first gulp of air", "first sustained slip", "no drive"),
+      before(
+        first(),
+        "first spot on the ground",
+        "level below the low mark",
+        "first gulp of air",
+        "first sustained slip",
+        "no drive",
+      ),
   },
   underway: {
     says: "The first air comes on the move, when a brake, a bend or a launch tilts the fluid away from the pickup, not at a standstill.",

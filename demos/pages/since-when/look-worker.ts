@@ -8,6 +8,7 @@ import { readFacts, type Facts } from "./facts.ts";
 export interface Question {
   readonly facts: Facts;
   readonly prepared: Prepared;
+  readonly guesses: number;
 }
 
 /** An answer with what it answers. */
@@ -17,11 +18,12 @@ export interface Looked {
 }
 
 const works: Works<Question, Looked> = {
-  async run({ facts, prepared }, tell) {
+  async run({ facts, prepared, guesses }, tell) {
     const { visit, beliefs, seed } = readFacts(facts);
     const from = performance.now();
     const posterior = await lookBack(visit, prepared, {
       seed,
+      guesses,
       beliefs,
       hire: () => new Worker(new URL("../../../src/lookback/worker.ts", import.meta.url), { type: "module" }),
       onProgress: (share) => tell({ share, day: 0, lost: 0 }),

@@ -13,7 +13,7 @@ import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { dayIn } from "../../look-back/moments.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
-import { reservations, sentences, type Telling } from "../../look-back/told.ts";
+import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
@@ -43,6 +43,8 @@ export interface Hands {
 
 /** How long the controls must rest before the work begins anew [ms]. */
 const REST = 400;
+/** Guesses with which facts are asked about first. */
+const GUESSES = 4000;
 const mile = 1609.344;
 const quart = 0.946352946e-3;
 
@@ -171,7 +173,7 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
     if (now === null) return;
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, now)) {
-      untracked(() => look.start({ facts: now, prepared: prepared.result }));
+      untracked(() => look.start({ facts: now, prepared: prepared.result, guesses: GUESSES }));
       return;
     }
     untracked(() => {
@@ -181,12 +183,22 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
   });
 }
 
+/** Guesses for the next answer to the facts that are set: twice as many where the last one says that they were too few. */
+function guessesFor({ last }: Look, facts: Facts): number {
+  if (last.value === null || last.value.ask.facts !== facts) return GUESSES;
+  const { ask, result } = last.value;
+  return result.answer.trust.word === "run longer" ? 2 * ask.guesses : ask.guesses;
+}
+
 /** Progress, cancel, compute again, and what a listener is told. */
 function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
   const { element: bar, progress, cancel, told, where } = workBar();
   const busy = computed(() =>
     week.state.value === "computing" ? week : look.state.value === "computing" ? look : null,
   );
+  const next = computed(() => guessesFor(look, facts.value));
+  const more = computed(() => look.last.value !== null && next.value > look.last.value.ask.guesses);
+  const withGuesses = computed(() => (next.value === GUESSES ? "" : ` with ${next.value} guesses`));
   cancel.addEventListener("click", () => {
     if (busy.value !== null) {
       busy.value.cancel();
@@ -194,12 +206,12 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
     }
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, facts.value))
-      look.start({ facts: facts.value, prepared: prepared.result });
+      look.start({ facts: facts.value, prepared: prepared.result, guesses: next.value });
     else week.start(weekOf(facts.value));
   });
   effect(() => {
     progress.value = busy.value?.step.value.share ?? (look.state.value === "done" ? 1 : 0);
-    cancel.textContent = busy.value === null ? "Compute again" : "Cancel";
+    cancel.textContent = busy.value === null ? `Compute again${withGuesses.value}` : "Cancel";
     where.textContent =
       busy.value === null ? "" : `${Math.round(100 * busy.value.step.value.share)} % of this part`;
   });
@@ -211,9 +223,11 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
       week.state.value === "computing"
         ? "Preparing the week: half a minute, once for every use of the vehicle."
         : look.state.value === "computing"
-          ? "Asking every explanation."
+          ? `Asking every explanation${withGuesses.value}.`
           : look.state.value === "done"
-            ? "Done."
+            ? more.value
+              ? `Done. Runs differ: compute again${withGuesses.value} before leaning on it.`
+              : "Done."
             : "Cancelled.";
     told.textContent = [now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim();
   });
@@ -257,6 +271,11 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       asked,
       ...[...sentences(told, tell), ...reservations(told)].map((says) => prose(says)),
     );
+  });
+  const others = element("div", {});
+  effect(() => {
+    if (telling.value !== null)
+      others.replaceChildren(...narrowingNote(telling.value).map((says) => prose(says)));
   });
   const box = [
     section("The answer in plain words", lines),
@@ -309,10 +328,13 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       "What to look at next",
       figure(
         "How closely the opening date would be known after each look, as a standard deviation: bars; strokes, now.",
-        draw(({ answer }, picture) => (answer.ahead.length === 0 ? null : nextLookBars(answer, picture))),
+        draw(({ answer }, picture) =>
+          narrowing(answer).length === 0 ? null : nextLookBars(answer, picture),
+        ),
         "wide",
       ),
       table(aheadTable),
+      others,
     ),
     section("What this rests on", table(assumptionTable), caution(cautions.slice(3).join(" "))),
   ];

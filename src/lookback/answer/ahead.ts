@@ -4,7 +4,8 @@ import type { Evidence } from "../evidence.ts";
 import { opensSince, type CauseName, type Explanation } from "../causes.ts";
 import { looksAhead, type LookAhead } from "../looks-ahead.ts";
 import type { Posterior } from "../posterior.ts";
-import { evenly, foretoldColumn, normal, pooled } from "./pool.ts";
+import { eventColumn } from "../foretell.ts";
+import { among, evenly, foretoldColumn, normal, pooled } from "./pool.ts";
 import { moments } from "./spread.ts";
 import { varianceAfter, varianceAfterYesNo } from "./next-look.ts";
 
@@ -61,8 +62,28 @@ function left(
   return { now, after: Math.min(now, after) };
 }
 
-/** Looks that the evidence does not already hold, and that there is something to look at for. */
-function stillToMake({ bench: { visit } }: Posterior): readonly LookAhead[] {
+/** From this probability on that its line let go or that it no longer drives no look is told that runs the engine: dry clutches burn, hot fluid sprays. Assumed. */
+const ENGINE_RESTS = 0.2;
+
+/** Probability that the engine had better not run: its line let go, or it no longer drives, as it was seen or as the guesses foretell. */
+function atRest(posterior: Posterior): number {
+  const { evidence } = posterior.bench.visit;
+  if (evidence.some((item) => item.kind === "first symptom" && item.symptom === "no drive")) return 1;
+  const letGo = ({ cause }: Explanation) => cause === "line let go";
+  const gone = posterior.weighed.reduce(
+    (sum, { explanation, share }) => sum + (letGo(explanation) ? share : 0),
+    0,
+  );
+  const stands = eventColumn("no drive");
+  if (!posterior.columns.includes(stands)) return gone;
+  const others = foretoldColumn(posterior, stands, (explanation) => !letGo(explanation));
+  return gone + among(others, (when) => when < Infinity).share;
+}
+
+/** Looks that the evidence does not already hold, that there is something to look at for, and that do no harm. */
+function stillToMake(posterior: Posterior): readonly LookAhead[] {
+  const { visit } = posterior.bench;
+  const rests = atRest(posterior) > ENGINE_RESTS;
   const has = (...kinds: Evidence["kind"][]) => visit.evidence.some(({ kind }) => kinds.includes(kind));
   const made: Readonly<Record<string, boolean>> = {
     "empty the shield": !visit.shield,
@@ -73,7 +94,7 @@ function stillToMake({ bench: { visit } }: Posterior): readonly LookAhead[] {
     "drop the pan": has("sediment"),
     "open the unit": has("teardown"),
   };
-  return looksAhead.filter(({ name }) => made[name] !== true);
+  return looksAhead.filter(({ name, runsEngine }) => made[name] !== true && !(rests && runsEngine === true));
 }
 
 /** Looks by what they would leave of the spread of the opening date, the best first. */
@@ -102,14 +123,14 @@ export function parting(posterior: Posterior): Parting {
   // Where one alone is believed in, there is no second.
   const [second, next] = ranked[1] ?? [first, 0];
   const share = most / (most + next);
-  const among = ({ cause }: Explanation) => cause === first || cause === second;
+  const either = ({ cause }: Explanation) => cause === first || cause === second;
   // Where one is all there is, there is nothing left to part.
   if (!(next > 1e-3 * most)) return { first, second, share, apart: true, look: null };
-  const ail = posterior.weighed.some(({ explanation }) => explanation.ails && among(explanation));
+  const ail = posterior.weighed.some(({ explanation }) => explanation.ails && either(explanation));
   const looks = stillToMake(posterior)
     .filter(({ ofSymptoms }) => !(ofSymptoms === true && ail))
     .map((look) => {
-      const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), among);
+      const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), either);
       return { says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };
     })
     .sort((a, b) => a.left - b.left);

@@ -90,7 +90,8 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
 
 const says = {
   trust:
-    "Runs that knew nothing of each other came to the same answer: its middle within a quarter of its spread, its ends within half.",
-  "run longer": "Runs that knew nothing of each other differ: ask for more guesses before leaning on it.",
+    "Computed several times over, each time anew, it came out the same but for little against its own doubt.",
+  "run longer":
+    "Computed several times over, each time anew, it came out differently: ask for more guesses before leaning on it.",
   "evidence conflicts": "No explanation fits all that was seen: look at the conflicts before anything else.",
 } as const;

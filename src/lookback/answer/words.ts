@@ -31,4 +31,5 @@ export function outOfTwenty(probability: number): string {
 
 /** Word and number in one phrase: "very likely (in about 18 of 20 cases like this)". */
 export const likelihood = (probability: number): string =>
-  `${likelihoodWord(probability)} (${outOfTwenty(probability)})`;
+  // The word is that of the number beside it: about 1 of 20 is called the same wherever it stands.
+  `${likelihoodWord(probability > 0.025 && probability < 0.975 ? Math.round(20 * probability) / 20 : probability)} (${outOfTwenty(probability)})`;

@@ -1,0 +1,27 @@
+// The events of a look back as they are told: in the order in which they came.
+import { expect, test } from "vitest";
+import { toldEvents } from "../../demos/look-back/tables.ts";
+import type { Telling } from "../../demos/look-back/told.ts";
+
+const event = (name: string, chance: number, middle: number | null) => ({
+  name,
+  chance,
+  when: middle === null ? null : { middle, half: [middle, middle], nineTenths: [middle, middle] },
+});
+
+test("stand by their middle dates, those that have none last; what nearly never came is left out", () => {
+  const events = [
+    event("hiding place full", 1, 30),
+    event("cooler flow below half", 0.02, null),
+    event("no drive", 0.001, 1),
+    event("level below the low mark", 1, 20),
+    event("first gulp of air", 0.9, 40),
+  ];
+  const names = toldEvents({ answer: { events } } as unknown as Telling).map(({ name }) => name);
+  expect(names).toEqual([
+    "level below the low mark",
+    "hiding place full",
+    "first gulp of air",
+    "cooler flow below half",
+  ]);
+});
