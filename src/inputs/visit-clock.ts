@@ -1,8 +1,9 @@
 // The two clocks of a visit: the calendar and the odometer. A moment told by one is found on the other along a straight line, with an error.
 
+import { codedError, impossible } from "../errors.ts";
 import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given, parseQuantity } from "../units/parse.ts";
-import { dateSeconds } from "./dates.ts";
+import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
 
 const DAY = 86400;
 
@@ -105,7 +106,14 @@ export function momentGiven(clock: VisitClock, text: unknown): string {
     : given(text);
 }
 
-/** ISO date of a moment of the visit's clock. */
+/** ISO date of a moment of the visit's clock. Throws "impossible-input" for a clock without a date of the calendar, or a moment that no calendar reaches. */
 export function dayOf({ date }: Pick<VisitClock, "date">, at: number): string {
-  return new Date((dateSeconds(date) + at) * 1000).toISOString().slice(0, 10);
+  const first = dateSeconds(date);
+  if (Number.isNaN(first))
+    throw codedError("impossible-input", [
+      { path: "clock.date", expected: dateExpected, given: given(date), example: dateExample },
+    ]);
+  const day = new Date((first + at) * 1000);
+  if (Number.isNaN(day.getTime())) impossible("at", at, "seconds of the visit's clock, such as 86400");
+  return day.toISOString().slice(0, 10);
 }
