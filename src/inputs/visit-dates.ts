@@ -3,6 +3,7 @@
 import type { DailyDriving } from "../driving/pattern.ts";
 import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given } from "../units/parse.ts";
+import { isRecord } from "./broken.ts";
 import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
@@ -28,6 +29,32 @@ export function drivenOf({ lastFull, visit }: PlainVisit): Driven {
   return { distance, ...(from === undefined ? {} : { from }) };
 }
 
+/** Seconds of a date of the file; NaN, with the reason in the list, for what is none. */
+export function dateIn(path: string, date: unknown, { want }: FaultList): number {
+  const at = typeof date === "string" ? dateSeconds(date) : Number.NaN;
+  want(!Number.isNaN(at), path, dateExpected, given(date), dateExample);
+  return at;
+}
+
+/**
+ * What moments are read by where the clocks cannot be known, so that their own faults are told all the same: nothing lies after
+ * it, and before it only what precedes the last full, where at least that is dated.
+ */
+export function noClock(lastFull: unknown, visit: unknown): VisitClock {
+  const dayIn = (part: unknown) => (isRecord(part) ? dateSeconds(String(part["date"])) : Number.NaN);
+  const first = Number.isNaN(dayIn(visit)) ? dayIn(lastFull) : Number.NaN;
+  return {
+    date: Number.isNaN(first) ? "1000-01-01" : isoDay(first),
+    at: Infinity,
+    distance: Number.NaN,
+    odometer: 0,
+    undated: false,
+    error: 0,
+  };
+}
+
+const isoDay = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 10);
+
 /** Null, with the reasons in the list, where they cannot be known. */
 export function clockOf(
   { lastFull, visit }: PlainVisit,
@@ -37,13 +64,8 @@ export function clockOf(
   assume: Assume,
 ): VisitClock | null {
   const { want } = list;
-  const seconds = (path: string, date: unknown) => {
-    const at = typeof date === "string" ? dateSeconds(date) : Number.NaN;
-    want(!Number.isNaN(at), path, dateExpected, given(date), dateExample);
-    return at;
-  };
-  const visited = seconds("visit.date", visit.date);
-  const full = lastFull.date === undefined ? undefined : seconds("lastFull.date", lastFull.date);
+  const visited = dateIn("visit.date", visit.date, list);
+  const full = lastFull.date === undefined ? undefined : dateIn("lastFull.date", lastFull.date, list);
   want(
     full !== undefined || distance !== undefined,
     "lastFull",
@@ -105,7 +127,7 @@ export function clockOf(
       assumed("the odometer was not read at both ends"),
     );
   return {
-    date: new Date(first * 1000).toISOString().slice(0, 10),
+    date: isoDay(first),
     at,
     distance: far,
     odometer: start ?? null,

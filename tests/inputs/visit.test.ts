@@ -225,6 +225,43 @@ describe("every fault of a visit comes at once", () => {
     }
   });
 
+  it("a part of the wrong shape hides no fault of another, nor of its own other fields", () => {
+    const { lastFull, visit } = plainVisit;
+    const { checked: _, ...unchecked } = lastFull;
+    const items = {
+      topUps: [{ on: "2024-12-24", volume: "30 qt", by: 3 }],
+      evidence: [
+        { kind: "looked", on: "2024-07-02", seen: false },
+        { kind: "first symptom", what: "hops", between: ["2024-10-01", "2024-09-01"] },
+        { kind: "teardown", clutch: "fifth wheel" },
+        { kind: "fluid missing", volume: "30 qt", by: 3 },
+      ],
+      beliefs: { luck: { law: "normal", middle: 1, spread: 1 }, "age of the leak": { law: "odd" } },
+      causes: { gremlins: 0.5, "slow leak": "likely" },
+    };
+    const ofItems = [
+      ["topUps[0].by", "topUps[0].volume", "evidence[0].how", "evidence[0].on", "evidence[1].what"],
+      ["evidence[2].burnt", "evidence[2].clutch", "evidence[3].by", "evidence[3].volume"],
+      ["beliefs.luck", "beliefs.age of the leak.law", "causes.gremlins", "causes.slow leak"],
+    ].flat();
+    const dated = ["topUps[0].on", "evidence[1].between"];
+    const sorted = (paths: readonly string[]) => [...new Set(paths)].sort();
+    // With both dates everything is known; with the first alone all but what comes after the visit.
+    expect(sorted(pathsIn({ lastFull: unchecked, ...items }))).toEqual(
+      sorted(["lastFull.checked", ...ofItems, ...dated]),
+    );
+    const undated = { lastFull: unchecked, visit: { ...visit, date: "2024-13-14" }, ...items };
+    expect(sorted(pathsIn(undated))).toEqual(
+      sorted(["lastFull.checked", "visit.date", "evidence[1].between", ...ofItems]),
+    );
+    expect(sorted(pathsIn({ lastFull: "2024-08-05", visit: { date: "2024-13-14" } }))).toEqual(
+      sorted(["lastFull", "visit.date"]),
+    );
+    expect(sorted(pathsIn({ lastFull: { date: "2024-13-05" }, visit: "today" }))).toEqual(
+      sorted(["lastFull.checked", "lastFull.date", "visit"]),
+    );
+  });
+
   it("dates out of order, in a chosen way each", () => {
     const { lastFull, visit } = plainVisit;
     expect(pathsIn({ visit: { ...visit, date: "2024-08-01" } })).toEqual(["visit.date"]);
