@@ -32,7 +32,7 @@ export interface Moment {
 }
 
 export const momentExpected =
-  "a date, an odometer reading with its unit, or how long or how far ago, of which each is known on both clocks";
+  'a date, an odometer reading with its unit, how long or how far ago, "yesterday" or "today", of which each is known on both clocks';
 export const momentExample = '"2024-10-12", "61200 mi", "3 weeks ago" or "800 mi ago"';
 
 /**
@@ -48,9 +48,13 @@ const A_MILE = 1609.344;
 /** What somebody remembers as so long ago is right to this share of it [-]. Assumed. */
 const MEMORY = 0.15;
 
+/** Days told from the visit by a word of their own. */
+const dayWords: Readonly<Record<string, string>> = { today: "0 h ago", yesterday: "1 day ago" };
+
 /** Reads a moment; null for text that is none, or when the odometer was not read. */
-export function momentOf(clock: VisitClock, text: unknown): Moment | null {
-  if (typeof text !== "string") return null;
+export function momentOf(clock: VisitClock, told: unknown): Moment | null {
+  if (typeof told !== "string") return null;
+  const text = dayWords[told.trim().toLowerCase()] ?? told;
   const date = dateSeconds(text);
   // Days before the visit are days on the clock to what a week's driving is told to, where only the miles are known.
   const byCalendar = ({ at, error }: Moment): Moment => ({

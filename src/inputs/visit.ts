@@ -11,7 +11,7 @@ import type { Sourced } from "../sources/origin.ts";
 import { given } from "../units/parse.ts";
 import { brokenPaths, distinct, isRecord, isThere, within } from "./broken.ts";
 import { faultList } from "./fault-list.ts";
-import { faultOf, plain } from "./gather.ts";
+import { faultsOfShape, plain } from "./gather.ts";
 import { assumed, type Assume, type Assumption } from "./visit-assumed.ts";
 import { beliefsOf } from "./visit-beliefs.ts";
 import { dayOf, type VisitClock } from "./visit-clock.ts";
@@ -57,7 +57,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     ]);
   const parsed = v.safeParse(visitSchema, json);
   const origins: Record<string, Sourced> = {};
-  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const list = faultList(faultsOfShape(visitSchema, parsed.issues));
   const broken = brokenPaths(parsed.issues ?? []);
   const tree = plain(parsed.output as VisitTree, "", list.faults, origins);
   const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
@@ -71,7 +71,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
   const daily = read === null ? null : dailyDriving(read.week);
   const clock = ends ? clockOf(tree, driven, daily, list, assume) : null;
   if (!ends && isThere(lastFull, "date")) dateIn("lastFull.date", lastFull.date, list);
-  if (!ends && isThere(visit, "date")) dateIn("visit.date", visit.date, list);
+  if (!ends && isRecord(visit)) dateIn("visit.date", visit.date, list);
   const shield = there("shield") ? tree.shield! : false;
   if (!isThere(tree, "shield"))
     assume("shield", "nothing under the vehicle catches fluid", assumed("no shield is told of"));
@@ -80,6 +80,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     clock: clock ?? noClock(lastFull, visit),
     list,
     assume,
+    origins,
     build: read?.unit.build ?? buildOf(tree.build ?? standIn),
     tripsPerDay: daily?.trips ?? 2,
   };

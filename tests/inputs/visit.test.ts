@@ -262,6 +262,78 @@ describe("every fault of a visit comes at once", () => {
     );
   });
 
+  it("what is missing, of another shape or of another name is told with what is accepted and an example", () => {
+    const { lastFull } = plainVisit;
+    const { checked: _, ...unchecked } = lastFull;
+    const everything = [...faultsOf(() => readVisit({}, van)), ...faultsIn({ lastFull: unchecked })];
+    const missing = everything.filter(({ given }) => given === "nothing");
+    expect(missing.map(({ path }) => path)).toEqual(
+      expect.arrayContaining(["name", "leak", "lastFull", "visit", "evidence", "lastFull.checked"]),
+    );
+    for (const { path, expected, example } of missing) {
+      expect(expected, path).not.toMatch(/may not be missing|Object|Array/);
+      expect(example, path).not.toBe("");
+    }
+    // Each example is taken in the place that it is told for.
+    const told = Object.fromEntries(
+      missing
+        .filter(({ path }) => !path.includes("."))
+        .map(({ path, example }) => [path, JSON.parse(example) as unknown]),
+    );
+    expect(faultsOf(() => readVisit(told, van))).toEqual([]);
+
+    const [checked] = faultsIn({ lastFull: { ...lastFull, checked: "dipstick" } });
+    expect(checked!.expected).toContain('"hot dipstick", "overflow plug"');
+    expect(pathsIn({ visit: { odometer: "62000 mi" } })).toEqual(["visit.date"]);
+    const [stick] = faultsIn({
+      evidence: [{ kind: "dipstick", temperature: "180 degF", reads: "1 qt low" }],
+    });
+    expect(stick!.expected).toMatch(/"below the low mark".*"dry".*0 at the low mark, 1 at the full one/);
+    expect(stick!.given).toBe('"1 qt low"');
+  });
+
+  it("a key that is not known is told with those that are, the nearest first", () => {
+    const known = (more: object) => faultsIn(more).find(({ given }) => given === "this key")!;
+    expect(known({ lastful: {} })).toMatchObject({ path: "lastful" });
+    expect(known({ lastful: {} }).expected).toMatch(/: lastFull, .*evidence/);
+    const { lastFull } = plainVisit;
+    expect(known({ lastFull: { ...lastFull, odometr: "60000 mi" } }).expected).toMatch(
+      /: odometer, .*distanceAgo/,
+    );
+    const drops = { kind: "drops", cuont: 40, time: "1 min", engine: "off" };
+    expect(known({ evidence: [drops] })).toMatchObject({
+      path: "evidence[0].cuont",
+      expected: expect.stringMatching(/: count, .*dropVolume/) as string,
+    });
+    const belief = { law: "uniform", low: "1 day", hihg: "2 days" };
+    expect(known({ beliefs: { "age of the leak": belief } }).expected).toMatch(/: high, /);
+  });
+
+  it("a number is shown as it was written", () => {
+    const [fault] = faultsIn({ evidence: [{ kind: "fluid missing", volume: "30 qt" }] });
+    expect(fault).toMatchObject({ path: "evidence[0].volume", given: '"30 qt"' });
+    const [lining] = faultsIn({
+      evidence: [{ kind: "teardown", clutch: "direct clutch", burnt: true, lining: "0.1 in" }],
+    });
+    expect(lining).toMatchObject({ path: "evidence[0].lining", given: '"0.1 in"' });
+  });
+
+  it("numbers without unit are taken as text too, whichever they are", () => {
+    const numbers = (write: (number: number) => unknown) =>
+      readWith({
+        seed: write(7),
+        evidence: [{ kind: "drops", count: write(40), time: "1 min", engine: "off" }],
+        beliefs: { "age of the leak": { law: "lognormal", middle: "30 days", spread: write(0.4) } },
+        causes: { "slow leak": write(0.5) },
+      });
+    const [asText, asNumber] = [numbers(String), numbers((number) => number)];
+    expect(asText.seed).toBe(7);
+    expect(asText.visit).toEqual(asNumber.visit);
+    expect(asText.beliefs).toEqual(asNumber.beliefs);
+    expect(pathsIn({ seed: "seven" })).toEqual(["seed"]);
+    expect(pathsIn({ seed: -1 })).toEqual(["seed"]);
+  });
+
   it("dates out of order, in a chosen way each", () => {
     const { lastFull, visit } = plainVisit;
     expect(pathsIn({ visit: { ...visit, date: "2024-08-01" } })).toEqual(["visit.date"]);
