@@ -5,6 +5,7 @@ import { WEEKS_TOLD } from "../lookback/common.ts";
 import { given } from "../units/parse.ts";
 import { isRecord } from "./broken.ts";
 import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
+import { show } from "../units/show.ts";
 import type { FaultList } from "./fault-list.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
 import { BY_THE_CLOCK, WITHIN_DAY, type VisitClock } from "./visit-clock.ts";
@@ -12,6 +13,11 @@ import type { PlainVisit } from "./visit-schema.ts";
 
 const DAY = 86400;
 const mile = 1609.344;
+
+/** No road vehicle goes farther: 40 m/s day and night [m a day]. */
+const FARTHEST = DAY * 40;
+/** Farther on the mean day is hardly any vehicle's use: 8 h at 75 km/h on every day, Sundays counted [m]. Assumed. */
+const FAR = 600e3;
 
 /** What the odometer says: distance since the last full, and its readings then and now. */
 export interface Driven {
@@ -55,6 +61,25 @@ export function noClock(lastFull: unknown, visit: unknown): VisitClock {
 
 const isoDay = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(0, 10);
 
+/** Looks at the distance on the mean day between two dates, with the odd day that dates without a time of day leave open: refused beyond what is possible, asked about beyond what is usual. */
+function lookAtUse(path: string, distance: number, seconds: number, list: FaultList, assume: Assume): void {
+  const perDay = distance / (seconds / DAY + 1);
+  const told = (metres: number) => show(metres, "distance", "US");
+  list.want(
+    !(perDay > FARTHEST),
+    path,
+    `no more than a vehicle can drive between the dates, ${told(FARTHEST)} a day`,
+    `${told(distance)} in ${Math.round(seconds / DAY)} days`,
+    path === "visit.odometer" ? '"62000 mi"' : '"3100 mi"',
+  );
+  if (perDay > FAR)
+    assume(
+      path,
+      `odometer and dates are taken as they are, though they make ${told(perDay)} on every day: is one of them mistyped?`,
+      assumed(`more than ${told(FAR)} on the mean day is possible, but hardly any vehicle's use`),
+    );
+}
+
 /** Null, with the reasons in the list, where they cannot be known. */
 export function clockOf(
   { lastFull, visit }: PlainVisit,
@@ -73,9 +98,10 @@ export function clockOf(
     "none of them",
     '"distanceAgo": "3100 mi"',
   );
+  const path = lastFull.distanceAgo === undefined ? "visit.odometer" : "lastFull.distanceAgo";
   want(
     !(distance !== undefined && distance <= 0),
-    lastFull.distanceAgo === undefined ? "visit.odometer" : "lastFull.distanceAgo",
+    path,
     "more than the odometer read at the last full",
     distance === undefined ? "" : `${Math.round(distance / mile)} mi since`,
     '"63100 mi"',
@@ -101,6 +127,7 @@ export function clockOf(
   )
     return null;
   if (full === undefined && distance === undefined) return null;
+  if (full !== undefined && distance !== undefined) lookAtUse(path, distance, visited - full, list, assume);
   const perDay = daily === null || !(daily.distance > 0) ? 50e3 : daily.distance;
   const noon = String(visit.date).includes(":") ? 0 : DAY / 2;
   if (full === undefined)

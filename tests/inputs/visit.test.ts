@@ -131,6 +131,33 @@ describe("a visit", () => {
   });
 });
 
+describe("more driving than a vehicle's use", () => {
+  // The dates are 70 days apart. A mean day of 373 mi (600 km) is the bound of what is usual, 2147 mi (24 h at 40 m/s) of what is possible.
+  const after = (far: number) => ({ visit: { ...plainVisit.visit, odometer: `${60000 + far} mi` } });
+  const asked = (more: object) =>
+    readWith(more)
+      .assumptions.filter(({ says }) => says.includes("mistyped"))
+      .map(({ path }) => path);
+
+  it("is read, and asked about", () => {
+    expect(asked(after(25000))).toEqual([]);
+    expect(asked(after(32000))).toEqual(["visit.odometer"]);
+    const { date, checked } = plainVisit.lastFull;
+    expect(asked({ lastFull: { date, checked, distanceAgo: "32000 mi" } })).toEqual(["lastFull.distanceAgo"]);
+  });
+
+  it("is refused where no vehicle can do it", () => {
+    expect(asked(after(140_000))).toEqual(["visit.odometer"]);
+    expect(faultsIn(after(160_000))).toMatchObject([{ path: "visit.odometer" }]);
+    expect(faultsIn(after(160_000))[0]!.given).toContain("160000 mi");
+  });
+
+  it("a long drive between two days is neither", () => {
+    const lastFull = { ...plainVisit.lastFull, date: "2024-10-13" };
+    expect(asked({ lastFull, visit: { date: "2024-10-14", odometer: "60700 mi" } })).toEqual([]);
+  });
+});
+
 describe("the shipped visits", () => {
   it.each(["seep-behind-a-shield", "fitting-let-go", "low-from-the-start", "three-facts"])(
     "%s is invented and says so, reads, and has few kinds of trips",
