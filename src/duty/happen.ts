@@ -2,7 +2,7 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
-import { takeLevel } from "./reading.ts";
+import { beyondAirs, takeLevel } from "./reading.ts";
 import { airAt, between, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
@@ -89,13 +89,10 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
   };
 }
 
-/** Air beyond those prepared counts as theirs up to this far [K]. */
-const BEYOND_AIRS = 3;
-
 /** Half of the way to the next air on one side [K]. */
 function halfway(airs: readonly number[], at: number, side: -1 | 1): number {
   const next = airs[at + side];
-  return next === undefined ? BEYOND_AIRS : 0.5 * Math.abs(next - airs[at]!);
+  return next === undefined ? beyondAirs : 0.5 * Math.abs(next - airs[at]!);
 }
 
 /** Begins anew: nothing has come. */

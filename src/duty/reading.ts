@@ -45,10 +45,14 @@ export const newReading = (prepared: Prepared): Reading => ({
   stand: new Float64Array(standParts),
 });
 
+/** Air beyond those prepared counts as theirs from this far on [K]: a parabola that is followed further leads anywhere. */
+export const beyondAirs = 3;
+
 /** Weighs the airs for one of a temperature [K]: the parabola through the three around it, or what there is. */
-export function takeAir(reading: Reading, air: number): void {
+export function takeAir(reading: Reading, asked: number): void {
   const { weights } = reading;
   const { airs } = reading.tables;
+  const air = Math.max(airs[0]! - beyondAirs, Math.min(airs[airs.length - 1]! + beyondAirs, asked));
   const count = Math.min(3, airs.length);
   let first = 0;
   while (first + count < airs.length && airs[first]! + airs[first + count]! < 2 * air) first++;

@@ -1,6 +1,7 @@
 // A history: the unit driven through its weeks from before the first drip to burnt, or to the end of the span.
 
 import type { Week } from "../driving/pattern.ts";
+import { codedError } from "../errors.ts";
 import { faceArea, type Clutch } from "../physics/clutch/geometry.ts";
 import { debris, type Debris } from "../physics/damage/debris.ts";
 import { damageIndex } from "../physics/damage/damage-index.ts";
@@ -92,8 +93,39 @@ export interface History {
 /** Called after each day with the share of the span done; return false to cancel. */
 export type Progress = (share: number, state: State) => boolean;
 
-/** Runs a plan. Deterministic: the same plan gives the same numbers. */
+const parts = [
+  "unit",
+  "unit.build",
+  "unit.fluid",
+  "unit.driver",
+  "unit.surroundings",
+  "week",
+  "weekday",
+  "dayOfYear",
+  "opens",
+  "topUps",
+  "span",
+] as const;
+
+/** Refuses a plan that lacks a part, and names the first. */
+function whole(plan: unknown): void {
+  const at = (from: unknown, key: string) =>
+    typeof from === "object" && from !== null ? (Reflect.get(from, key) as unknown) : undefined;
+  const missing = parts.find((path) => (path.split(".").reduce(at, plan) ?? null) === null);
+  if (missing === undefined) return;
+  throw codedError("impossible-input", [
+    {
+      path: `plan.${missing}`,
+      expected: "every part of a plan, as planOf makes it of a case",
+      given: "nothing",
+      example: "simulate(planOf(readCase(json)))",
+    },
+  ]);
+}
+
+/** Runs a plan. Deterministic: the same plan gives the same numbers. Throws "impossible-input" for a plan that lacks a part, as one from untyped code may. */
 export function simulate(plan: Plan, progress?: Progress): History {
+  whole(plan);
   const { week } = plan;
   const { unit, before: hitch } = towing(plan.unit, plan.towed);
   const { build } = unit;

@@ -15,6 +15,10 @@ export function within(bad: string, path: string): boolean {
   return bad === path || bad.startsWith(`${path}.`) || path.startsWith(`${bad}.`) || bad === "";
 }
 
+export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
 /** Whether a tree has something at a path, whose keys are parted by dots. */
 export function isThere(tree: unknown, path: string): boolean {
   let at: unknown = tree;

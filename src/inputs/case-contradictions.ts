@@ -50,7 +50,11 @@ function inThePan(
 const WIDEST_LINE = 0.025;
 
 /** A leak is no larger than the part that it is in. */
-function fits(opening: Opening, { length, width }: PlainCase["build"]["sump"]["pan"], { want }: FaultList): void {
+function fits(
+  opening: Opening,
+  { length, width }: PlainCase["build"]["sump"]["pan"],
+  { want }: FaultList,
+): void {
   const onLine = opening.place === "supply-line" || opening.place === "return-line";
   const most = onLine ? WIDEST_LINE : Math.max(length, width);
   const part = onLine ? `a line is, ${WIDEST_LINE * 1e3} mm at most` : `the pan is, ${most * 1e3} mm`;
@@ -234,7 +238,8 @@ function dates(tree: PlainCase, there: (path: string) => boolean, { want }: Faul
     const { from, until } = tree.towed;
     const begins = sinceStart(tree, from ?? start.date);
     const ends = lastSecond(until ?? start.date) - dateSeconds(start.date);
-    if (from !== undefined) want(!Number.isNaN(begins) || !known, "towed.from", dateExpected, given(from), dateExample);
+    if (from !== undefined)
+      want(!Number.isNaN(begins) || !known, "towed.from", dateExpected, given(from), dateExample);
     if (until !== undefined) {
       want(!Number.isNaN(ends) || !known, "towed.until", dateExpected, given(until), dateExample);
       want(!(ends < begins), "towed.until", "a date no earlier than towed.from", given(until), dateExample);

@@ -3,7 +3,7 @@
 import * as v from "valibot";
 import { buildSchema } from "./build-schema.ts";
 import type { Plain } from "./gather.ts";
-import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share } from "./leaf.ts";
+import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share, seed } from "./leaf.ts";
 import { leakSchema } from "./leak-schema.ts";
 import { days, weekSchema } from "./week-schema.ts";
 
@@ -98,7 +98,7 @@ export const caseSchema = v.strictObject({
   /** Fluid short of the correct fill from the start, at the fill temperature; negative when overfull. */
   fillShort: orElse(quantity("volume"), "0 qt"),
   entries: v.optional(v.array(entrySchema), []),
-  seed: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  seed: seed(),
 });
 
 export type CaseTree = v.InferOutput<typeof caseSchema>;

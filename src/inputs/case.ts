@@ -14,7 +14,7 @@ import { caseContradictions } from "./case-contradictions.ts";
 import { caseSchema, type CaseTree } from "./case-schema.ts";
 import { buildContradictions } from "./contradictions.ts";
 import { faultList } from "./fault-list.ts";
-import { faultOf, plain, type Drawn } from "./gather.ts";
+import { faultsOfShape, plain, type Drawn } from "./gather.ts";
 import type { PlainBuild } from "./gears.ts";
 import { entriesOf, opensOf, towedOf, type Entry, type Opens } from "./moments.ts";
 import { toBuild } from "./to-build.ts";
@@ -56,9 +56,16 @@ export function readCase(json: unknown): Case {
  */
 export function caseReader(json: unknown): (drawn?: Drawn) => Case {
   if (typeof json !== "object" || json === null || Array.isArray(json))
-    throw codedError("bad-case", [{ path: "case", expected: "an object", given: given(json), example: '{ "name": "...", "build": { ... } }' }]);
+    throw codedError("bad-case", [
+      {
+        path: "case",
+        expected: "an object",
+        given: given(json),
+        example: '{ "name": "...", "build": { ... } }',
+      },
+    ]);
   const parsed = v.safeParse(caseSchema, json);
-  const shape = (parsed.issues ?? []).map(faultOf);
+  const shape = faultsOfShape(caseSchema, parsed.issues);
   const broken = brokenPaths(parsed.issues ?? []);
   let known: Week | null = null;
   return (drawn = {}) => {
@@ -109,8 +116,9 @@ export function readBuild(json: unknown): {
   readonly origins: Readonly<Record<string, Sourced>>;
 } {
   const origins: Record<string, Sourced> = {};
-  const parsed = v.safeParse(v.strictObject({ build: buildSchema }), { build: json });
-  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const schema = v.strictObject({ build: buildSchema });
+  const parsed = v.safeParse(schema, { build: json });
+  const list = faultList(faultsOfShape(schema, parsed.issues));
   const broken = brokenPaths(parsed.issues ?? []);
   const tree = plain(parsed.output as { build: CaseTree["build"] }, "", list.faults, origins);
   const there = (part: string) =>

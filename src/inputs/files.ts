@@ -21,16 +21,16 @@ export function readCaseFile(path: string): Case {
  * so. Throws as `readVisit` does.
  */
 export function readVisitFile(path: string): ReadVisit {
-  return readVisit(caseData(path), jsonIn(invented, "build"));
+  return readVisit(caseData(path, "the visit's file"), jsonIn(invented, "build"));
 }
 
 /** The build that stands in where none is given. */
 const invented = join(import.meta.dirname, "../../reference-data/parcel-van/build.json");
 
 /** The data of a case file, or a visit's, with everything it names put in, as `readCase` takes it. */
-export function caseData(path: string): unknown {
+export function caseData(path: string, called = "case"): unknown {
   const folder = dirname(resolve(path));
-  const data = jsonIn(path, "case");
+  const data = jsonIn(path, called);
   if (!isRecord(data)) return data;
   const build = data["build"];
   const week = data["week"];

@@ -1,9 +1,10 @@
 // From the tree that was read to plain SI numbers, with every leaf's fault and origin gathered by its path.
 
-import type { BaseIssue } from "valibot";
+import type { BaseIssue, IssuePathItem } from "valibot";
 import type { Fault } from "../errors.ts";
 import type { Sourced } from "../sources/origin.ts";
 import { given } from "../units/parse.ts";
+import { acceptedBy, chosen, nearestFirst, schemaAt } from "./accepted.ts";
 import type { Leaf } from "./leaf.ts";
 
 /** The tree with each leaf replaced by its SI number. */
@@ -44,26 +45,43 @@ export function plain<T>(
   return tree as Plain<T>;
 }
 
-/** A structural fault in the words of the fault list. */
-export function faultOf(issue: BaseIssue<unknown>): Fault {
-  const path = (issue.path ?? []).reduce(
+/** Faults of shape in the words of the fault list, with what the schema takes in their place. */
+export const faultsOfShape = (schema: unknown, issues: readonly BaseIssue<unknown>[] = []): Fault[] =>
+  issues.map((issue) => faultOf(issue, schema));
+
+function faultOf(issue: BaseIssue<unknown>, schema: unknown): Fault {
+  const steps = issue.path ?? [];
+  const path = steps.reduce(
     (before, item) =>
       typeof item.key === "number" ? `${before}[${item.key}]` : join(before, String(item.key)),
     "",
   );
   if (issue.type === "strict_object" && issue.expected === "never")
-    return { path, expected: "only keys that are known here", given: "this key", example: "" };
-  if (issue.type === "strict_object" && issue.received === "undefined")
-    return { path, expected: "a value: it may not be missing", given: "nothing", example: "" };
+    return { path, expected: knownKeys(schema, steps), given: "this key", example: "" };
   if (issue.type === "union")
     return { path, expected: issue.message, given: given(issue.input), example: "" };
-  const named = (issue.expected ?? "").startsWith("(") || (issue.expected ?? "").startsWith('"');
+  const accepted = acceptedBy(schemaAt(schema, steps));
+  const missing = issue.type === "strict_object" && issue.received === "undefined";
   return {
     path,
-    expected: named ? `one of ${issue.expected}` : (issue.expected ?? issue.message),
+    expected: accepted ?? (missing ? "a value: it may not be missing" : inWords(issue)),
     given: given(issue.input),
     example: "",
   };
+}
+
+function knownKeys(schema: unknown, steps: readonly IssuePathItem[]): string {
+  const last = steps.at(-1)!;
+  const known = Object.keys(chosen(schemaAt(schema, steps.slice(0, -1)), last.input)?.entries ?? {});
+  const keys = nearestFirst(known, String(last.key)).join(", ");
+  return keys === "" ? "only keys that are known here" : `only the keys that are known here: ${keys}`;
+}
+
+/** What an issue expects, words one after the other. */
+function inWords({ expected, message }: BaseIssue<unknown>): string {
+  if (expected === null) return message;
+  const words = expected.replaceAll(/[()]/g, "").replaceAll(" | ", ", ");
+  return words.startsWith('"') ? `one of ${words}` : words;
 }
 
 function join(path: string, key: string): string {

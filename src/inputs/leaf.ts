@@ -113,9 +113,21 @@ export function quantity(kind: Kind, limits: Limits = anything) {
 }
 
 /** A number without dimension: 0.62, "0.62" or "62 %". */
-export function plainNumber(example: string, limits: Limits = anything) {
-  return leafSchema(readPlain, "a number without unit", example, limits, "");
+export function plainNumber(example: string, limits: Limits = anything, expected = "a number without unit") {
+  return leafSchema(readPlain, expected, example, limits, "");
 }
+
+/** 1 or "1", as other numbers without unit are written. */
+export const wholeNumber = (words = "a whole number") =>
+  v.pipe(
+    v.union([v.number(), v.pipe(v.string(), v.regex(/^\s*[+-]?\d+\s*$/), v.transform(Number))], words),
+    v.safeInteger(words),
+  );
+
+export const seed = () => {
+  const words = "a whole number, 0 or more";
+  return v.pipe(wholeNumber(words), v.minValue(0, words));
+};
 
 /** A share of one: 0.15 or "15 %". */
 export const share = () => plainNumber('0.15 or "15 %"', between(0, 1));
@@ -124,7 +136,8 @@ export const share = () => plainNumber('0.15 or "15 %"', between(0, 1));
 export const orElse = <T>(schema: { readonly wrapped: v.GenericSchema<unknown, T> }, text: string) =>
   v.optional(schema.wrapped, text as object | string);
 
-function readPlain(text: unknown): { value: number } | { wrong: string } {
+/** The number of 0.62, "0.62" or "62 %". */
+export function readPlain(text: unknown): { value: number } | { wrong: string } {
   if (typeof text === "number") return Number.isFinite(text) ? { value: text } : { wrong: given(text) };
   const parts =
     typeof text === "string" ? /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(%?)\s*$/.exec(text) : null;

@@ -6,9 +6,10 @@ import { believedCauses, explanationsOf, type Beliefs } from "../lookback/causes
 import type { Believed } from "../lookback/laws.ts";
 import type { Outline } from "../lookback/visit.ts";
 import type { Kind } from "../units/kinds.ts";
-import { given, parseQuantity } from "../units/parse.ts";
+import { parseQuantity } from "../units/parse.ts";
 import { exampleOf } from "../units/kinds.ts";
 import type { FaultList } from "./fault-list.ts";
+import { readPlain } from "./leaf.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
 /** The kind of quantity behind the unit that an unknown is told in. */
@@ -61,12 +62,7 @@ type ToldBelief = PlainVisit["beliefs"][string];
 function beliefOf(told: ToldBelief, path: string, { unit }: Believed, list: FaultList): Belief | null {
   const kind = kinds[unit];
   const number = (field: string, text: unknown, plainly: boolean): number => {
-    const parsed =
-      kind === undefined || plainly
-        ? typeof text === "number" && Number.isFinite(text)
-          ? { value: text }
-          : { wrong: given(text) }
-        : parseQuantity(kind, text);
+    const parsed = kind === undefined || plainly ? readPlain(text) : parseQuantity(kind, text);
     if ("value" in parsed) return parsed.value;
     const plain = kind === undefined || plainly;
     list.want(

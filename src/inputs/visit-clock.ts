@@ -1,7 +1,8 @@
 // The two clocks of a visit: the calendar and the odometer. A moment told by one is found on the other along a straight line, with an error.
 
+import { codedError, impossible } from "../errors.ts";
 import { given, parseQuantity } from "../units/parse.ts";
-import { dateSeconds } from "./dates.ts";
+import { dateExample, dateExpected, dateSeconds } from "./dates.ts";
 
 const DAY = 86400;
 
@@ -30,7 +31,7 @@ export interface Moment {
 }
 
 export const momentExpected =
-  "a date, an odometer reading with its unit, or how long or how far ago, of which each is known on both clocks";
+  'a date, an odometer reading with its unit, how long or how far ago, "yesterday" or "today", of which each is known on both clocks';
 export const momentExample = '"2024-10-12", "61200 mi", "3 weeks ago" or "800 mi ago"';
 
 /**
@@ -46,9 +47,13 @@ const A_MILE = 1609.344;
 /** What somebody remembers as so long ago is right to this share of it [-]. Assumed. */
 const MEMORY = 0.15;
 
+/** Days told from the visit by a word of their own. */
+const dayWords: Readonly<Record<string, string>> = { today: "0 h ago", yesterday: "1 day ago" };
+
 /** Reads a moment; null for text that is none, or when the odometer was not read. */
-export function momentOf(clock: VisitClock, text: unknown): Moment | null {
-  if (typeof text !== "string") return null;
+export function momentOf(clock: VisitClock, told: unknown): Moment | null {
+  if (typeof told !== "string") return null;
+  const text = dayWords[told.trim().toLowerCase()] ?? told;
   const date = dateSeconds(text);
   if (!Number.isNaN(date)) {
     const at = date - dateSeconds(clock.date);
@@ -98,7 +103,14 @@ export function momentGiven(clock: VisitClock, text: unknown): string {
     : given(text);
 }
 
-/** ISO date of a moment of the visit's clock. */
+/** ISO date of a moment of the visit's clock. Throws "impossible-input" for a clock without a date of the calendar, or a moment that no calendar reaches. */
 export function dayOf({ date }: Pick<VisitClock, "date">, at: number): string {
-  return new Date((dateSeconds(date) + at) * 1000).toISOString().slice(0, 10);
+  const first = dateSeconds(date);
+  if (Number.isNaN(first))
+    throw codedError("impossible-input", [
+      { path: "clock.date", expected: dateExpected, given: given(date), example: dateExample },
+    ]);
+  const day = new Date((first + at) * 1000);
+  if (Number.isNaN(day.getTime())) impossible("at", at, "seconds of the visit's clock, such as 86400");
+  return day.toISOString().slice(0, 10);
 }

@@ -80,10 +80,14 @@ export const evidenceSchema = v.variant("kind", [
     ...on,
     temperature: quantity("temperature", between(230, 430, " K")),
     /** In words, or 0 at the low mark, 1 at the full one. */
-    reads: v.union(
-      [v.picklist(stickWords), plainNumber("0.5", between(-3, 5)).wrapped],
-      `${stickWords.map((word) => `"${word}"`).join(", ")}, or a number: 0 at the low mark, 1 at the full one`,
-    ),
+    reads: v.union([
+      v.picklist(stickWords),
+      plainNumber(
+        '"below the low mark" or -0.5',
+        between(-3, 5),
+        `${stickWords.map((word) => `"${word}"`).join(", ")}, or a number without unit (0 at the low mark, 1 at the full one)`,
+      ).wrapped,
+    ]),
     error: maybe(plainNumber("0.2", aboveTo(0, 3))),
   }),
   v.strictObject({

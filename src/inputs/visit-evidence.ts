@@ -4,11 +4,12 @@ import type { EventName } from "../history/watch.ts";
 import type { Evidence } from "../lookback/evidence.ts";
 import { tints } from "../physics/damage/tint.ts";
 import { given } from "../units/parse.ts";
+import { show } from "../units/show.ts";
 import type { Plain } from "./gather.ts";
 import type { EvidenceTree, fullWords, symptomWords } from "./visit-evidence-schema.ts";
 import { momentOrVisit, whenOf } from "./visit-moments.ts";
 import { sinceCleared, sinceThen, slipCode } from "./visit-records.ts";
-import { clutchIs, volumeFits, type Seeing } from "./visit-seeing.ts";
+import { asWritten, clutchIs, volumeFits, type Seeing } from "./visit-seeing.ts";
 import { assumed, practice } from "./visit-assumed.ts";
 
 type Item = Plain<EvidenceTree>;
@@ -235,7 +236,7 @@ function toldBy(item: Item, path: string, seeing: Seeing): Told | null {
         lining === undefined || pack === undefined || !(lining > 1.05 * pack.liningThickness),
         `${path}.lining`,
         `no more than a new lining of the ${clutch}`,
-        `${(lining ?? 0) * 1e3} mm`,
+        asWritten(seeing, `${path}.lining`),
         '"0.4 mm"',
       );
       list.want(
@@ -284,7 +285,7 @@ function drained(item: ItemOf<"fluid drained">, path: string, seeing: Seeing): T
     build === null || !(item.volume + stays > 1.3 * build.fill),
     `${path}.volume`,
     "no more than the unit holds, with what the drain does not reach",
-    `${(item.volume + stays) * 1e3} L together`,
+    `${asWritten(seeing, `${path}.volume`)}, with what stays ${show(item.volume + stays, "volume", "US")}`,
     '"4 qt"',
   );
   if (item.error === undefined)

@@ -27,15 +27,34 @@ export const evidenceExamples: Readonly<Record<EvidenceTree["kind"], object>> = 
 
 export const topUpExample = { on: "2024-09-20", volume: "1 qt", by: "the owner" };
 
+/** Parts of a visit by their paths, as its file writes them. */
+const partExamples: Readonly<Record<string, string>> = {
+  name: '"the van, cooler line wet"',
+  about: '"what is known of it"',
+  leak: '{ "place": "supply-line" }',
+  lastFull: '{ "date": "2024-08-05", "odometer": "60000 mi", "checked": "hot dipstick" }',
+  "lastFull.checked": '"hot dipstick"',
+  visit: '{ "date": "2024-10-14", "odometer": "62000 mi" }',
+  "visit.date": '"2024-10-14"',
+  use: '{ "roads": "town", "distancePerWeek": "200 mi" }',
+  "use.roads": '"town"',
+  shield: "true",
+  seed: "1",
+};
+
 /** An item of a kind as it is written: in one line, with spaces as people set them. */
 export const exampleText = (item: object): string =>
   JSON.stringify(item, null, 1)
     .replaceAll(/\n\s*/g, " ")
     .replaceAll(/\[ | \]/g, (bracket) => bracket.trim());
 
-/** Faults of items that name no example get the item of their kind; of an unknown kind, the first of all. */
+/** Faults that name no example get their part's, those of items the item of their kind; of an unknown kind, the first of all. */
 export function withItems(faults: readonly Fault[], evidence: unknown): Fault[] {
   return faults.map((fault) => {
+    const part = partExamples[fault.path];
+    if (fault.example === "" && part !== undefined) return { ...fault, example: part };
+    if (fault.example === "" && fault.path === "evidence")
+      return { ...fault, example: `[${exampleText(evidenceExamples["fluid missing"])}]` };
     if (fault.example === "" && fault.path.startsWith("topUps["))
       return { ...fault, example: exampleText(topUpExample) };
     const place = /^evidence\[(\d+)\]/.exec(fault.path);

@@ -4,6 +4,7 @@ import type { Added, Evidence } from "../lookback/evidence.ts";
 import { density } from "../physics/fluid/density.ts";
 import { assumed, practice } from "./visit-assumed.ts";
 import { checkErrors } from "./visit-evidence.ts";
+import { halfRead } from "./visit-half-read.ts";
 import { volumeFits, type Seeing } from "./visit-seeing.ts";
 import { momentIn } from "./visit-moments.ts";
 import type { PlainVisit } from "./visit-schema.ts";
@@ -39,9 +40,13 @@ export function addedOf(
   density15: number,
 ): readonly Added[] {
   const { assume } = seeing;
-  const read = tree.topUps.flatMap(({ on, volume, error, temperature, by }, i): Added[] => {
-    if (!there(`topUps.${i}`)) return [];
+  const read = tree.topUps.flatMap((told, i): Added[] => {
     const path = `topUps[${i}]`;
+    if (!there(`topUps.${i}`)) {
+      halfRead(told, path, seeing);
+      return [];
+    }
+    const { on, volume, error, temperature, by } = told;
     volumeFits(volume, `${path}.volume`, seeing);
     if (error === undefined)
       assume(`${path}.error`, "what was added: right to 10 %", practice("bottles, with a rest in them"));

@@ -36,7 +36,7 @@ const mile = 1609.344;
 /** Standard errors of what is told without one [s]. */
 const ABOUT = 5 * DAY;
 const EDGE = 2 * DAY;
-const forms = ["about", "between", "before", "after", "notSeenBy"] as const;
+export const whenForms = ["about", "between", "before", "after", "notSeenBy"] as const;
 const formExample = '"about": "2024-10-12" or "between": ["2024-10-01", "2024-10-20"]';
 
 /** A moment between the last full and the visit; a fault, and NaN, for any other. Half a day over is taken for the edge. */
@@ -63,11 +63,11 @@ export const momentOrVisit = (dating: Dating, path: string, text: unknown): Mome
 /** When an event came; null with the reason in the list. */
 export function whenOf(dating: Dating, path: string, told: WhenTold): When | null {
   const { clock, list } = dating;
-  const said = forms.filter((form) => told[form] !== undefined);
+  const said = whenForms.filter((form) => told[form] !== undefined);
   list.want(
     said.length === 1,
     path,
-    `when it was, in one of the forms ${forms.join(", ")}`,
+    `when it was, in one of the forms ${whenForms.join(", ")}`,
     said.length === 0 ? "none of them" : said.join(" and "),
     formExample,
   );
@@ -100,7 +100,7 @@ export function whenOf(dating: Dating, path: string, told: WhenTold): When | nul
 }
 
 /** Who tells the hour knows it: only a day is mistaken for another [s]. */
-function usualError(form: Exclude<(typeof forms)[number], "between">, error: number): number {
+function usualError(form: Exclude<(typeof whenForms)[number], "between">, error: number): number {
   if (error < WITHIN_DAY) return Math.max(error, HOUR);
   return Math.max(error, form === "about" ? ABOUT : EDGE);
 }
@@ -116,7 +116,7 @@ export const about = (at: number, error: number): When => ({
 });
 
 function around(
-  form: Exclude<(typeof forms)[number], "between">,
+  form: Exclude<(typeof whenForms)[number], "between">,
   at: number,
   error: number,
   visit: number,

@@ -5,7 +5,7 @@ import type { Plain } from "./gather.ts";
 import { assumed } from "./visit-assumed.ts";
 import { byDistance, type Moment, type VisitClock } from "./visit-clock.ts";
 import type { EvidenceTree } from "./visit-evidence-schema.ts";
-import type { Seeing } from "./visit-seeing.ts";
+import { asWritten, type Seeing } from "./visit-seeing.ts";
 import { about, momentIn } from "./visit-moments.ts";
 
 type SlipCode = Extract<Plain<EvidenceTree>, { kind: "stored slip code" }>;
@@ -70,7 +70,7 @@ export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | n
       !(since > clock.distance),
       `${path}.distanceSinceStored`,
       "no more than was driven since the last full",
-      `${since / 1e3} km`,
+      asWritten(seeing, `${path}.distanceSinceStored`),
       '"120 mi"',
     );
   const stored =

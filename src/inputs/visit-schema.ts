@@ -2,7 +2,7 @@
 
 import * as v from "valibot";
 import type { Plain } from "./gather.ts";
-import { above, between, plainNumber, quantity } from "./leaf.ts";
+import { above, between, plainNumber, quantity, seed } from "./leaf.ts";
 import { by, evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
 
 const distance = () => quantity("distance", above(0, " m"));
@@ -54,12 +54,12 @@ export const visitSchema = v.strictObject({
   leak: v.record(v.string(), v.unknown()),
   shield: v.exactOptional(v.boolean()),
   lastFull: lastFullSchema,
-  visit: v.strictObject({ date: v.unknown(), ...odometer }),
+  visit: v.strictObject({ date: v.exactOptional(v.unknown()), ...odometer }),
   topUps: v.optional(v.array(topUpSchema), []),
   evidence: v.array(evidenceSchema),
   beliefs: v.optional(v.record(v.string(), beliefSchema), {}),
   causes: v.optional(v.record(v.string(), plainNumber("0.1", above(0)).wrapped), {}),
-  seed: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0)), 1),
+  seed: v.optional(seed(), 1),
 });
 
 export type VisitTree = v.InferOutput<typeof visitSchema>;

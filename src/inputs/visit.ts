@@ -9,15 +9,16 @@ import type { Evidence } from "../lookback/evidence.ts";
 import type { Visit } from "../lookback/visit.ts";
 import type { Sourced } from "../sources/origin.ts";
 import { given } from "../units/parse.ts";
-import { brokenPaths, distinct, isThere, within } from "./broken.ts";
+import { brokenPaths, distinct, isRecord, isThere, within } from "./broken.ts";
 import { faultList } from "./fault-list.ts";
-import { faultOf, plain } from "./gather.ts";
+import { faultsOfShape, plain } from "./gather.ts";
 import { assumed, type Assume, type Assumption } from "./visit-assumed.ts";
 import { beliefsOf } from "./visit-beliefs.ts";
 import { dayOf, type VisitClock } from "./visit-clock.ts";
-import { clockOf, drivenOf, type Driven } from "./visit-dates.ts";
+import { clockOf, dateIn, drivenOf, noClock, type Driven } from "./visit-dates.ts";
 import { evidenceOf } from "./visit-evidence.ts";
-import { withItems } from "./visit-examples.ts";
+import { evidenceExamples, withItems } from "./visit-examples.ts";
+import { halfRead } from "./visit-half-read.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { addedOf, fullAtFirst } from "./visit-fluid.ts";
 import { visitSchema, type PlainVisit, type VisitTree } from "./visit-schema.ts";
@@ -56,39 +57,38 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     ]);
   const parsed = v.safeParse(visitSchema, json);
   const origins: Record<string, Sourced> = {};
-  const list = faultList((parsed.issues ?? []).map(faultOf));
+  const list = faultList(faultsOfShape(visitSchema, parsed.issues));
   const broken = brokenPaths(parsed.issues ?? []);
   const tree = plain(parsed.output as VisitTree, "", list.faults, origins);
   const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
   const assumptions: Assumption[] = [];
   const assume: Assume = (path, says, origin) => assumptions.push({ path, says, origin });
 
-  const driven = there("lastFull") && there("visit") ? drivenOf(tree) : {};
+  const { lastFull, visit } = tree;
+  const ends = isRecord(lastFull) && isRecord(visit);
+  const driven = ends ? drivenOf(tree) : {};
   const read = caseOf(tree, there, driven, standIn, list, assume);
   const daily = read === null ? null : dailyDriving(read.week);
-  const clock = there("lastFull") && there("visit") ? clockOf(tree, driven, daily, list, assume) : null;
+  const clock = ends ? clockOf(tree, driven, daily, list, assume) : null;
+  if (!ends && isThere(lastFull, "date")) dateIn("lastFull.date", lastFull.date, list);
+  if (!ends && isRecord(visit)) dateIn("visit.date", visit.date, list);
   const shield = there("shield") ? tree.shield! : false;
   if (!isThere(tree, "shield"))
     assume("shield", "nothing under the vehicle catches fluid", assumed("no shield is told of"));
 
   const seeing: Seeing = {
-    clock: clock ?? {
-      date: "2000-01-01",
-      at: Number.NaN,
-      distance: Number.NaN,
-      odometer: 0,
-      undated: false,
-      error: 0,
-    },
+    clock: clock ?? noClock(lastFull, visit),
     list,
     assume,
+    origins,
     build: read?.unit.build ?? buildOf(tree.build ?? standIn),
     tripsPerDay: daily?.trips ?? 2,
   };
-  const evidence: Evidence[] = there("lastFull") ? fullAtFirst(tree, seeing) : [];
+  const evidence: Evidence[] = there("lastFull.checked") ? fullAtFirst(tree, seeing) : [];
   if (Array.isArray(tree.evidence))
     tree.evidence.forEach((item, i) => {
       if (there(`evidence.${i}`)) evidence.push(...evidenceOf(item, `evidence[${i}]`, seeing));
+      else if (isThere(evidenceExamples, String(item?.kind))) halfRead(item, `evidence[${i}]`, seeing);
     });
   const added = Array.isArray(tree.topUps)
     ? addedOf(tree, there, seeing, read?.unit.fluid.density15 ?? 860)
@@ -107,7 +107,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
         }),
   };
   const beliefs = beliefsOf(
-    { beliefs: there("beliefs") ? tree.beliefs : {}, causes: there("causes") ? tree.causes : {} },
+    { beliefs: partsOf("beliefs", tree.beliefs, there), causes: partsOf("causes", tree.causes, there) },
     told,
     list,
   );
@@ -136,6 +136,12 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     own: { build: tree.build !== undefined, fluid: tree.fluid !== undefined },
   };
 }
+
+/** Those entries of a part that could be read. */
+const partsOf = <T extends object>(part: string, entries: T, there: (path: string) => boolean): T =>
+  Object.fromEntries(
+    Object.entries(isRecord(entries) ? entries : {}).filter(([name]) => there(`${part}.${name}`)),
+  ) as T;
 
 const USE = "use against the week as told";
 const FULL = "lacking when it was last full";

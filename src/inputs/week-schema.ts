@@ -1,7 +1,7 @@
 // The week in a case file: trips that come back on given days, each along a schedule.
 
 import * as v from "valibot";
-import { aboveTo, between, orElse, plainNumber, quantity } from "./leaf.ts";
+import { aboveTo, between, orElse, plainNumber, quantity, wholeNumber } from "./leaf.ts";
 
 export const dayNames = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
@@ -10,14 +10,13 @@ export const days = v.union(
   '"every day", "workdays" or a list of days such as ["Mon", "Thu"]',
 );
 const common = { days, at: v.string() };
-const seed = v.pipe(v.number(), v.integer());
 
 export const tripSchema = v.variant("schedule", [
   v.strictObject({ schedule: v.picklist(["NEDC", "NEDC urban", "NEDC extra-urban"]), ...common }),
   v.strictObject({
     schedule: v.literal("parcel round"),
     ...common,
-    seed: v.exactOptional(seed),
+    seed: v.exactOptional(wholeNumber()),
     hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
     duration: orElse(quantity("time", between(300, 86400, " s")), "40 min"),
@@ -25,7 +24,7 @@ export const tripSchema = v.variant("schedule", [
   v.strictObject({
     schedule: v.literal("taxi shift"),
     ...common,
-    seed: v.exactOptional(seed),
+    seed: v.exactOptional(wholeNumber()),
     hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
     duration: orElse(quantity("time", between(300, 86400, " s")), "3.5 h"),

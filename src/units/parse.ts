@@ -6,6 +6,9 @@ import type { Fault } from "../errors.ts";
 import { exampleOf, quantityKinds, type Kind, type QuantityKind } from "./kinds.ts";
 import { parseUnit } from "./system.ts";
 
+/** Thousands parted by commas, before a unit that is only used where commas do that: "5,000 mi". Before another a comma may be a decimal point. */
+const thousands =
+  /^([+-]?[1-9]\d{0,2}(?:,\d{3})+)(?=(?:\.\d*)?\s*(?:mi|miles?|mph|qts?|quarts?|gal|gallons?|floz|fl oz|oz|psi|lbs?|lbf|ft|feet|foot|in|inch|inches|(?:°|deg)\s*F|hp|BTU)\b)/;
 const numberThenUnit = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/s;
 const energyWords = new Set([
   "J",
@@ -31,8 +34,15 @@ export function parseQuantity(kind: Kind, text: unknown): Parsed {
   const said = given(text);
   const trimmed = text.trim();
   if (trimmed === "") return { wrong: "empty text" };
-  const parts = numberThenUnit.exec(trimmed.replaceAll("\u2212", "-"));
+  const plain = trimmed
+    .replaceAll("\u2212", "-")
+    .replace(thousands, (number: string) => number.replaceAll(",", ""));
+  const parts = numberThenUnit.exec(plain);
   if (!parts) return { wrong: `${said}, which does not begin with a plain number` };
+  if (/^,\d/.test(parts[2] ?? ""))
+    return {
+      wrong: `${said}, in which a comma is read only between thousands of miles, quarts and the like: decimals need a point`,
+    };
   const number = Number(parts[1]);
   const unitText = spelled(parts[2] ?? "", wanted);
   if (unitText === "") return { wrong: `${said}, a number without a unit` };
@@ -42,7 +52,9 @@ export function parseQuantity(kind: Kind, text: unknown): Parsed {
   try {
     unit = parseUnit(`1 ${unitText}`);
   } catch (error) {
-    return { wrong: `${said} (${error instanceof Error ? error.message : "not a unit"})` };
+    // What mathjs was given began with a 1 of ours: only the text as it was written is told.
+    const why = error instanceof Error ? error.message.replace(/ in "1 .*$/s, "") : "not a unit";
+    return { wrong: `${said} (${why})` };
   }
   const wrong = wrongUnit(unit, unitText, wanted);
   if (wrong !== "") return { wrong: `${said}, ${wrong}` };

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { dailyDriving } from "../../src/driving/pattern.ts";
-import { readCaseFile, saveText } from "../../src/inputs/files.ts";
+import { readCaseFile, readVisitFile, saveText } from "../../src/inputs/files.ts";
 import { caseFile, changed, faultsOf } from "./shipped.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "case-"));
@@ -46,6 +46,8 @@ describe("case files", () => {
     writeFileSync(at("torn.json"), '{ "name": ');
     expect(faultsOf(() => readCaseFile(at("torn.json")))).toMatchObject([{ path: "case" }]);
     expect(faultsOf(() => readCaseFile(at("gone.json")))).toMatchObject([{ path: "case" }]);
+    for (const name of ["torn.json", "gone.json"])
+      expect(faultsOf(() => readVisitFile(at(name)))).toMatchObject([{ path: "the visit's file" }]);
     writeFileSync(at("list.json"), "[]");
     expect(faultsOf(() => readCaseFile(at("list.json"))).length).toBeGreaterThan(0);
   });

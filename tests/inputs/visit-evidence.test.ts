@@ -39,6 +39,10 @@ describe("moments on either clock", () => {
     expect(looked("2 weeks ago")).toBe(whole - 14 * DAY);
     expect(looked("500 mi ago")).toBeCloseTo(0.75 * whole, 3);
   });
+  it("yesterday is the day before the visit, today the visit's", () => {
+    expect(looked("yesterday")).toBe(whole - DAY);
+    expect(looked("Today")).toBe(whole);
+  });
   it.each(["in autumn", "", 61000, null, "500 mi later", "3 weeks"])("%j is none", (on) =>
     expect(pathsIn({ evidence: [{ kind: "looked", on, how: "walk round", seen: true }] })).toEqual([
       "evidence[0].on",

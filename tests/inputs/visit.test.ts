@@ -129,6 +129,33 @@ describe("a visit", () => {
   });
 });
 
+describe("more driving than a vehicle's use", () => {
+  // The dates are 70 days apart. A mean day of 373 mi (600 km) is the bound of what is usual, 2147 mi (24 h at 40 m/s) of what is possible.
+  const after = (far: number) => ({ visit: { ...plainVisit.visit, odometer: `${60000 + far} mi` } });
+  const asked = (more: object) =>
+    readWith(more)
+      .assumptions.filter(({ says }) => says.includes("mistyped"))
+      .map(({ path }) => path);
+
+  it("is read, and asked about", () => {
+    expect(asked(after(25000))).toEqual([]);
+    expect(asked(after(32000))).toEqual(["visit.odometer"]);
+    const { date, checked } = plainVisit.lastFull;
+    expect(asked({ lastFull: { date, checked, distanceAgo: "32000 mi" } })).toEqual(["lastFull.distanceAgo"]);
+  });
+
+  it("is refused where no vehicle can do it", () => {
+    expect(asked(after(140_000))).toEqual(["visit.odometer"]);
+    expect(faultsIn(after(160_000))).toMatchObject([{ path: "visit.odometer" }]);
+    expect(faultsIn(after(160_000))[0]!.given).toContain("160000 mi");
+  });
+
+  it("a long drive between two days is neither", () => {
+    const lastFull = { ...plainVisit.lastFull, date: "2024-10-13" };
+    expect(asked({ lastFull, visit: { date: "2024-10-14", odometer: "60700 mi" } })).toEqual([]);
+  });
+});
+
 describe("the shipped visits", () => {
   it.each(["seep-behind-a-shield", "fitting-let-go", "low-from-the-start", "three-facts"])(
     "%s is invented and says so, reads, and has few kinds of trips",
@@ -221,6 +248,115 @@ describe("every fault of a visit comes at once", () => {
       expect(expected, path).toBeTruthy();
       expect(given, path).toBeTruthy();
     }
+  });
+
+  it("a part of the wrong shape hides no fault of another, nor of its own other fields", () => {
+    const { lastFull, visit } = plainVisit;
+    const { checked: _, ...unchecked } = lastFull;
+    const items = {
+      topUps: [{ on: "2024-12-24", volume: "30 qt", by: 3 }],
+      evidence: [
+        { kind: "looked", on: "2024-07-02", seen: false },
+        { kind: "first symptom", what: "hops", between: ["2024-10-01", "2024-09-01"] },
+        { kind: "teardown", clutch: "fifth wheel" },
+        { kind: "fluid missing", volume: "30 qt", by: 3 },
+      ],
+      beliefs: { luck: { law: "normal", middle: 1, spread: 1 }, "age of the leak": { law: "odd" } },
+      causes: { gremlins: 0.5, "slow leak": "likely" },
+    };
+    const ofItems = [
+      ["topUps[0].by", "topUps[0].volume", "evidence[0].how", "evidence[0].on", "evidence[1].what"],
+      ["evidence[2].burnt", "evidence[2].clutch", "evidence[3].by", "evidence[3].volume"],
+      ["beliefs.luck", "beliefs.age of the leak.law", "causes.gremlins", "causes.slow leak"],
+    ].flat();
+    const dated = ["topUps[0].on", "evidence[1].between"];
+    const sorted = (paths: readonly string[]) => [...new Set(paths)].sort();
+    // With both dates everything is known; with the first alone all but what comes after the visit.
+    expect(sorted(pathsIn({ lastFull: unchecked, ...items }))).toEqual(
+      sorted(["lastFull.checked", ...ofItems, ...dated]),
+    );
+    const undated = { lastFull: unchecked, visit: { ...visit, date: "2024-13-14" }, ...items };
+    expect(sorted(pathsIn(undated))).toEqual(
+      sorted(["lastFull.checked", "visit.date", "evidence[1].between", ...ofItems]),
+    );
+    expect(sorted(pathsIn({ lastFull: "2024-08-05", visit: { date: "2024-13-14" } }))).toEqual(
+      sorted(["lastFull", "visit.date"]),
+    );
+    expect(sorted(pathsIn({ lastFull: { date: "2024-13-05" }, visit: "today" }))).toEqual(
+      sorted(["lastFull.checked", "lastFull.date", "visit"]),
+    );
+  });
+
+  it("what is missing, of another shape or of another name is told with what is accepted and an example", () => {
+    const { lastFull } = plainVisit;
+    const { checked: _, ...unchecked } = lastFull;
+    const everything = [...faultsOf(() => readVisit({}, van)), ...faultsIn({ lastFull: unchecked })];
+    const missing = everything.filter(({ given }) => given === "nothing");
+    expect(missing.map(({ path }) => path)).toEqual(
+      expect.arrayContaining(["name", "leak", "lastFull", "visit", "evidence", "lastFull.checked"]),
+    );
+    for (const { path, expected, example } of missing) {
+      expect(expected, path).not.toMatch(/may not be missing|Object|Array/);
+      expect(example, path).not.toBe("");
+    }
+    // Each example is taken in the place that it is told for.
+    const told = Object.fromEntries(
+      missing
+        .filter(({ path }) => !path.includes("."))
+        .map(({ path, example }) => [path, JSON.parse(example) as unknown]),
+    );
+    expect(faultsOf(() => readVisit(told, van))).toEqual([]);
+
+    const [checked] = faultsIn({ lastFull: { ...lastFull, checked: "dipstick" } });
+    expect(checked!.expected).toContain('"hot dipstick", "overflow plug"');
+    expect(pathsIn({ visit: { odometer: "62000 mi" } })).toEqual(["visit.date"]);
+    const [stick] = faultsIn({
+      evidence: [{ kind: "dipstick", temperature: "180 degF", reads: "1 qt low" }],
+    });
+    expect(stick!.expected).toMatch(/"below the low mark".*"dry".*0 at the low mark, 1 at the full one/);
+    expect(stick!.given).toBe('"1 qt low"');
+  });
+
+  it("a key that is not known is told with those that are, the nearest first", () => {
+    const known = (more: object) => faultsIn(more).find(({ given }) => given === "this key")!;
+    expect(known({ lastful: {} })).toMatchObject({ path: "lastful" });
+    expect(known({ lastful: {} }).expected).toMatch(/: lastFull, .*evidence/);
+    const { lastFull } = plainVisit;
+    expect(known({ lastFull: { ...lastFull, odometr: "60000 mi" } }).expected).toMatch(
+      /: odometer, .*distanceAgo/,
+    );
+    const drops = { kind: "drops", cuont: 40, time: "1 min", engine: "off" };
+    expect(known({ evidence: [drops] })).toMatchObject({
+      path: "evidence[0].cuont",
+      expected: expect.stringMatching(/: count, .*dropVolume/) as string,
+    });
+    const belief = { law: "uniform", low: "1 day", hihg: "2 days" };
+    expect(known({ beliefs: { "age of the leak": belief } }).expected).toMatch(/: high, /);
+  });
+
+  it("a number is shown as it was written", () => {
+    const [fault] = faultsIn({ evidence: [{ kind: "fluid missing", volume: "30 qt" }] });
+    expect(fault).toMatchObject({ path: "evidence[0].volume", given: '"30 qt"' });
+    const [lining] = faultsIn({
+      evidence: [{ kind: "teardown", clutch: "direct clutch", burnt: true, lining: "0.1 in" }],
+    });
+    expect(lining).toMatchObject({ path: "evidence[0].lining", given: '"0.1 in"' });
+  });
+
+  it("numbers without unit are taken as text too, whichever they are", () => {
+    const numbers = (write: (number: number) => unknown) =>
+      readWith({
+        seed: write(7),
+        evidence: [{ kind: "drops", count: write(40), time: "1 min", engine: "off" }],
+        beliefs: { "age of the leak": { law: "lognormal", middle: "30 days", spread: write(0.4) } },
+        causes: { "slow leak": write(0.5) },
+      });
+    const [asText, asNumber] = [numbers(String), numbers((number) => number)];
+    expect(asText.seed).toBe(7);
+    expect(asText.visit).toEqual(asNumber.visit);
+    expect(asText.beliefs).toEqual(asNumber.beliefs);
+    expect(pathsIn({ seed: "seven" })).toEqual(["seed"]);
+    expect(pathsIn({ seed: -1 })).toEqual(["seed"]);
   });
 
   it("dates out of order, in a chosen way each", () => {

@@ -72,6 +72,40 @@ describe("text with a unit becomes SI", () => {
     expect(value(kind, quantityKinds[kind].example)).toBeGreaterThan(0);
   });
 
+  it("thousands parted by commas before a unit of the trade in US: as without them", () => {
+    const units: readonly (readonly [Kind, string])[] = [
+      ["distance", "mi"],
+      ["distance", "miles"],
+      ["volume", "qt"],
+      ["pressure", "psi"],
+      ["torque", "lb ft"],
+      ["temperature", "°F"],
+      ["mass", "lb"],
+    ];
+    fc.assert(
+      fc.property(fc.constantFrom(...units), fc.integer({ min: 1000, max: 1e9 }), ([kind, unit], x) => {
+        const parted = x.toLocaleString("en-US");
+        expect(value(kind, `${parted} ${unit}`)).toBe(value(kind, `${x} ${unit}`));
+        expect(value(kind, `${parted}.5 ${unit}`)).toBe(value(kind, `${x}.5 ${unit}`));
+      }),
+    );
+    expect(value("distance", "5,000 miles")).toBe(value("distance", "5000 miles"));
+  });
+
+  it.each<[Kind, string]>([
+    ["volume", "3,500 L"],
+    ["volume", "3,5 L"],
+    ["distance", "62,00 mi"],
+    ["distance", "0,500 mi"],
+    ["distance", "6200,000 mi"],
+    ["distance", "100,000 km"],
+  ])("%s %s, whose comma may be a decimal one, is refused in the reader's own text", (kind, text) => {
+    const said = wrong(kind, text);
+    expect(said).toContain(`"${text}"`);
+    expect(said).toContain("comma");
+    expect(said).not.toContain("Unexpected");
+  });
+
   it("is linear in the number, differences through zero", () => {
     fc.assert(
       fc.property(fc.constantFrom(...kinds), fc.double({ min: -1e6, max: 1e6, noNaN: true }), (kind, x) => {
@@ -110,7 +144,7 @@ describe("what mathjs would take silently is refused", () => {
     ["volume", "Infinity qt", /plain number/],
     ["volume", "NaN qt", /plain number/],
     ["volume", Number.NaN, /without a unit/],
-    ["volume", "3,5 qt", /","/],
+    ["volume", "3,5 qt", /comma/],
     ["volume", "3 quarx", /quarx/],
     ["volume", "3 psi", /not a volume/],
     ["volume", "3 QT", /not a volume/],
