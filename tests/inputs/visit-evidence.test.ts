@@ -278,6 +278,24 @@ describe("the written guide to the items", () => {
     ]);
   });
 
+  it("a drain and refill is read as it stands there: what went in less what came out", () => {
+    const section = about.slice(about.indexOf("## A drain and refill"));
+    const items = [...section.matchAll(/`(\{.*?\})`/g)].map(([, item]) => JSON.parse(item!) as object);
+    const [missing, topUp, full] = items;
+    expect(items).toHaveLength(3);
+    const read = readWith({ topUps: [topUp], evidence: [missing, full] }).visit;
+    // 6.2 qt in, 4 qt out, each right to 0.2 qt.
+    expect(read.evidence[1]).toMatchObject({
+      kind: "fluid missing",
+      volume: expect.closeTo(quarts(6.2 - 4), 9) as number,
+      error: expect.closeTo(quarts(Math.hypot(0.2, 0.2)), 5) as number,
+    });
+    expect(read.added).toHaveLength(1);
+    expect(read.added[0]!.volume).toBeCloseTo(quarts(6.2 - 4), 9);
+    // The level that was right is that after the top-up, of the same moment.
+    expect(read.evidence[2]).toMatchObject({ kind: "known full", at: read.added[0]!.at });
+  });
+
   it.each([
     ["a kind that is none", { kind: "smell" }],
     ["no kind", { volume: "3 qt" }],
