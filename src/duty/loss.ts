@@ -32,7 +32,7 @@ export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
  * The most that can be lost [kg] before anything is added: what converter, cooler and passages hold does not come back to the pan to be lost, and what
  * stands under the pickup's mouth is not drawn: beyond the rest the pump delivers nothing but air.
  */
-export function mostLost({ prepared: { unit }, leak, shortAtFirst }: March): number {
+function mostLost({ prepared: { unit }, leak, shortAtFirst }: March): number {
   const { converter, coolerAndLines, passages } = unit.build.holdUp;
   const { pan, pickup } = unit.build.sump;
   const drawn = leak?.place !== "pan" && leak?.place !== "pan-seam";

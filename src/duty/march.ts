@@ -14,8 +14,8 @@ const AIR_STEP = 2;
 /** A week in which the rate grows by a larger share of what it comes to is walked; below that Simpson's rule is within a thousandth of the week's loss. */
 const STEEP = 0.6;
 
-/** Loss per week [kg] at a moment [weeks, whole ones by the clock, parts of them by the driving in them] with so much lost and added. */
-export function rateAt(march: March, week: number, lost: number, added: number): number {
+/** Loss per week [kg] at a moment [weeks] with so much lost and added. */
+function rateAt(march: March, week: number, lost: number, added: number): number {
   const { prepared, reading, leak, weekTime } = march;
   if (leak === null) return 0;
   takeAir(reading, airOf(march, week - 0.5 + march.middle));

@@ -11,7 +11,7 @@ import { takeAir, takeLevel } from "./reading.ts";
 export const growthOfAWeek = 0.3;
 
 /** Mass added [kg] by entries after a moment and up to another [s since the start]. */
-export function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
+function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
   let mass = 0;
   for (let i = 0; i < topUps.length; i++) {
     const { at, volume, temperature } = topUps[i]!;

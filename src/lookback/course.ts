@@ -2,7 +2,6 @@
 
 import { dutyHistory, type DutyHistory } from "../duty/history.ts";
 import { dutyLoss } from "../duty/loss.ts";
-import { roughLoss } from "../duty/rough.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
@@ -144,26 +143,6 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
       const { endedBy, end } = history();
       return endedBy === "end of span" ? Infinity : clocks.fromPlan(end.clock);
     },
-  };
-}
-
-/**
- * A guess's loss told roughly, before it is followed; what else it is asked it answers as one that is. Undefined for a sudden loss, which hangs on the
- * minutes of its trip, for a crack, which runs away at its end, and where nothing leaks.
- */
-export function roughCourseOf(visit: Visit, prepared: Prepared, guess: Guess): Course | undefined {
-  if (guess.opening === null || guess.opening.kind === "crack" || guess.sudden) return undefined;
-  const clocks = clocksOf(visit, guess.use);
-  const lost = roughLoss(prepared, planOfGuess(visit, guess, clocks));
-  let followed: Course | undefined;
-  const follow = () => (followed ??= courseOf(visit, prepared, guess));
-  return {
-    lostBy: (clock) => lost(clocks.toPlan(clock)),
-    get ranOut() {
-      return follow().ranOut;
-    },
-    when: (name, clutch) => follow().when(name, clutch),
-    over: () => follow().over(),
   };
 }
 

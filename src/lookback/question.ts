@@ -4,7 +4,7 @@ import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
 import { drivenBack, runningOf, wayOf } from "./along.ts";
 import { commonCount, place } from "./common.ts";
-import { courseOf, roughCourseOf, type Guess } from "./course.ts";
+import { courseOf, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
@@ -90,17 +90,11 @@ export function guessOf(visit: Visit, explanation: Explanation, values: Float64A
 }
 
 /** What the evidence may ask of a guess of an explanation. */
-export function askedOf(
-  bench: Bench,
-  explanation: Explanation,
-  values: Float64Array,
-  roughly = false,
-): Asked {
+export function askedOf(bench: Bench, explanation: Explanation, values: Float64Array): Asked {
   const { visit, prepared, shown, learned, runningBy, way } = bench;
   const guess = guessOf(visit, explanation, values);
   // Named one by one: this is done for every guess, and a copy of all that is in it takes ten times as long.
   const { opening, opensAt, short, soakedUp, added, shared, use, stretch, sudden } = guess;
-  const lost = roughly ? roughCourseOf(visit, prepared, guess) : undefined;
   return {
     opening,
     opensAt,
@@ -114,8 +108,7 @@ export function askedOf(
     visit,
     shown,
     learned,
-    course: lost ?? courseOf(visit, prepared, guess),
-    rough: lost === undefined ? 0 : ROUGH,
+    course: courseOf(visit, prepared, guess),
     drop: values[place.drop]!,
     runningBy,
     way,
@@ -129,50 +122,36 @@ export function askedOf(
 const towedIn = ({ evidence }: Visit): boolean =>
   evidence.some((item) => item.kind === "first symptom" && item.symptom === "no drive");
 
-/**
- * The problem of an explanation. The cheap part weighs what hangs on the loss alone, told roughly where the leak grew unseen; what is dear follows the guess,
- * takes that back and says what all of the evidence says of it.
- */
+/** The problem of an explanation: what hangs on the loss alone is cheap and comes first, what asks for events is dear. */
 export function problemOf(
   bench: Bench,
   explanation: Explanation,
   evidence: readonly Evidence[] = bench.visit.evidence,
 ): Problem {
   const cheap = evidence.filter((item) => !isDear(item));
+  const rest = evidence.filter(isDear);
   const drives = !towedIn(bench.visit);
   const sum = (items: readonly Evidence[], asked: Asked) =>
     items.reduce((total, item) => (total === -Infinity ? total : total + termOf(item, asked)), 0);
-  // Both halves ask the same guess: what is found of it once is kept.
-  const foreseen = remembered((values) => {
-    const asked = askedOf(bench, explanation, values, true);
-    return { asked, says: Math.max(UNLIKELY, sum(cheap, asked)) };
-  });
+  // Both halves ask the same guess: its course is worked out once.
+  let last: Asked | undefined;
+  const lastValues = new Float64Array(explanation.unknowns.length).fill(Number.NaN);
+  const asked = (values: Float64Array): Asked => {
+    if (last === undefined || values.some((value, i) => value !== lastValues[i])) {
+      last = askedOf(bench, explanation, values);
+      lastValues.set(values);
+    }
+    return last;
+  };
   return {
     unknowns: explanation.unknowns,
-    logLikelihood: (values) => foreseen(values).says,
-    further: (values) => {
-      const { asked, says } = foreseen(values);
-      const guess = asked.rough === 0 ? asked : askedOf(bench, explanation, values);
-      if (drives && (guess.course.ranOut || guess.course.over() < bench.visit.at)) return -Infinity;
-      return sum(evidence, guess) - says;
+    logLikelihood: (values) => {
+      const guess = asked(values);
+      return drives && guess.course.ranOut ? -Infinity : sum(cheap, guess);
     },
-  };
-}
-
-/** A loss told roughly is within a tenth of the march, but for young leaks that grow steeply: a share that holds those too. */
-const ROUGH = 0.15;
-
-/** Told roughly, nothing is impossible: what follows may find otherwise. */
-const UNLIKELY = -1e3;
-
-/** A function of a guess that keeps its last answer. */
-function remembered<Answer>(told: (values: Float64Array) => Answer): (values: Float64Array) => Answer {
-  let last: { readonly values: Float64Array; readonly answer: Answer } | undefined;
-  return (values) => {
-    const known = last;
-    if (known !== undefined && values.every((value, i) => value === known.values[i])) return known.answer;
-    const answer = told(values);
-    last = { values: values.slice(), answer };
-    return answer;
+    further: (values) => {
+      const guess = asked(values);
+      return drives && guess.course.over() < bench.visit.at ? -Infinity : sum(rest, guess);
+    },
   };
 }

@@ -49,8 +49,6 @@ export interface Asked {
   readonly ails: boolean;
   /** A line that let go: what burns on the way down is not foretold. */
   readonly sudden: boolean;
-  /** Share of what was lost by which that may be wrong, of a guess that is told roughly; 0 of one that is followed. */
-  readonly rough: number;
 }
 
 /** Kinds whose terms need the events of a course and not only what is lost. */
@@ -69,51 +67,31 @@ export function missingAt({ visit, shown, course, short, added }: Asked, clock: 
   return short + mass / shown.filling;
 }
 
-/** How wrong what is missing may be told [m³]: a rough word must not be taken for a sure one, or nothing that follows it gets back. */
-const doubtAt = ({ rough, shown, course }: Asked, clock: number): number =>
-  rough === 0 ? 0 : (rough * course.lostBy(clock)) / shown.filling;
-
-/** What is read off a table at what is missing by a moment, against what a guess foretells. */
-function readOff(
-  asked: Asked,
-  table: Table,
-  clock: number,
-): { readonly value: number; readonly doubt: number } {
-  const missing = missingAt(asked, clock);
-  const doubt = doubtAt(asked, clock);
-  const ends = doubt > 0 ? at(table, missing + doubt) - at(table, missing - doubt) : 0;
-  return { value: at(table, missing), doubt: Math.abs(ends) / 2 };
-}
-
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
 export function termOf(item: Evidence, asked: Asked): number {
   const { shown, course, visit, shared } = asked;
   switch (item.kind) {
     case "fluid missing": {
       const { more, error } = measuredBy(item.by, item.error, shared);
-      return measured(
-        item.volume,
-        missingAt(asked, item.at) + more,
-        Math.hypot(error, doubtAt(asked, item.at)),
-      );
+      return measured(item.volume, missingAt(asked, item.at) + more, error);
     }
     case "fluid drained": {
       const drained = visit.unit.build.fill - missingAt(asked, item.at) - item.stays;
       const { more, error } = measuredBy(item.by, item.error, shared);
+      return measured(item.volume, Math.max(0, drained) + more, Math.hypot(error, item.staysError));
+    }
+    case "dipstick":
       return measured(
-        item.volume,
-        Math.max(0, drained) + more,
-        Math.hypot(error, item.staysError, doubtAt(asked, item.at)),
+        item.position,
+        at(shown.stick.get(item.temperature)!, missingAt(asked, item.at)),
+        item.error,
       );
-    }
-    case "dipstick": {
-      const { value, doubt } = readOff(asked, shown.stick.get(item.temperature)!, item.at);
-      return measured(item.position, value, Math.hypot(item.error, doubt));
-    }
-    case "off the dipstick": {
-      const { value, doubt } = readOff(asked, shown.stick.get(item.temperature)!, item.at);
-      return lessThan(stickFoot, value, Math.hypot(item.error, doubt));
-    }
+    case "off the dipstick":
+      return lessThan(
+        stickFoot,
+        at(shown.stick.get(item.temperature)!, missingAt(asked, item.at)),
+        item.error,
+      );
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
@@ -140,15 +118,12 @@ export function termOf(item: Evidence, asked: Asked): number {
       return logLook(item.seen, item.seen ? Math.max(found, WRONG) : found, common);
     }
     case "line pressure": {
-      const { value, doubt } = readOff(asked, shown.linePressure, item.at);
-      const foretold = asked.weakness * value;
-      return measured(item.pressure, foretold, Math.hypot(item.error, UNLIKE * foretold, doubt));
+      const foretold = asked.weakness * at(shown.linePressure, missingAt(asked, item.at));
+      return measured(item.pressure, foretold, Math.hypot(item.error, UNLIKE * foretold));
     }
-    case "cooler flow": {
+    case "cooler flow":
       if (asked.weakness < 1) return -Math.log(at(shown.coolerFlow!, 0));
-      const { value, doubt } = readOff(asked, shown.coolerFlow!, item.at);
-      return measured(item.flow, value, Math.hypot(item.error, doubt));
-    }
+      return measured(item.flow, at(shown.coolerFlow!, missingAt(asked, item.at)), item.error);
     case "sediment":
       return sediment(item, asked);
     case "teardown":
@@ -156,16 +131,16 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "fluid in the coolant":
       return Math.log(item.found === asked.unseen ? 1 - WRONG : WRONG);
     // What a controller learns of a weak pump is not worked out: anything within its limit.
-    case "learned trim": {
+    case "learned trim":
       if (asked.weakness < 1) return -Math.log(2 * visit.unit.build.shiftControl.trimLimit);
-      const { value, doubt } = readOff(asked, asked.learned.trim, item.at);
-      return measured(item.pressure, value, Math.hypot(item.error, doubt));
-    }
-    case "learned fill": {
+      return measured(item.pressure, at(asked.learned.trim, missingAt(asked, item.at)), item.error);
+    case "learned fill":
       if (asked.weakness < 1) return -Math.log(visit.unit.build.shiftControl.fillLimit);
-      const { value, doubt } = readOff(asked, asked.learned.fills.get(item.clutch)!, item.at);
-      return measured(item.time, value, Math.hypot(item.error, doubt));
-    }
+      return measured(
+        item.time,
+        at(asked.learned.fills.get(item.clutch)!, missingAt(asked, item.at)),
+        item.error,
+      );
   }
 }
 

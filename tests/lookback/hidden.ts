@@ -145,7 +145,6 @@ function asked(
     visit,
     shown,
     learned: { trim: { step: 1, values: new Float64Array(2) }, fills: new Map() },
-    rough: 0,
     course,
     drop: values[place.drop]!,
     runningBy: runningOf(visit),
