@@ -118,13 +118,21 @@ export function shaped(reading: Reading, table: Side, at: number, width: number)
 
 /** Reads the stand before a kind of trip into `stand`. */
 export function takeStand(reading: Reading, kind: number, kinds: number): void {
-  const { weights, levelShare, count, stand, tables } = reading;
+  const { weights, levelShare, count, stand } = reading;
+  const { stands } = reading.tables;
   const row = rowOf(reading, kind, kinds) * standParts;
   const higher = row + up(reading, kinds) * standParts;
-  stand.fill(0);
-  for (let i = 0; i < count; i++)
-    for (let p = 0; p < standParts; p++) {
-      const low = tables.stands[row + i * standParts + p]!;
-      stand[p]! += weights[i]! * (low + levelShare * (tables.stands[higher + i * standParts + p]! - low));
-    }
+  let [depth, density, viscosity, fluidity] = [0, 0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    const weight = weights[i]!;
+    const [low, high] = [row + i * standParts, higher + i * standParts];
+    depth += weight * (stands[low]! + levelShare * (stands[high]! - stands[low]!));
+    density += weight * (stands[low + 1]! + levelShare * (stands[high + 1]! - stands[low + 1]!));
+    viscosity += weight * (stands[low + 2]! + levelShare * (stands[high + 2]! - stands[low + 2]!));
+    fluidity += weight * (stands[low + 3]! + levelShare * (stands[high + 3]! - stands[low + 3]!));
+  }
+  stand[0] = depth;
+  stand[1] = density;
+  stand[2] = viscosity;
+  stand[3] = fluidity;
 }

@@ -6,7 +6,7 @@ import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
-import type { LeakOpening } from "../physics/build.ts";
+import type { Leak, LeakOpening } from "../physics/build.ts";
 import { agedOpening } from "../physics/leaking.ts";
 import { runningOf } from "./along.ts";
 import type { Added } from "./evidence.ts";
@@ -84,18 +84,26 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
   const { site, unit, week } = visit;
   const { use, stretch, opening, opensAt, soakedUp, short, harder, added } = guess;
   const { weekday, dayOfYear, toPlan } = clocks;
+  // Named one by one, as in `askedOf`: this is done for every guess.
+  const { place, height, x, y, fedBy, lineAbove, columnHeight, dripRadius } = site;
+  const { build, fluid, driver, surroundings } = unit;
+  const leak: Leak | null =
+    opening === null
+      ? null
+      : {
+          place,
+          opening: onClock(opening, use / stretch),
+          height,
+          x,
+          y,
+          fedBy,
+          lineAbove,
+          columnHeight,
+          dripRadius,
+          hiding: { capacity: soakedUp, carryOff: CARRY_OFF },
+        };
   return {
-    unit: {
-      ...unit,
-      leak:
-        opening === null
-          ? null
-          : {
-              ...site,
-              opening: onClock(opening, use / stretch),
-              hiding: { capacity: soakedUp, carryOff: CARRY_OFF },
-            },
-    },
+    unit: { build, fluid, leak, driver, surroundings },
     week,
     weekday,
     dayOfYear,

@@ -4,7 +4,8 @@ import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
 import { drivenBack, runningOf, wayOf } from "./along.ts";
 import { commonCount, place } from "./common.ts";
-import { courseOf, type Guess } from "./course.ts";
+import { mostOf } from "./at-most.ts";
+import { courseOf, type Course, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
@@ -95,6 +96,7 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
   const guess = guessOf(visit, explanation, values);
   // Named one by one: this is done for every guess, and a copy of all that is in it takes ten times as long.
   const { opening, opensAt, short, soakedUp, added, shared, use, stretch, sudden } = guess;
+  let course: Course | undefined;
   return {
     opening,
     opensAt,
@@ -108,7 +110,9 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     visit,
     shown,
     learned,
-    course: courseOf(visit, prepared, guess),
+    get course() {
+      return (course ??= courseOf(visit, prepared, guess));
+    },
     drop: values[place.drop]!,
     runningBy,
     way,
@@ -145,6 +149,12 @@ export function problemOf(
   };
   return {
     unknowns: explanation.unknowns,
+    atMost: (values) => {
+      const guess = asked(values);
+      let most = 0;
+      for (const item of cheap) most += mostOf(item, guess);
+      return most;
+    },
     logLikelihood: (values) => {
       const guess = asked(values);
       return drives && guess.course.ranOut ? -Infinity : sum(cheap, guess);

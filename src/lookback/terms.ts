@@ -25,6 +25,7 @@ export interface Asked {
   readonly visit: Visit;
   readonly shown: Shown;
   readonly learned: Learned;
+  /** Followed when first asked for. */
   readonly course: Course;
   readonly opening: LeakOpening | null;
   readonly opensAt: number;
@@ -56,12 +57,13 @@ const dear: readonly EvidenceKind[] = ["first spot", "first symptom", "not felt"
 export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
 
 /** Errors of what is told without one: a date by memory [s], and the share of cases that are told wrongly. */
-const WRONG = 0.02;
+export const WRONG = 0.02;
 
 /** Lacking at a moment [m³ at fill temperature]. */
-export function missingAt({ visit, shown, course, short, added }: Asked, clock: number): number {
+export function missingAt(asked: Asked, clock: number): number {
+  const { visit, shown, opensAt, short, added } = asked;
   const { unit } = visit;
-  let mass = course.lostBy(clock);
+  let mass = clock <= opensAt ? 0 : asked.course.lostBy(clock);
   for (const { at: when, volume, temperature } of added)
     if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
   return short + mass / shown.filling;
@@ -69,7 +71,7 @@ export function missingAt({ visit, shown, course, short, added }: Asked, clock: 
 
 /** Logarithm of the probability of an item; 0 where the guess has nothing to do with it. */
 export function termOf(item: Evidence, asked: Asked): number {
-  const { shown, course, visit, shared } = asked;
+  const { shown, visit, shared } = asked;
   switch (item.kind) {
     case "fluid missing": {
       const { more, error } = measuredBy(item.by, item.error, shared);
@@ -95,20 +97,19 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
-      return told(item.when, asked.unseen ? Infinity : course.when("first spot on the ground"), asked);
+      return told(item.when, asked.unseen ? Infinity : asked.course.when("first spot on the ground"), asked);
     case "first symptom":
-      return asked.ails ? anyDay(item.when, visit) : told(item.when, course.when(item.symptom), asked);
+      return asked.ails ? anyDay(item.when, visit) : told(item.when, asked.course.when(item.symptom), asked);
     case "not felt": {
       if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
-      const came = byCalendar(course.when(item.symptom), asked);
+      const came = byCalendar(asked.course.when(item.symptom), asked);
       return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
     }
     case "known full": {
-      // A level is read wrongly now and then: by any amount that is ever lacking.
       const missing = missingAt(asked, item.at);
       return logAdd(
         Math.log1p(-WRONG) + measured(0, missing, item.error),
-        logWrong + measured(0, missing, 2e-3),
+        logWrong + measured(0, missing, wrongLevel),
       );
     }
     case "looked": {
@@ -147,7 +148,9 @@ export function termOf(item: Evidence, asked: Asked): number {
 /** The stick ends one distance of its marks under the low one. */
 const stickFoot = -1;
 const DAYS = 3 * 86400;
-const logWrong = Math.log(WRONG);
+export const logWrong = Math.log(WRONG);
+/** How far a level that was read wrongly may be off [m³]: by any amount that is ever lacking. */
+export const wrongLevel = 2e-3;
 
 /** What was told is wrong now and then: a probability never falls under that. */
 const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
@@ -183,16 +186,27 @@ function anyDay({ from, to, of }: When, { at: visited }: Visit): number {
 
 const path: GrowingOpening & { viscous: number; inertial: number } = { viscous: 0, inertial: 0 };
 
-/** Flow through the leak [m³/s] at a moment of the visit's clock, idling hot or parked in the bay. */
-export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "parked"): number {
-  const { opening, opensAt, visit, shown, use } = asked;
+/** How a leak is seen to flow: idling hot, or parked in the bay. */
+export type Moment = "idling hot" | "parked";
+
+/** Flow through the leak [m³/s] at a moment of the visit's clock. */
+export function flowAt(asked: Asked, clock: number, moment: Moment): number {
+  const { opening, opensAt, visit, shown } = asked;
+  if (opening === null || clock <= opensAt) return 0;
+  const missing = missingAt(asked, clock);
+  const pressure =
+    moment === "idling hot"
+      ? at(shown.pressure, missing)
+      : shown.bay.density * gravity * Math.max(0, at(shown.parkedDepth, missing) - visit.site.height);
+  return flowUnder(pressure, asked, clock, moment);
+}
+
+/** The same under a pressure at the leak [Pa]. */
+export function flowUnder(pressure: number, asked: Asked, clock: number, moment: Moment): number {
+  const { opening, opensAt, shown, use } = asked;
   if (opening === null || clock <= opensAt) return 0;
   const running = moment === "idling hot";
   const { density: rho, viscosity: mu } = running ? shown.hot : shown.bay;
-  const missing = missingAt(asked, clock);
-  const pressure = running
-    ? at(shown.pressure, missing)
-    : rho * gravity * Math.max(0, at(shown.parkedDepth, missing) - visit.site.height);
   // Rounding alone may take it below nothing.
   const age = Math.max(0, use * (asked.runningBy(clock) - asked.runningBy(opensAt)));
   if (hasParted(opening, age) && !running) return 0;
@@ -202,7 +216,7 @@ export function flowAt(asked: Asked, clock: number, moment: "idling hot" | "park
 
 /** Flow that a look can see [m³/s]: none of a leak into the coolant, nor what a shield that is left on still holds. */
 export function seenAt({ at: clock, look }: Extract<Evidence, { kind: "looked" }>, asked: Asked): number {
-  if (asked.unseen) return 0;
+  if (asked.unseen || clock <= asked.opensAt) return 0;
   const { unit, shield } = asked.visit;
   const hides =
     shield && look !== "shield taken off" && heldAt(asked, clock) < asked.soakedUp * unit.fluid.density15;
@@ -214,12 +228,18 @@ export const heldAt = ({ course, soakedUp, unseen, visit }: Asked, clock: number
   unseen ? 0 : Math.min(course.lostBy(clock), soakedUp * visit.unit.fluid.density15);
 
 /** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
-export function expectedDrops(item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number {
-  if (asked.unseen) return 0.05;
-  const { shown, drop } = asked;
-  const volume = item.dropVolume ?? drop * (item.moment === "parked" ? shown.bay : shown.hot).drop;
+export const expectedDrops = (item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number =>
+  dropsOf(asked.unseen ? 0 : flowAt(asked, item.at, item.moment), item, asked);
+
+/** Drops that a count would find of a flow [m³/s]. */
+export function dropsOf(
+  flow: number,
+  { dropVolume, moment, time }: Extract<Evidence, { kind: "drops" }>,
+  { shown, drop }: Asked,
+): number {
+  const volume = dropVolume ?? drop * (moment === "parked" ? shown.bay : shown.hot).drop;
   // A count that is off by one now and then is no wonder: nothing is ever foretold to be quite dry.
-  return Math.max(0.05, (flowAt(asked, item.at, item.moment) * item.time) / volume);
+  return Math.max(0.05, (flow * time) / volume);
 }
 
 /** A lining is called thin under this share of a new one. */

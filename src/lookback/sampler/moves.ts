@@ -74,11 +74,13 @@ export function moveAbout(problem: Problem, moving: Moving): number {
       const [chance, second] = [random(), random()];
       const trialPrior = logPrior(problem, trial, 0);
       if (trialPrior === -Infinity) continue;
-      const likelihood = problem.logLikelihood(valuesOf(problem, trial, 0, values));
       // What is drawn anew comes from the belief itself, which then does not count again.
       const believed = anew < 0 ? trialPrior - prior : 0;
-      const gain = believed + power * (likelihood - logLikelihood[i]!);
-      if (!(Math.log(chance) < gain)) continue;
+      const passes = (log: number) => Math.log(chance) < believed + power * (log - logLikelihood[i]!);
+      valuesOf(problem, trial, 0, values);
+      if (problem.atMost !== undefined && !passes(problem.atMost(values))) continue;
+      const likelihood = problem.logLikelihood(values);
+      if (!passes(likelihood)) continue;
       let more = 0;
       if (dear !== undefined) {
         more = dear(values);

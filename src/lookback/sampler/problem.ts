@@ -16,6 +16,8 @@ export interface Unknown {
 export interface Problem {
   readonly unknowns: readonly Unknown[];
   readonly logLikelihood: (values: Float64Array) => number;
+  /** No less than `logLikelihood`, for less work: what even that would not let pass is not asked further. */
+  readonly atMost?: (values: Float64Array) => number;
   /** What dear evidence adds to that. It is asked only where the cheap one has not already said no, and counts in full. */
   readonly further?: (values: Float64Array) => number;
 }

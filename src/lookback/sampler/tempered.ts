@@ -1,9 +1,11 @@
 // The answer by guesses: drawn from what was believed, led to what the evidence says in steps that each keep half of them.
 
-import { checkBelief, coordinateAt } from "../../chance/belief.ts";
+import { checkBelief } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
 import { impossible } from "../../errors.ts";
+import { begun } from "./first.ts";
 import { askFurther, moveAbout, valuesOf } from "./moves.ts";
+import { nextPower } from "./power.ts";
 import type { Draws, Problem } from "./problem.ts";
 import { effectiveSize, normalised, resampled } from "./weights.ts";
 
@@ -28,56 +30,7 @@ export interface TemperedAnswer extends Draws {
 }
 
 /** At the last step guesses are moved so many times as often: what resampling made equal on the way has to part again. */
-const AT_LAST = 5;
-
-/** Share of the guesses' worth that a step keeps. */
-const KEEPS = 0.5;
-
-/** One guess a row, in coordinates, and the logarithms of their likelihoods. */
-export interface Guesses {
-  readonly points: Float64Array;
-  readonly logLikelihood: Float64Array;
-}
-
-/** Draws of what was believed, with what the cheap evidence says of them. */
-export function firstGuesses(problem: Problem, count: number, seed: number): Guesses {
-  const n = problem.unknowns.length;
-  const points = new Float64Array(count * n);
-  const logLikelihood = new Float64Array(count);
-  const values = new Float64Array(n);
-  for (let i = 0; i < count; i++) {
-    const random = randomBits(seed, 0, i);
-    for (let j = 0; j < n; j++)
-      points[i * n + j] = coordinateAt(problem.unknowns[j]!.belief, inside(random()));
-    logLikelihood[i] = problem.logLikelihood(valuesOf(problem, points, i * n, values));
-  }
-  return { points, logLikelihood };
-}
-
-/** Off the ends, where a normal number would be infinite. */
-const inside = (u: number): number => u + 2 ** -33;
-
-/** The next power: the one at which the weights are worth so many guesses (half of them), or 1 if they are then worth more. */
-export function nextPower(
-  logLikelihood: Float64Array,
-  power: number,
-  enough = KEEPS * logLikelihood.length,
-): number {
-  const weights = new Float64Array(logLikelihood.length);
-  const worth = (next: number): number => {
-    for (let i = 0; i < weights.length; i++) weights[i] = (next - power) * logLikelihood[i]!;
-    return normalised(weights, weights) === -Infinity ? 0 : effectiveSize(weights);
-  };
-  if (worth(1) >= enough) return 1;
-  let [low, high] = [power, 1];
-  for (let i = 0; i < 60 && high - low > 1e-12 * (1 - power); i++) {
-    const middle = 0.5 * (low + high);
-    if (worth(middle) >= enough) low = middle;
-    else high = middle;
-  }
-  // A step that could not leave its place would never end.
-  return low > power ? low : high;
-}
+const AT_LAST = 2;
 
 /**
  * The answer of a problem by tempered sequential Monte Carlo: draws of the belief, weighed by the likelihood to a rising power, resampled
@@ -94,7 +47,7 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
   const logWeights = new Float64Array(guesses);
   const weights = new Float64Array(guesses);
   const told: Step[] = [];
-  const beginning = taken(problem, options);
+  const beginning = begun(problem, guesses, seed);
   const { points, logLikelihood } = beginning;
   let { logEvidence } = beginning;
   let round = 1;
@@ -133,33 +86,6 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
     logLikelihood[i]! += further[i]!;
   }
   return { values, count: guesses, dimensions: n, weights, logLikelihood, logEvidence, steps: told };
-}
-
-/** So many draws of what was believed stand at the beginning for each guess: they are cheaper than steps, and none is another's copy. */
-const AT_FIRST = 8;
-
-/** Guesses taken from many draws of the belief, at the power at which those are worth as many. */
-function taken(problem: Problem, { guesses, seed }: SamplerOptions) {
-  const n = problem.unknowns.length;
-  const first = firstGuesses(problem, AT_FIRST * guesses, seed);
-  const power = nextPower(first.logLikelihood, 0, guesses);
-  const weights = new Float64Array(AT_FIRST * guesses);
-  const logEvidence = normalised(
-    first.logLikelihood.map((log) => (power === 0 ? 0 : power * log)),
-    weights,
-  );
-  const points = new Float64Array(guesses * n);
-  const logLikelihood = new Float64Array(guesses);
-  // No guess is possible: any will do.
-  const from =
-    logEvidence === -Infinity
-      ? Int32Array.from({ length: guesses }, (_, i) => i)
-      : resampled(weights, randomBits(seed, 0, -1)(), guesses);
-  for (let i = 0; i < guesses; i++) {
-    points.set(first.points.subarray(from[i]! * n, (from[i]! + 1) * n), i * n);
-    logLikelihood[i] = first.logLikelihood[from[i]!]!;
-  }
-  return { points, logLikelihood, logEvidence, power };
 }
 
 function checked({ unknowns }: Problem, { guesses, moves, seed }: SamplerOptions): void {
