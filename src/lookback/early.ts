@@ -20,7 +20,7 @@ export interface EarlyAnswer {
   readonly leftOut: readonly string[];
 }
 
-const GUESSES = 150;
+const GUESSES = 100;
 /** Points of the tables of what the unit shows: enough for a rough answer. */
 const POINTS = 5;
 const DAY = 86400;
@@ -36,9 +36,9 @@ export function earlyAnswer(visit: Visit, seed: number, beliefs: Beliefs = {}): 
   const bench = benchOf(visit, prepared, shownBy(unit, site, evidence, POINTS));
   const slow = explanationsOf(visit, beliefs).filter(({ cause }) => cause === "slow leak");
   const done = slow.map((explanation, i) => {
-    const { unknowns, logLikelihood } = problemOf(bench, explanation, evidence);
-    const options = { guesses: GUESSES, moves: 2, seed };
-    const answer = temperedAnswer({ unknowns, logLikelihood }, options);
+    const { further: _, ...cheap } = problemOf(bench, explanation, evidence);
+    const options = { guesses: GUESSES, moves: 1, seed };
+    const answer = temperedAnswer(cheap, options);
     return {
       task: { explanation: i, foretells: false, ...options },
       answered: { answer, foretold: new Float64Array(0) },
