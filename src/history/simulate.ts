@@ -10,7 +10,7 @@ import { idleInNeutral } from "./idle.ts";
 import { closure, type Closure, type Ledger } from "./ledger.ts";
 import { margins } from "./margin.ts";
 import { newMeasures } from "./measures.ts";
-import { noteRanges, outsideOf } from "./outside.ts";
+import { noteRanges, outsideOf, usedIn, type Used } from "./outside.ts";
 import { ambientOn, wholePlan, type Plan } from "./plan.ts";
 import { pour } from "./reaction.ts";
 import { cutCloseUps, keep, newRow, type CloseUp, type TripRow } from "./record.ts";
@@ -46,7 +46,13 @@ export interface History {
 export type Progress = (share: number, state: State) => boolean;
 
 /** Runs a plan. Deterministic: the same plan gives the same numbers. Throws "impossible-input" for a plan that lacks a part, as one from untyped code may. */
-export function simulate(plan: Plan, progress?: Progress): History {
+export const simulate = (plan: Plan, progress?: Progress): History => walked(plan, progress).history;
+
+/** The same with every law that was used, and how far. */
+export function walked(
+  plan: Plan,
+  progress?: Progress,
+): { readonly history: History; readonly used: readonly Used[] } {
   wholePlan(plan);
   const { unit, before: hitch } = towing(plan.unit, plan.towed);
   const ambientAtStart = ambientOn(unit, plan.dayOfYear);
@@ -91,17 +97,19 @@ export function simulate(plan: Plan, progress?: Progress): History {
     }
   }
   cutCloseUps(telling.recent, Infinity, closeUps);
-  return {
+  const used = usedIn(telling.outside);
+  const history: History = {
     events: telling.events.sort((a, b) => a.clock - b.clock),
     trips,
     closeUps,
     clutches: fatesOf(walk, measures, telling.slips),
     ledger: walk.ledger,
     closure: closure(unit, state, walk.ledger),
-    outside: outsideOf(telling.outside),
+    outside: outsideOf(used),
     endedBy: telling.ending ?? "end of span",
     end: state,
   };
+  return { history, used };
 }
 
 /** Drives a trip tick by tick, to its end or that of the history; the leak may open or its line part in it. */

@@ -2,7 +2,7 @@
 // events end it, some make the driver do something.
 
 import type { Measures } from "./measures.ts";
-import { newOutside, noteRanges, type Outside } from "./outside.ts";
+import { newOutside, noteStep, type Outside } from "./outside.ts";
 import { feels, noResolve, type Resolve } from "./reaction.ts";
 import { newRecent, newRow, note, wantCloseUp, type Recent, type TripRow } from "./record.ts";
 import type { Engagement } from "./shift.ts";
@@ -18,9 +18,6 @@ import {
   type HistoryEvent,
   type Moment,
 } from "./watch.ts";
-
-/** So much warmer than ever before, and the laws' ranges are looked at again [K]. */
-const WARMER = 1;
 
 export type Ending = "no drive" | "driver stopped" | "drove home" | "end of span" | "cancelled";
 
@@ -50,7 +47,6 @@ export function tellingOf(walk: Walk, engagement: Engagement, measures: Measures
   const before = newMoment();
   const moment = newMoment();
   let wasSlipping = false;
-  let warmest = 0;
 
   const tell = (event: HistoryEvent) => {
     telling.events.push(event);
@@ -81,10 +77,7 @@ export function tellingOf(walk: Walk, engagement: Engagement, measures: Measures
       }
       copyMoment(moment, before);
       gatherRow(walk, telling.row);
-      if (now.temperature > warmest) {
-        warmest = now.temperature + WARMER;
-        noteRanges(outside, walk, engagement);
-      } else if (walk.slip.heat > 0) noteRanges(outside, walk, engagement);
+      noteStep(outside, walk, engagement);
       if (walk.slip.heat > 0 && state.slipping !== wasSlipping) slips[walk.slip.clutch]! += 1;
       wasSlipping = state.slipping;
       note(telling.recent, walk);
