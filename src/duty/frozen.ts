@@ -5,6 +5,7 @@ import { margins } from "../history/margin.ts";
 import { idleInNeutral } from "../history/idle.ts";
 import { newMeasures, type Measures } from "../history/measures.ts";
 import { stand } from "../history/parked.ts";
+import { noteRanges, noteStep, type Outside } from "../history/outside.ts";
 import { settle } from "../history/settle.ts";
 import { engageFromRest, noEngagement, type Engagement } from "../history/shift.ts";
 import { tick } from "../history/tick.ts";
@@ -98,6 +99,8 @@ export interface TripWatch {
   /** After every step, with its length [s]; false ends the drive. */
   readonly step?: (walk: Walk, seconds: number) => boolean;
   readonly tick?: (index: number) => void;
+  /** The laws that are used, noted as in a history. */
+  readonly outside?: Outside;
 }
 
 /**
@@ -116,6 +119,7 @@ export function driveFrozen(
   const { walk, measures, engagement, severity } = frozen;
   const { state, unit } = walk;
   const { ticks } = kind;
+  const { outside } = watch;
   const count = kind.pieces.length - 1;
   const last = Math.min(count, first + pieces);
   frozen.tripFrom = state.running - kind.pieceTimes[first]!;
@@ -131,6 +135,7 @@ export function driveFrozen(
     measures.take(walk, engagement);
     noteLook(severity, state.running, measures.values);
     keepWorst(frozen);
+    if (outside !== undefined) noteStep(outside, walk, engagement);
     const seconds = state.running - before;
     before = state.running;
     const on = watch.step?.(walk, seconds) ?? true;
@@ -146,6 +151,7 @@ export function driveFrozen(
     if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, after, ticks.grade[0])) return;
     engageFromRest(walk, engagement);
     measures.engaged(walk, engagement);
+    if (outside !== undefined) noteRanges(outside, walk, engagement); // the coldest of the trip
   }
   const until = last === count ? Infinity : kind.pieceTimes[last]! + longer;
   for (let i = kind.pieces[first]!; i < ticks.count; i++) {
@@ -165,6 +171,7 @@ export function driveFrozen(
     watch.tick?.(i);
   }
   settle(walk);
+  if (outside !== undefined) noteRanges(outside, walk, engagement);
   if (piece > first) watch.told?.(piece - 1, frozen.heldBefore, frozen.sinceBefore);
   if (piece < last) watch.told?.(piece, frozen.held, frozen.since);
 }

@@ -1,6 +1,7 @@
 // Where averages end: a line that parts empties the unit within minutes, and that end is handed to the trip-resolved walk.
 
-import { simulate, type History } from "../history/simulate.ts";
+import { walked, type History } from "../history/simulate.ts";
+import type { Used } from "../history/outside.ts";
 import { density } from "../physics/fluid/density.ts";
 import { agedOpening } from "../physics/leaking.ts";
 import type { DutyEvent } from "./happen.ts";
@@ -14,15 +15,19 @@ const END_WITHIN = 14 * DAY;
 export function endFrom(
   march: March,
   midnight: number,
-): { readonly events: readonly DutyEvent[]; readonly history: History } {
+): {
+  readonly events: readonly DutyEvent[];
+  readonly history: History;
+  readonly used: readonly Used[];
+} {
   const { plan, leak, shortAtFirst, prepared } = march;
   const day = Math.round(midnight / DAY);
   const running = runningAt(march, midnight);
-  const { lost, lacking } = atMidnight(march, midnight);
+  const { lost, lacking } = lostBy(march, midnight);
   const { density15 } = prepared.unit.fluid;
   const age = Math.max(0, running - march.opensRunning);
   const opened = march.opensAt < midnight;
-  const history = simulate({
+  const { history, used } = walked({
     ...plan,
     unit: { ...plan.unit, leak: leak === null ? null : { ...leak, opening: agedOpening(leak.opening, age) } },
     weekday: (plan.weekday + day) % 7,
@@ -44,16 +49,17 @@ export function endFrom(
     lost: at.lost + lost,
     ...(clutch === undefined ? {} : { clutch }),
   }));
-  return { events, history };
+  return { events, history, used };
 }
 
-function atMidnight(march: March, midnight: number): { lost: number; lacking: number } {
-  const week = Math.floor(midnight / WEEK);
+/** Lost and lacking by a moment at which the unit stands [kg]. */
+export function lostBy(march: March, clock: number): { lost: number; lacking: number } {
+  const week = Math.floor(clock / WEEK);
   spread(march, week);
   const { startsAt, order, lostAtEnd, addedAtStart } = march;
   let lost = march.lost[week]!;
   let fluid = march.added[week]!;
-  for (let i = 0; i < order.length && week * WEEK + startsAt[i]! < midnight; i++) {
+  for (let i = 0; i < order.length && week * WEEK + startsAt[i]! < clock; i++) {
     lost = lostAtEnd[i]!;
     fluid = addedAtStart[i]!;
   }

@@ -1,6 +1,7 @@
 // A duty-averaged history: the leak marched week by week against what the week does to the unit at every loss.
 
 import { simulate, type Ending, type Plan } from "../history/simulate.ts";
+import { outsideOf } from "../history/outside.ts";
 import { endFrom } from "./handover.ts";
 import { isTabled } from "./flow.ts";
 import {
@@ -18,6 +19,7 @@ import { spread } from "./week.ts";
 import { DAY, partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
 import { marched } from "./marched.ts";
+import { usedBy, usedInBoth } from "./outside.ts";
 import type { Prepared } from "./prepared.ts";
 import { findSpots, newSpots } from "./spots.ts";
 
@@ -33,6 +35,8 @@ export interface DutyHistory {
   /** Clock and running time at the end [s]. */
   readonly end: { readonly clock: number; readonly running: number };
   readonly handedOver: HandedOver;
+  /** Laws that were used outside their range, with how far; what the week's trips leave at the losses and in the air that were met, and the leak's opening. */
+  readonly outside: readonly string[];
 }
 
 const lookouts = new WeakMap<Prepared, Lookout>();
@@ -128,8 +132,13 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
     )
   )
     return whole(plan);
+  let used =
+    ended === undefined
+      ? usedBy(march, reached, averagedUntil, runningAt(march, averagedUntil))
+      : usedBy(march, reached, ended.clock, ended.running, ended.lost);
   if (handOver && ended === undefined && averagedUntil < plan.span && reached >= weeks) {
-    const { events: more, history } = endFrom(march, averagedUntil);
+    const { events: more, history, used: moreUsed } = endFrom(march, averagedUntil);
+    used = usedInBoth(used, moreUsed);
     for (const event of more)
       if (
         event.name !== "leak opens" &&
@@ -150,6 +159,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
     endedBy,
     end,
     handedOver,
+    outside: outsideOf(used),
   };
 }
 
@@ -163,13 +173,14 @@ function mayAverage({ occurrences }: Prepared, { unit: { leak, driver }, towed }
 
 /** The trip-resolved history in the same form. */
 function whole(plan: Plan): DutyHistory {
-  const { events, endedBy, end } = simulate(plan);
+  const { events, endedBy, end, outside } = simulate(plan);
   return {
     events,
     lost: new Float64Array(1),
     endedBy,
     end: { clock: end.clock, running: end.running },
     handedOver: "all",
+    outside,
   };
 }
 

@@ -1,12 +1,14 @@
 // The week at one loss after another: flow tables, stands, and how near each piece of each trip came to each event.
 
+import { newOutside, type Outside } from "../history/outside.ts";
 import { overLid } from "../physics/sump/pan.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
 import { fullMass, lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
 import { trimGoingRound } from "./learned.ts";
-import { levelStep, type Climate } from "./prepared.ts";
+import { levelStep, type Climate, type UsedUpTo } from "./prepared.ts";
 import { beginTrip, closeTick, endTrip, gatherStep, newTabling, nextPiece, type Tabling } from "./tabling.ts";
+import { usedUpTo } from "./used.ts";
 
 /** How near a piece came to each event while so much was lacking [kg]; see `Severity`. */
 export interface Seen {
@@ -60,6 +62,8 @@ export function walkLevels(
   const clutches = unit.build.clutches.length;
   const [trims, fills] = [new Float64Array(rows), new Float64Array(rows * clutches)];
   const seen = kinds.kinds.map(nothingSeen);
+  const outside = newOutside(road.ambient);
+  const used: UsedUpTo[] = [];
   const shown = kinds.kinds.map((): Shown => ({ air: false, slips: false, burns: Infinity }));
   const row = () => new Float64Array(wide);
   const [kept, begins, added, round, before] = [row(), row(), row(), row(), row()];
@@ -86,10 +90,21 @@ export function walkLevels(
       // The trim goes on as it went from level to level.
       const trim = round[k]! + (round[k]! - before[k]!) * grown;
       begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
-      driveAt(frozen, kinds, lacking, k, tabled ? tabling : undefined, levels - 1, seen[k]!, shown[k]!);
+      driveAt(
+        frozen,
+        kinds,
+        lacking,
+        k,
+        tabled ? tabling : undefined,
+        levels - 1,
+        seen[k]!,
+        shown[k]!,
+        outside,
+      );
       ends[k] = snapshotOf(frozen.walk);
       added[k] = state.trim - kept[k]! * begins[k]!;
     }
+    used.push(usedUpTo(lacking, outside));
     before.set(round);
     trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
     if (tabled) {
@@ -121,6 +136,7 @@ export function walkLevels(
       ageing,
       trim: trims,
       fills,
+      used,
     },
     seen,
   };
@@ -178,12 +194,14 @@ function driveAt(
   row: number,
   { levels, pieces }: KindSeen,
   shown: Shown,
+  outside: Outside,
 ): void {
   const { now } = frozen.walk;
   const { air, slips, burns } = frozen;
   levels.push(lacking);
   if (tabling !== undefined) beginTrip(tabling, row, k);
   driveFrozen(frozen, kinds.kinds[k]!, {
+    outside,
     piece(index) {
       if (index > 0 && tabling !== undefined) nextPiece(tabling, now.density);
       pieces[index]!.starts.push(snapshotOf(frozen.walk));

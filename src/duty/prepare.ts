@@ -68,7 +68,7 @@ export function walkInAir(
     const moments = momentsOf(frozen, kinds, seen, event);
     events.push({ name, condition, moments, ...(clutch === undefined ? {} : { clutch }) });
   }
-  return { air, climate, events, aftermaths: walkAftermaths(frozen, kinds, seen) };
+  return { air, climate, events, aftermaths: walkAftermaths(frozen, kinds, seen, climate.used) };
 }
 
 /** What the stick is asked: which event it is, and the least loss at which it happened in any air [kg lacking]; undefined if in none. */

@@ -41,6 +41,13 @@ export interface PlaceTables {
   readonly pressure: Float64Array;
 }
 
+/** Lowest and highest value at which each of `watchedLaws` was used while up to so much was lacking [kg]; Infinity and -Infinity: it was not. */
+export interface UsedUpTo {
+  readonly lacking: number;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
 /** A week in air of one temperature, level by level. */
 export interface Climate {
   readonly air: number;
@@ -57,6 +64,8 @@ export interface Climate {
   /** What the controller has learned at each level in the long run: trim, mean over the week's trips [Pa], and, by clutch of the gears, how much earlier it fills [s]. */
   readonly trim: Float64Array;
   readonly fills: Float64Array;
+  /** By every loss that was walked, rising. */
+  readonly used: readonly UsedUpTo[];
 }
 
 /**

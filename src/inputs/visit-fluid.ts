@@ -3,8 +3,8 @@
 import type { Added, Evidence } from "../lookback/evidence.ts";
 import { density } from "../physics/fluid/density.ts";
 import { assumed, practice } from "./visit-assumed.ts";
-import { checkErrors } from "./visit-evidence.ts";
 import { halfRead } from "./visit-half-read.ts";
+import { checkErrors } from "./visit-level.ts";
 import { volumeFits, type Seeing } from "./visit-seeing.ts";
 import { momentIn } from "./visit-moments.ts";
 import type { PlainVisit } from "./visit-schema.ts";

@@ -1,14 +1,11 @@
 // What the on-board computer tells by the open standard: when its records were cleared, and of a slip since.
 
 import type { When } from "../lookback/evidence.ts";
-import type { Plain } from "./gather.ts";
 import { assumed } from "./visit-assumed.ts";
 import { byDistance, type Moment, type VisitClock } from "./visit-clock.ts";
-import type { EvidenceTree } from "./visit-evidence-schema.ts";
+import type { ItemOf, Told } from "./visit-item.ts";
 import { asWritten, type Seeing } from "./visit-seeing.ts";
 import { about, momentIn } from "./visit-moments.ts";
-
-type SlipCode = Extract<Plain<EvidenceTree>, { kind: "stored slip code" }>;
 
 /** That it slipped for the first time. */
 interface Slip {
@@ -24,7 +21,7 @@ const slip = (when: When): Slip => ({ kind: "first symptom", symptom: "first sus
  * When the records were cleared: so far, or so many warm-ups, before the visit. A warm-up is a drive in which the coolant warms by 22 K and
  * reaches 70 °C; every trip after a long stand makes one. Source: SAE J1979, E/E diagnostic test modes (recalled).
  */
-export function sinceCleared(
+function sinceCleared(
   distance: number | undefined,
   warmUps: number | undefined,
   path: string,
@@ -49,13 +46,13 @@ export function sinceCleared(
 }
 
 /** Between a moment and the visit, by the odometer where that told it. */
-export const sinceThen = ({ at, error, driven }: Moment, clock: VisitClock): When =>
+const sinceThen = ({ at, error, driven }: Moment, clock: VisitClock): When =>
   driven === undefined
     ? { from: at, to: clock.at, error: Math.max(error, DAY) }
     : { from: driven.by, to: clock.distance, error: driven.error, of: clock.distance };
 
 /** A slip code that the computer keeps: the first slip was then, or not before all records were cleared. */
-export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | null {
+export function slipCode(item: ItemOf<"stored slip code">, path: string, seeing: Seeing): Slip | null {
   const { clock, list, assume } = seeing;
   const { storedAt, distanceSinceStored: since, distanceSinceCleared, warmUpsSinceCleared } = item;
   list.want(
@@ -89,5 +86,14 @@ export function slipCode(item: SlipCode, path: string, seeing: Seeing): Slip | n
     "the first slip is taken to lie after the records were cleared",
     assumed("nobody told of one before"),
   );
+  return slip(sinceThen(cleared, clock));
+}
+
+/** Records that were cleared: no slip was stored since, or the first of those that were. */
+export function codesCleared(item: ItemOf<"codes cleared">, path: string, seeing: Seeing): Told | null {
+  const { clock } = seeing;
+  const cleared = sinceCleared(item.distance, item.warmUps, path, seeing);
+  if (cleared === null) return null;
+  if (!item.slipCodeSince) return { kind: "not felt", symptom: "first sustained slip", until: clock.at };
   return slip(sinceThen(cleared, clock));
 }

@@ -7,22 +7,45 @@ const WEEK = 7 * 86400;
 
 type Driving = Pick<Visit, "week" | "weekday">;
 
-/** The sum of what each trip brings, by a moment; within a trip in even steps of its time. */
-function alongTrips({ week, weekday }: Driving, of: (kind: TripKind) => number): (clock: number) => number {
+/** A trip of the week, from the visit's weekday on: when it starts, how long it lasts by the clock [s], and its kind. */
+interface Coming {
+  readonly from: number;
+  readonly lasts: number;
+  readonly kind: TripKind;
+}
+
+/** The week's trips in the order in which they come. One lasts until the next begins at most, so that there is never more than one on the way. */
+function comingFrom({ week, weekday }: Driving): Coming[] {
   const { kinds, occurrences } = kindsOf(week);
-  const trips = occurrences.map(({ startsAt, kind }) => ({
-    at: (startsAt - weekday * 86400 + WEEK) % WEEK,
-    time: kinds[kind]!.time,
-    brings: of(kinds[kind]!),
-  }));
-  const whole = trips.reduce((sum, { brings }) => sum + brings, 0);
-  return (clock) => {
+  const trips = occurrences
+    .map(({ startsAt, kind }) => ({ from: (startsAt - weekday * 86400 + WEEK) % WEEK, kind: kinds[kind]! }))
+    .sort((a, b) => a.from - b.from);
+  return trips.map(({ from, kind }, i) => {
+    const next = trips[i + 1]?.from ?? trips[0]!.from + WEEK;
+    return { from, lasts: Math.min(kind.time, next - from), kind };
+  });
+}
+
+/**
+ * The sum of what each trip brings, by a moment, from the visit's second 0 on; within a trip in even steps of its time. The last trip of the
+ * week may run into the next one.
+ */
+function alongTrips(visit: Driving, of: (kind: TripKind) => number): (clock: number) => number {
+  const trips = comingFrom(visit).map(({ from, lasts, kind }) => ({ from, lasts, brings: of(kind) }));
+  const begun = (clock: number) => {
     const weeks = Math.floor(clock / WEEK);
     const into = clock - weeks * WEEK;
-    let sum = weeks * whole;
-    for (const { at, time, brings } of trips) sum += brings * Math.max(0, Math.min(1, (into - at) / time));
+    let sum = 0;
+    for (const { from, lasts, brings } of trips) {
+      // All that have begun by then, less what the one on the way still brings.
+      const since = into < from ? into - from + WEEK : into - from;
+      sum += brings * (into < from ? weeks : weeks + 1);
+      if (since < lasts) sum -= brings * (1 - since / lasts);
+    }
     return sum;
   };
+  const first = begun(0);
+  return (clock) => begun(clock) - first;
 }
 
 /** Running seconds by a moment, of the week as told. */
@@ -42,31 +65,29 @@ export function drivenBack(visit: Driving & Pick<Visit, "at">): (age: number) =>
 }
 
 function backFrom({ week, weekday, at }: Driving & Pick<Visit, "at">): (age: number) => number {
-  const { kinds, occurrences } = kindsOf(week);
-  const trips = occurrences
-    .map(({ startsAt, kind }) => ({
-      from: (startsAt - weekday * 86400 + WEEK) % WEEK,
-      time: kinds[kind]!.time,
-    }))
-    .sort((a, b) => b.from - a.from);
-  const whole = trips.reduce((sum, { time }) => sum + time, 0);
-  const run = runningOf({ week, weekday })(at);
+  const trips = comingFrom({ week, weekday });
+  const whole = trips.reduce((sum, { kind }) => sum + kind.time, 0);
+  if (!(whole > 0)) return (age) => at - age;
+  const running = runningOf({ week, weekday });
+  // Weeks are counted from the start of a trip, over which none can run.
+  const first = trips[0]!.from;
+  const run = running(at) - running(first);
+  trips.reverse();
   return (age) => {
-    if (!(whole > 0)) return at - age;
     const then = run - (age / WEEK) * whole;
-    const weeks = Math.floor(then / whole);
+    const weeks = Math.ceil(then / whole) - 1;
     let left = (weeks + 1) * whole - then; // of that week's running
-    for (const { from, time } of trips) {
-      if (left <= time) return weeks * WEEK + from + time - left;
-      left -= time;
+    for (const { from, lasts, kind } of trips) {
+      if (left < kind.time) return weeks * WEEK + from + lasts * (1 - left / kind.time);
+      left -= kind.time;
     }
-    return weeks * WEEK;
+    return weeks * WEEK + first;
   };
 }
 
 /** Share of the way from second 0 to the visit that is driven by a moment [-]: trip by trip, so that nothing is driven overnight. */
 export function wayOf(visit: Driving & Pick<Visit, "at">): (clock: number) => number {
   const driven = alongTrips(visit, ({ pieceDistances }) => pieceDistances.at(-1)!);
-  const [first, all] = [driven(0), driven(visit.at) - driven(0)];
-  return (clock) => (all > 0 ? (driven(clock) - first) / all : clock / visit.at);
+  const all = driven(visit.at);
+  return (clock) => (all > 0 ? driven(clock) / all : clock / visit.at);
 }

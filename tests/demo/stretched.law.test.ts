@@ -1,10 +1,10 @@
 // Every law that a history watches has a sentence that says what leaving its range means, and its numbers follow the reader's units.
 import { expect, test } from "vitest";
 import { meaningOf, stretchedText } from "../../demos/report/stretched.ts";
-import { newOutside, outsideOf } from "../../src/history/outside.ts";
+import { newOutside, outsideOf, usedIn } from "../../src/history/outside.ts";
 
 test("each watched law is explained, and told in both systems", () => {
-  const watched = newOutside();
+  const watched = usedIn(newOutside());
   expect(watched.length).toBeGreaterThan(10);
   for (const { range } of watched) expect(meaningOf(range.law), range.law).not.toBe(meaningOf("no such law"));
   for (const seen of watched) seen.low = seen.high = 2 * seen.range.high;

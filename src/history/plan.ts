@@ -1,0 +1,70 @@
+// What a history needs: the unit, the week that it drives, its calendar and its leak. And what no plan may lack.
+
+import type { Week } from "../driving/pattern.ts";
+import { codedError } from "../errors.ts";
+import type { Unit } from "../physics/build.ts";
+import type { Towed } from "./towing.ts";
+
+/** Fluid added: when [s since the start], how much [m³] at its temperature [K]. */
+export interface TopUp {
+  readonly at: number;
+  readonly volume: number;
+  readonly temperature: number;
+}
+
+/** Everything that a history needs. */
+export interface Plan {
+  readonly unit: Unit;
+  readonly week: Week;
+  /** Weekday (0 is Monday) and day of the year (0 is 1 January) on which it starts, at midnight. */
+  readonly weekday: number;
+  readonly dayOfYear: number;
+  /** When the leak opens: after so many seconds (below 0: before the start), so many metres, or so many seconds of running. */
+  readonly opens: { readonly after: number } | { readonly distance: number } | { readonly running: number };
+  readonly topUps: readonly TopUp[];
+  /** Longest time that it may take [s]. */
+  readonly span: number;
+  /** Fluid short of correct from the start [m³ at fill temperature]; negative for overfull. */
+  readonly fillShort?: number;
+  /** What is towed, and when. */
+  readonly towed?: Towed;
+  /** Steps while air is possible and while slipping [s]; halving them moves no event by a second. */
+  readonly fine?: number;
+  readonly finer?: number;
+}
+
+const parts = [
+  "unit",
+  "unit.build",
+  "unit.fluid",
+  "unit.driver",
+  "unit.surroundings",
+  "week",
+  "weekday",
+  "dayOfYear",
+  "opens",
+  "topUps",
+  "span",
+] as const;
+
+/** Refuses a plan that lacks a part ("impossible-input"), and names the first. */
+export function wholePlan(plan: unknown): void {
+  const at = (from: unknown, key: string) =>
+    typeof from === "object" && from !== null ? (Reflect.get(from, key) as unknown) : undefined;
+  const missing = parts.find((path) => (path.split(".").reduce(at, plan) ?? null) === null);
+  if (missing === undefined) return;
+  throw codedError("impossible-input", [
+    {
+      path: `plan.${missing}`,
+      expected: "every part of a plan, as planOf makes it of a case",
+      given: "nothing",
+      example: "simulate(planOf(readCase(json)))",
+    },
+  ]);
+}
+
+/** Air temperature on a day of the year [K]: coldest on 15 January. */
+export function ambientOn(unit: Unit, dayOfYear: number): number {
+  const { meanTemperature, yearlySwing } = unit.surroundings;
+  return meanTemperature - yearlySwing * Math.cos((2 * Math.PI * (dayOfYear - 14)) / 365.25);
+}

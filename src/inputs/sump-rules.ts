@@ -1,0 +1,83 @@
+// What pan, pickup, stick, overflow and fill must be to each other.
+
+import { panCapacity } from "../physics/sump/pan.ts";
+import { litres, mm, type Rule } from "./build-rule.ts";
+
+export const sumpRules: readonly Rule[] = [
+  {
+    needs: ["sump"],
+    check({ sump: { pan, pickup, stick, overflow } }, { want }) {
+      want(
+        !(pickup.height >= pan.height),
+        "sump.pickup.height",
+        `a mouth below the top of the pan (${mm(pan.height)})`,
+        mm(pickup.height),
+        '"8 mm"',
+      );
+      for (const [name, place] of Object.entries({ pickup, stick, overflow })) {
+        want(
+          !(place.x > pan.length),
+          `sump.${name}.x`,
+          `a place in the pan (${mm(pan.length)} long)`,
+          mm(place.x),
+          '"190 mm"',
+        );
+        want(
+          !(place.y > pan.width),
+          `sump.${name}.y`,
+          `a place in the pan (${mm(pan.width)} wide)`,
+          mm(place.y),
+          '"160 mm"',
+        );
+      }
+      want(
+        !(pickup.weirGas < pickup.baseGas),
+        "sump.pickup.weirGas",
+        "no less gas than baseGas",
+        String(pickup.weirGas),
+        "0.05",
+      );
+      want(
+        !(stick.low >= stick.full),
+        "sump.stick.low",
+        `a low mark below the full mark (${mm(stick.full)})`,
+        mm(stick.low),
+        '"50 mm"',
+      );
+      want(
+        !(stick.full > pan.height),
+        "sump.stick.full",
+        `a full mark in the pan (${mm(pan.height)} high)`,
+        mm(stick.full),
+        '"55 mm"',
+      );
+      want(
+        !(overflow.height > pan.height),
+        "sump.overflow.height",
+        `an overflow in the pan (${mm(pan.height)} high)`,
+        mm(overflow.height),
+        '"50 mm"',
+      );
+    },
+  },
+  {
+    needs: ["holdUp", "fill", "sump"],
+    check({ fill, holdUp, sump: { pan } }, { want }) {
+      const away = holdUp.converter + holdUp.coolerAndLines + holdUp.passages;
+      want(
+        !(away >= fill),
+        "holdUp",
+        `converter, lines and passages together to hold less than the fill (${litres(fill)})`,
+        litres(away),
+      );
+      const room = panCapacity(pan) + away;
+      want(
+        !(fill > room),
+        "fill",
+        `no more than the pan and the hold-ups take (${litres(room)})`,
+        litres(fill),
+        '"11 L"',
+      );
+    },
+  },
+];

@@ -1,0 +1,185 @@
+// Driving by the clock: trips bring their running and their metres while they last, also the one that runs over the edge of the visit's week.
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { weekOf, type Week } from "../../src/driving/pattern.ts";
+import { drivenBack, runningOf, wayOf } from "../../src/lookback/along.ts";
+import { hours, trace } from "../emerge/van.ts";
+
+const DAY = 86400;
+const WEEK = 7 * DAY;
+/** The engine idles so long before each trip's first gear [s], as in every history. */
+const IDLE = 2;
+
+interface Drive {
+  readonly weekday: number;
+  readonly startsAt: number;
+  readonly minutes: number;
+  readonly speed: number;
+}
+
+const weekFrom = (drives: readonly Drive[]): Week =>
+  weekOf(
+    drives.map(({ weekday, startsAt, minutes, speed }, i) => ({
+      trace: trace(`drive ${i}`, [
+        [0, 0],
+        [5, speed],
+        [10, speed],
+        [15, 0],
+        [60 * minutes, 0],
+      ]),
+      startsAt,
+      days: [weekday],
+    })),
+    60,
+  );
+
+/** One drive each on some days, at any hour and for up to six hours: over midnight, and over the edge of whichever week the visit's weekday gives. */
+const drive = (weekday: number) =>
+  fc.record({
+    weekday: fc.constant(weekday),
+    startsAt: fc.integer({ min: 6 * 3600, max: DAY - 600 }),
+    minutes: fc.integer({ min: 5, max: 360 }),
+    speed: fc.integer({ min: 1, max: 10 }),
+  });
+const drives = fc
+  .subarray([0, 1, 2, 3, 4, 5, 6], { minLength: 1 })
+  .chain((days) => fc.tuple(...days.map(drive)));
+const visits = fc
+  .record({
+    drives,
+    weekday: fc.integer({ min: 0, max: 6 }),
+    at: fc.double({ min: 0.3 * WEEK, max: 20 * WEEK, noNaN: true }),
+  })
+  .map(({ drives, weekday, at }) => ({
+    week: weekFrom(drives),
+    weekday,
+    at,
+    whole: drives.reduce((sum, { minutes }) => sum + 60 * minutes + IDLE, 0),
+  }));
+const clocks = fc.double({ min: -30 * WEEK, max: 30 * WEEK, noNaN: true });
+
+/** Sums of some 1e6 s are rounded [s]. */
+const ROUNDING = 1e-6;
+
+/** Starts an hour before the visit's week is over, and takes two. */
+const overTheEdge = {
+  week: weekFrom([{ weekday: 3, startsAt: 23 * 3600, minutes: 120, speed: 8 }]),
+  weekday: 4,
+};
+
+describe("running by the clock", () => {
+  test("goes on over the edge of the visit's week", () => {
+    const running = runningOf(overTheEdge);
+    expect(running(0)).toBe(0);
+    // 7202 s from Thursday at 23:00: half of it by midnight, the rest within the next hour.
+    expect(running(hours(1)) - running(-hours(1))).toBeCloseTo(7200, 6);
+    expect(running(hours(0.5))).toBeCloseTo(1800, 6);
+    expect(running(-hours(0.5))).toBeCloseTo(-1800, 6);
+    expect(running(hours(3))).toBeCloseTo(3602, 6);
+    expect(running(WEEK - hours(1))).toBeCloseTo(3602, 6);
+  });
+
+  test("brings a week's driving every week, wherever in the week that is begun, and nothing at second 0", () => {
+    fc.assert(
+      fc.property(visits, clocks, ({ week, weekday, whole }, clock) => {
+        const running = runningOf({ week, weekday });
+        expect(running(0)).toBe(0);
+        expect(Math.abs(running(clock + WEEK) - running(clock) - whole)).toBeLessThan(ROUNDING);
+      }),
+    );
+  });
+
+  test("never goes back, and never runs faster than the clock but for the idling where trip follows on trip", () => {
+    fc.assert(
+      fc.property(
+        visits,
+        clocks,
+        fc.double({ min: 0, max: 3 * DAY, noNaN: true }),
+        ({ week, weekday }, clock, more) => {
+          const running = runningOf({ week, weekday });
+          const ran = running(clock + more) - running(clock);
+          expect(ran).toBeGreaterThan(-ROUNDING);
+          expect(ran).toBeLessThan(more * (1 + IDLE / 300) + ROUNDING);
+        },
+      ),
+    );
+  });
+
+  test("does not jump at the edge of any week", () => {
+    fc.assert(
+      fc.property(visits, fc.integer({ min: -30, max: 30 }), ({ week, weekday }, weeks) => {
+        const running = runningOf({ week, weekday });
+        expect(Math.abs(running(weeks * WEEK + 1e-3) - running(weeks * WEEK - 1e-3))).toBeLessThan(3e-3);
+      }),
+    );
+  });
+});
+
+/** The second trip begins in the second in which the first has driven its schedule; the idling before its first gear makes that 2 s longer. */
+const tripOnTrip = {
+  week: weekFrom([
+    { weekday: 3, startsAt: 23 * 3600, minutes: 60, speed: 8 },
+    { weekday: 4, startsAt: 0, minutes: 60, speed: 8 },
+  ]),
+  weekday: 4,
+};
+
+test("a trip that follows on another begins when that is over, and both bring all of theirs", () => {
+  const running = runningOf(tripOnTrip);
+  expect(running(0) - running(-hours(1))).toBeCloseTo(3602, 6);
+  expect(running(hours(2))).toBeCloseTo(3602, 6);
+  const back = drivenBack({ ...tripOnTrip, at: WEEK + hours(2) });
+  expect(back(WEEK / 4)).toBeCloseTo(WEEK + 1801, 3);
+  expect(back((WEEK * 3) / 4)).toBeCloseTo(WEEK - 1800, 3);
+});
+
+describe("the way", () => {
+  test("rises from nothing at second 0 to all at the visit, and never goes back", () => {
+    fc.assert(
+      fc.property(visits, clocks, fc.double({ min: 0, max: WEEK, noNaN: true }), (visit, clock, more) => {
+        const way = wayOf(visit);
+        expect(way(0)).toBe(0);
+        expect(way(visit.at)).toBe(1);
+        expect(way(clock + more) - way(clock)).toBeGreaterThan(-1e-9);
+      }),
+    );
+  });
+});
+
+describe("driven back from the visit", () => {
+  test("finds the moment within the trip that runs over the edge", () => {
+    const back = drivenBack({ ...overTheEdge, at: WEEK + hours(12) });
+    // From Thursday at 23:00 for 7202 s: an eighth of them, half and seven eighths before its end.
+    expect(back(WEEK / 8)).toBeCloseTo(WEEK + 3602 - 900.25, 3);
+    expect(back(WEEK / 2)).toBeCloseTo(WEEK + 1, 3);
+    expect(back((WEEK * 7) / 8)).toBeCloseTo(WEEK - 3600 + 900.25, 3);
+  });
+
+  test("is what was driven until the visit, in any week and before second 0", () => {
+    fc.assert(
+      fc.property(visits, fc.double({ min: 0, max: 30 * WEEK, noNaN: true }), (visit, age) => {
+        const running = runningOf(visit);
+        const from = drivenBack(visit)(age);
+        expect(Math.abs(running(visit.at) - running(from) - (age / WEEK) * visit.whole)).toBeLessThan(
+          ROUNDING,
+        );
+      }),
+    );
+  });
+
+  test("lies further back for more driving, and always in a trip", () => {
+    fc.assert(
+      fc.property(
+        visits,
+        fc.double({ min: 1, max: 30 * WEEK, noNaN: true }),
+        fc.double({ min: 0, max: WEEK, noNaN: true }),
+        (visit, age, more) => {
+          const [running, back] = [runningOf(visit), drivenBack(visit)];
+          const from = back(age);
+          expect(back(age + more)).toBeLessThanOrEqual(from + ROUNDING);
+          expect(running(from + 0.1) - running(from - 0.1)).toBeGreaterThan(0.05);
+        },
+      ),
+    );
+  });
+});
