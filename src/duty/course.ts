@@ -151,12 +151,15 @@ function inOrder(march: March, weekday: number): void {
   march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
 }
 
-/** Running seconds by a moment [s since the start]. */
+/** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one. */
 export function runningAt(march: March, clock: number): number {
   const { startsAt, timeBefore, order, prepared, weekTime } = march;
   const week = Math.floor(clock / WEEK);
   const into = clock - week * WEEK;
-  let running = week * weekTime;
+  const last = order.length - 1;
+  const ends =
+    last < 0 ? 0 : startsAt[last]! + prepared.kinds[prepared.occurrences[order[last]!]!.kind]!.time - WEEK;
+  let running = week * weekTime - (week > 0 ? Math.max(0, ends - into) : 0);
   for (let i = 0; i < order.length; i++) {
     if (startsAt[i]! > into) break;
     const { time } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;

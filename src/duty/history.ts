@@ -26,14 +26,18 @@ import { findSpots, newSpots } from "./spots.ts";
 /** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
 export type HandedOver = "nothing" | "end" | "all";
 
-/** A history of averages. */
-export interface DutyHistory {
+/** Events of a history of averages, and its end. */
+export interface DutyEvents {
   readonly events: readonly DutyEvent[];
-  /** Fluid lost at the beginning of each week [kg], as far as it was averaged. */
-  readonly lost: Float64Array;
   readonly endedBy: Ending;
   /** Clock and running time at the end [s]. */
   readonly end: { readonly clock: number; readonly running: number };
+}
+
+/** A history of averages. */
+export interface DutyHistory extends DutyEvents {
+  /** Fluid lost at the beginning of each week [kg], as far as it was averaged. */
+  readonly lost: Float64Array;
   readonly handedOver: HandedOver;
   /** Laws that were used outside their range, with how far; what the week's trips leave at the losses and in the air that were met, and the leak's opening. */
   readonly outside: readonly string[];
@@ -58,18 +62,25 @@ function lookoutOf(prepared: Prepared): Lookout {
   return known;
 }
 
-/**
- * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
- * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
- */
-export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): DutyHistory {
-  if (!mayAverage(prepared, plan)) return whole(plan);
+/** What came of a plan by averages: events as they were found, what ended it, the first clutch that burnt, and how far it was averaged. */
+interface Averaged {
+  readonly march: March;
+  readonly reached: number;
+  readonly weeks: number;
+  /** When the line parts, and until when it is averaged: from that midnight on it is walked [s]. */
+  readonly parts: number;
+  readonly averagedUntil: number;
+  readonly events: DutyEvent[];
+  readonly ended: DutyEvent | undefined;
+  readonly burnt: DutyEvent | undefined;
+}
+
+function averaged(prepared: Prepared, plan: Plan): Averaged {
   const { march, reached } = marched(prepared, plan);
   const lookout = lookoutOf(prepared);
   const { thresholds } = prepared;
   const { fresh, found } = lookout;
   const parts = partsAt(march);
-  // From this midnight on it is walked.
   const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
   const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
   const events: DutyEvent[] = [];
@@ -115,28 +126,38 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
   if (spots.spot.week >= 0)
     events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
   dated(march, plan, events);
+  return { march, reached, weeks, parts, averagedUntil, events, ended, burnt };
+}
 
-  let endedBy: Ending =
-    ended === undefined ? "end of span" : ended.name === "no drive" ? "no drive" : "driver stopped";
+/** How and when an averaged history ends. */
+const endingOf = ({ march, ended }: Averaged): { endedBy: Ending; end: DutyEvents["end"] } =>
+  ended === undefined
+    ? { endedBy: "end of span", end: { clock: march.plan.span, running: runningAt(march, march.plan.span) } }
+    : {
+        endedBy: ended.name === "no drive" ? "no drive" : "driver stopped",
+        end: { clock: ended.clock, running: ended.running },
+      };
+
+const inTime = (events: DutyEvent[], { clock: last }: DutyEvents["end"]): DutyEvent[] =>
+  events.sort((a, b) => a.clock - b.clock).filter(({ clock }) => clock <= last);
+
+/**
+ * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
+ * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
+ */
+export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  if (!mayAverage(prepared, plan)) return whole(plan);
+  const so = averaged(prepared, plan);
+  const { march, reached, weeks, parts, averagedUntil, events, ended, burnt } = so;
+  const last = burnt ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined);
+  if (march.leak !== null && livesUnder(march, last)) return whole(plan);
+  let { endedBy, end } = endingOf(so);
   let handedOver: HandedOver = "nothing";
-  let end =
-    ended === undefined
-      ? { clock: plan.span, running: runningAt(march, plan.span) }
-      : { clock: ended.clock, running: ended.running };
-  if (
-    handOver &&
-    march.leak !== null &&
-    livesUnder(
-      march,
-      burnt ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined),
-    )
-  )
-    return whole(plan);
   let used =
     ended === undefined
       ? usedBy(march, reached, averagedUntil, runningAt(march, averagedUntil))
       : usedBy(march, reached, ended.clock, ended.running, ended.lost);
-  if (handOver && ended === undefined && averagedUntil < plan.span && reached >= weeks) {
+  if (ended === undefined && averagedUntil < plan.span && reached >= weeks) {
     const { events: more, history, used: moreUsed } = endFrom(march, averagedUntil);
     used = usedInBoth(used, moreUsed);
     for (const event of more)
@@ -152,15 +173,22 @@ export function dutyHistory(prepared: Prepared, plan: Plan, handOver = true): Du
       running: runningAt(march, averagedUntil) + history.end.running,
     };
   }
-  events.sort((a, b) => a.clock - b.clock);
   return {
-    events: events.filter(({ clock }) => clock <= end.clock),
+    events: inTime(events, end),
     lost: march.lost.slice(0, weeks + 1),
     endedBy,
     end,
     handedOver,
     outside: outsideOf(used),
   };
+}
+
+/** Events and end of the same, and nothing handed over: for callers who ask thousands of leaks, the young ones too. */
+export function dutyEvents(prepared: Prepared, plan: Plan): DutyEvents {
+  if (!mayAverage(prepared, plan)) return whole(plan);
+  const so = averaged(prepared, plan);
+  const { endedBy, end } = endingOf(so);
+  return { events: inTime(so.events, end), endedBy, end };
 }
 
 /** Without a trip there is nothing to average; what is towed, a seam at the rail and a driver who tops up or turns for home are not in the tables. */

@@ -1,6 +1,6 @@
 // What a guess foretells: how much has been lost by any moment, and when each event comes. By averages over the prepared week.
 
-import { dutyHistory, type DutyHistory } from "../duty/history.ts";
+import { dutyEvents, type DutyEvents } from "../duty/history.ts";
 import { dutyLoss } from "../duty/loss.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
@@ -136,8 +136,8 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
   const loss = dutyLoss(prepared, plan);
   const lostBy = (clock: number) => loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
-  let known: DutyHistory | undefined;
-  const history = () => (known ??= dutyHistory(prepared, plan, false));
+  let known: DutyEvents | undefined;
+  const history = () => (known ??= dutyEvents(prepared, plan));
   return {
     lostBy,
     ranOut: loss.ranOut,

@@ -1,0 +1,33 @@
+// A trip that runs over the edge of a plan's week: running time goes on through it.
+import { describe, expect, it } from "vitest";
+import { nedc } from "../../src/driving/nedc.ts";
+import { clock, weekOf } from "../../src/driving/pattern.ts";
+import { begin, clockAt, newMarch, runningAt, WEEK } from "../../src/duty/course.ts";
+import { prepareLoss } from "../../src/duty/prepare-loss.ts";
+import { celsius, days, plan, van } from "../emerge/van.ts";
+
+/** Sunday night at ten to twelve, for nearly twenty minutes, and a Wednesday. */
+const week = weekOf([
+  { trace: nedc, startsAt: clock(23, 50), days: [6] },
+  { trace: nedc, startsAt: clock(7), days: [2] },
+]);
+const asked = plan(van, week, celsius(12), { span: days(60), weekday: 0 });
+const prepared = prepareLoss(van, week, celsius(12));
+const march = newMarch(prepared, asked);
+begin(march, asked);
+
+describe("from a Monday's midnight on, with a trip that began on Sunday", () => {
+  it("running time does not jump at the edge, nor at any other second", () => {
+    for (let second = -900; second < 900; second += 10) {
+      const step = runningAt(march, 3 * WEEK + second + 10) - runningAt(march, 3 * WEEK + second);
+      expect(step).toBeGreaterThanOrEqual(0);
+      expect(step).toBeLessThanOrEqual(10 + 1e-6);
+    }
+    expect(runningAt(march, 3 * WEEK + 1e-3) - runningAt(march, 3 * WEEK - 1e-3)).toBeCloseTo(2e-3, 9);
+  });
+
+  it("running time of the moment at which the engine has run so long is that again", () => {
+    for (let running = 5; running < 4 * march.weekTime; running += 97)
+      expect(runningAt(march, clockAt(march, running))).toBeCloseTo(running, 6);
+  });
+});
