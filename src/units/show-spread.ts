@@ -1,0 +1,51 @@
+// An interval in the reader's units: its digits follow its width, so that nothing is told finer than it is known.
+
+import { impossible } from "../errors.ts";
+import { scaleFor, type ShownKind, type UnitSystem } from "./show.ts";
+
+/** The last place told is worth a third to a thirtieth of the interval. */
+const PLACES = 3;
+
+/**
+ * Value of the last place that an interval of this width warrants: the largest power of ten up to a third of it, and never less than `least` (an odometer
+ * is read to the mile). An interval without width warrants `least` alone. Throws "impossible-input" for a width below 0.
+ */
+export function lastPlace(width: number, least = 0): number {
+  if (!(width >= 0)) impossible("width", width, "a width of 0 or more");
+  if (!(width > 0 && Number.isFinite(width))) return least;
+  return Math.max(least, 10 ** Math.floor(Math.log10(width / PLACES)));
+}
+
+/**
+ * Values as text, to the last place that is given, as many decimals as it has. Where none of them lies on the other side of 0, a value keeps its first figure
+ * even below that place: a span from 0.0007 to 0.04 does not begin at 0. A place of 0 stands for three figures, or all before the point.
+ */
+export function toPlace(values: readonly number[], place: number, least = 0): string[] {
+  const oneSided = values.every((value) => value > 0) || values.every((value) => value < 0);
+  return values.map((value) => {
+    const size = value === 0 ? 1 : 10 ** Math.floor(Math.log10(Math.abs(value)));
+    const step = place === 0 ? Math.min(1, size / 100) : oneSided && size < place ? Math.max(least, size) : place;
+    const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(step) + 1e-9)));
+    const text = (Math.round(value / step) * step).toFixed(decimals);
+    return Number(text) === 0 ? "0" : place === 0 ? String(Number(text)) : text;
+  });
+}
+
+/** Numbers of one spread, its ends the last two, in one unit: `["5.0", "4.9", "5.2"]` and "qt". */
+export interface ToldSpread {
+  readonly texts: readonly string[];
+  readonly unit: string;
+}
+
+/** A middle [SI] and its interval in the reader's unit, which is that of its largest value. */
+export function showSpread(
+  middle: number,
+  [low, high]: readonly [number, number],
+  kind: ShownKind,
+  system: UnitSystem,
+): ToldSpread {
+  const [unit, factor, offset = 0] = scaleFor(Math.max(Math.abs(low), Math.abs(high)), kind, system);
+  const values = [middle, low, high].map((value) => value * factor + offset);
+  const place = lastPlace(values[2]! - values[1]!);
+  return { texts: toPlace(values, place), unit };
+}
