@@ -16,7 +16,7 @@ export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
     case "fluid drained":
       return `${tell(item.volume, "volume")} drained while ${tell(item.stays, "volume")} stayed, ${on(item.at)}`;
     case "dipstick":
-      return `the dipstick at ${tell(item.temperature, "temperature")} stood at ${item.position.toFixed(2)} (0 low mark, 1 full), ${on(item.at)}`;
+      return `the dipstick at ${tell(item.temperature, "temperature")} stood at ${item.position.toFixed(1)} (0 low mark, 1 full), ${on(item.at)}`;
     case "off the dipstick":
       return `the dipstick at ${tell(item.temperature, "temperature")} was dry, ${on(item.at)}`;
     case "drops":
@@ -61,17 +61,28 @@ const symptomWords: Readonly<Record<string, string>> = {
 };
 
 const minutes = (seconds: number) =>
-  seconds < 60 ? `${seconds} s` : `${Number((seconds / 60).toFixed(1))} min`;
+  seconds < 60
+    ? `${seconds} s`
+    : seconds < 600
+      ? `${Number((seconds / 60).toFixed(1))} min`
+      : `${Math.round(seconds / 60)} min`;
+
+/** As an odometer is read: without its tenths. Distances that are no whole miles or kilometres are rounded in the reader's own unit. */
+const byOdometer = (metres: number, tell: Tell): string =>
+  tell(metres, "distance").replace(/^-?[\d.]+/, (number) => String(Math.max(1, Math.round(Number(number)))));
 
 function whenWords({ from, to, error, of }: When, read: ReadVisit, tell: Tell): string {
   const { clock } = read;
   const hours = error < DAY;
   const miles = (by: number) =>
-    `${tell((clock.odometer ?? 0) + by, "distance")}${clock.odometer === null ? " after the last full" : ""}`;
+    `${byOdometer((clock.odometer ?? 0) + by, tell)}${clock.odometer === null ? " after the last full" : ""}`;
   const on = (at: number) => (of !== undefined ? miles(at) : hours ? momentIn(read, at) : dayIn(read, at));
-  const right = `, right to ${of !== undefined ? tell(error, "distance") : hours ? minutes(error) : `${Math.round(error / DAY)} d`}`;
+  // About a moment is a narrow span with an error: both together are what was told.
+  const narrow = to - from < error * 1.1;
+  const both = narrow ? Math.hypot(error, (to - from) / Math.sqrt(12)) : error;
+  const right = `, right to ${of !== undefined ? byOdometer(both, tell) : hours ? minutes(both) : `${Math.round(both / DAY)} ${Math.round(both / DAY) === 1 ? "day" : "days"}`}`;
   if (from === -Infinity) return `by ${on(to)}${right}`;
-  if (to === Infinity) return `not by ${on(from)}${right}`;
-  if (to - from < error * 1.1) return `about ${on(0.5 * (from + to))}${right}`;
+  if (to === Infinity) return `not yet by ${on(from)}${right}`;
+  if (narrow) return `about ${on(0.5 * (from + to))}${right}`;
   return `between ${on(from)} and ${to >= (of ?? clock.at) ? "the visit" : on(to)}${right}`;
 }

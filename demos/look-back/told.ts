@@ -3,9 +3,10 @@
 import type { Answer } from "../../src/lookback/answer/answer.ts";
 import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
-import type { Tell } from "../report/said.ts";
+import { showSpread } from "../../src/units/show-spread.ts";
+import { alone, type Tell, type Wording } from "../report/said.ts";
 import { itemWords } from "./item-words.ts";
-import { agesOf, datesOf, dayIn, odometerIn, odometerSpan } from "./moments.ts";
+import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
 
 export interface Telling {
   readonly read: ReadVisit;
@@ -15,14 +16,15 @@ export interface Telling {
 }
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
-export function sentences(telling: Telling, tell: Tell): string[] {
+export function sentences(telling: Telling, wording: Wording): string[] {
+  const tell: Tell = (value, kind) => wording.keep(alone(wording.system)(value, kind));
   return [
     // What it was comes first where it hardly was a leak.
     ...((telling.answer.opened?.chance ?? 0) < 0.5
-      ? [...causeSentences(telling), ...openingSentences(telling, tell)]
-      : [...openingSentences(telling, tell), ...causeSentences(telling)]),
+      ? [...causeSentences(telling), ...openingSentences(telling, wording)]
+      : [...openingSentences(telling, wording), ...causeSentences(telling)]),
     ...conflictSentences(telling, tell),
-    ...harmSentences(telling, tell),
+    ...harmSentences(telling, wording),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
     ...trustSentences(telling),
@@ -47,20 +49,22 @@ export function reservations({ read, answer }: Telling): string[] {
   ];
 }
 
-function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
-  const { opened, at, missing } = answer;
-  const now = missing.now;
-  const lacks = `${tell(now.middle, "volume")} were missing at the visit, 9 times in 10 between ${tell(now.nineTenths[0], "volume")} and ${tell(now.nineTenths[1], "volume")}.`;
+function openingSentences({ read, answer }: Telling, wording: Wording): string[] {
+  const { opened, missing } = answer;
+  const { texts, unit } = showSpread(missing.now.middle, missing.now.nineTenths, "volume", wording.system);
+  const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
+  const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
   if (opened === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
-  const ages = agesOf(opened.when, at);
+  const ages = agesOf(read, opened.when);
   const dates = datesOf(read, opened.when);
+  const driven = odometerOf(read, opened.driven, wording.system);
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
   return [
-    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${odometerIn(read, opened.driven.middle, tell)}; ` +
-      `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.driven.nineTenths, tell)}), ` +
+    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${wording.keep(driven.middle)}; ` +
+      `9 times in 10 ${ages.nineTenths} before it (${dates.from === dates.to ? dates.from : `${dates.from} to ${dates.to}`}, ${wording.keep(driven.nineTenths)}), ` +
       `in half of such cases ${ages.half}.` +
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
@@ -125,14 +129,14 @@ function conflictSentences(telling: Telling, tell: Tell): string[] {
   );
 }
 
-function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
+function harmSentences({ read, answer }: Telling, { system, keep }: Wording): string[] {
   const event = (name: string) =>
     answer.events.find((other) => other.name === name && other.clutch === undefined);
   const says: string[] = [];
   const spot = event("first spot on the ground");
   if (spot?.when)
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(spot.when, answer.at).middle} before the visit (${datesOf(read, spot.when).middle}, ${odometerIn(read, spot.when.middle, tell)}), 9 times in 10 ${agesOf(spot.when, answer.at).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(read, spot.when).middle} before the visit (${datesOf(read, spot.when).middle}, ${keep(odometerOf(read, spot.when, system).middle)}), 9 times in 10 ${agesOf(read, spot.when).nineTenths} before.`,
     );
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);

@@ -18,16 +18,17 @@ export function lastPlace(width: number, least = 0): number {
 
 /**
  * Values as text, to the last place that is given, as many decimals as it has. Where none of them lies on the other side of 0, a value keeps its first figure
- * even below that place: a span from 0.0007 to 0.04 does not begin at 0. A place of 0 stands for three figures, or all before the point.
+ * even below that place: a span from 0.0007 to 0.04 does not begin at 0.
  */
 export function toPlace(values: readonly number[], place: number, least = 0): string[] {
   const oneSided = values.every((value) => value > 0) || values.every((value) => value < 0);
   return values.map((value) => {
     const size = value === 0 ? 1 : 10 ** Math.floor(Math.log10(Math.abs(value)));
-    const step = place === 0 ? Math.min(1, size / 100) : oneSided && size < place ? Math.max(least, size) : place;
+    const step =
+      place === 0 ? Math.min(1, size / 100) : oneSided && size < place ? Math.max(least, size) : place;
     const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(step) + 1e-9)));
     const text = (Math.round(value / step) * step).toFixed(decimals);
-    return Number(text) === 0 ? "0" : place === 0 ? String(Number(text)) : text;
+    return Number(text) === 0 ? "0" : text;
   });
 }
 
@@ -37,7 +38,11 @@ export interface ToldSpread {
   readonly unit: string;
 }
 
-/** A middle [SI] and its interval in the reader's unit, which is that of its largest value. */
+/** What three figures of a value are told to, or all before the point: nothing is told finer. */
+export const threeFigures = (value: number): number =>
+  value > 0 ? Math.min(1, 10 ** (Math.floor(Math.log10(value)) - 2)) : 1;
+
+/** A middle [SI] and its interval in the reader's unit, which is that of its largest value; three figures at most. */
 export function showSpread(
   middle: number,
   [low, high]: readonly [number, number],
@@ -46,6 +51,6 @@ export function showSpread(
 ): ToldSpread {
   const [unit, factor, offset = 0] = scaleFor(Math.max(Math.abs(low), Math.abs(high)), kind, system);
   const values = [middle, low, high].map((value) => value * factor + offset);
-  const place = lastPlace(values[2]! - values[1]!);
-  return { texts: toPlace(values, place), unit };
+  const largest = Math.max(...values.map(Math.abs));
+  return { texts: toPlace(values, lastPlace(values[2]! - values[1]!, threeFigures(largest))), unit };
 }

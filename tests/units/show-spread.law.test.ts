@@ -37,7 +37,9 @@ describe("the digits of an interval", () => {
           const [was, reads] = [[a, b][i]!, Number(text)];
           expect(reads).toBeGreaterThan(0);
           const figure = 10 ** Math.floor(Math.log10(was) + 1e-9);
-          expect(Math.abs(reads - was)).toBeLessThanOrEqual(0.5 * Math.min(place, figure) * (1 + 1e-6) + 1e-9 * was);
+          expect(Math.abs(reads - was)).toBeLessThanOrEqual(
+            0.5 * Math.min(place, figure) * (1 + 1e-6) + 1e-9 * was,
+          );
         });
       }),
     );

@@ -269,7 +269,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
     const asked = prose(factsText(last.value!.ask.facts, tell), "asked");
     lines.replaceChildren(
       asked,
-      ...[...sentences(told, tell), ...reservations(told)].map((says) => prose(says)),
+      ...[...sentences(told, { system: units, keep: unbroken }), ...reservations(told)].map((says) => prose(says)),
     );
   });
   const others = element("div", {});
