@@ -16,7 +16,7 @@ const bandOf = ([middle, low, high]: readonly string[]): string =>
 export const band = ({ middle, nineTenths }: Spread, text: (value: number) => string): string =>
   bandOf([middle, ...nineTenths].map(text));
 
-/** Bare numbers, to a last place that their width warrants and that is no finer than `least`; what is less than a broken one is said to be. */
+/** Bare numbers, to a last place that their width warrants, no finer than `least` or else three figures. */
 export function banded({ middle, nineTenths }: Spread, least?: number): string {
   const values = [middle, ...nineTenths];
   const finest = least ?? threeFigures(Math.max(...values.map(Math.abs)));

@@ -24,13 +24,13 @@ export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
     case "first spot":
       return `first spot on the ground ${whenWords(item.when, read, tell)}`;
     case "first symptom":
-      return `${symptomWords[item.symptom] ?? item.symptom} for the first time ${whenWords(item.when, read, tell)}`;
+      return `"${symptomWords[item.symptom] ?? item.symptom}" first felt ${whenWords(item.when, read, tell)}`;
     case "not felt":
-      return `no ${symptomWords[item.symptom] ?? item.symptom} until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
+      return `"${symptomWords[item.symptom] ?? item.symptom}" not felt until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
     case "known full":
-      return `full, right to ${tell(item.error, "volume")}, ${item.at === 0 ? `when the clock starts, ${read.clock.date}` : on(item.at)}`;
+      return `full, right to ${tell(item.error, "volume")}, ${on(item.at)}`;
     case "looked":
-      return `a look (${item.look}) ${on(item.at)}: ${item.seen ? "wet" : "nothing seen"}`;
+      return `${item.look} ${on(item.at)}: ${item.seen ? "wet" : "nothing seen"}`;
     case "line pressure":
       return `line pressure ${tell(item.pressure, "pressure")}, right to ${tell(item.error, "pressure")}, ${on(item.at)}`;
     case "cooler flow":
@@ -52,12 +52,12 @@ const symptomWords: Readonly<Record<string, string>> = {
   "slow engagement, cold": "slow into gear, cold",
   "slow engagement, hot": "slow into gear, hot",
   "first flare": "flare",
-  "first sustained slip": "slip",
-  "lock-up slipping": "slipping lock-up",
-  "fluid too hot": "overheating",
-  "vehicle falls behind": "falling behind",
-  "no drive": "failure to move",
-  "first gulp of air": "whine of air",
+  "first sustained slip": "slips",
+  "lock-up slipping": "lock-up slips",
+  "fluid too hot": "runs hot",
+  "vehicle falls behind": "falls behind",
+  "no drive": "does not move",
+  "first gulp of air": "whines",
 };
 
 const minutes = (seconds: number) =>

@@ -69,6 +69,10 @@ export function eventTable(telling: Telling): Table {
   };
 }
 
+/** Past burnt there is nothing more to lose. */
+const damageText = (damage: number): string =>
+  damage > 1 ? "over 1" : damage < 0.01 ? "< 0.01" : damage.toFixed(2);
+
 export function clutchTable({ answer: { clutches } }: Telling): Table {
   const walked = clutches.some((clutch) => clutch.walked !== null);
   const chances = clutches.map(({ name, hurt, half, burnt }): Cell[] => [
@@ -78,8 +82,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
     percent(burnt),
   ]);
   return {
-    title:
-      "What a teardown would show: how likely each clutch has lost a tenth, half, all of what it had to spare",
+    title: "How likely each clutch has lost a tenth, half, all of what it had to spare",
     columns: [
       { says: "clutch" },
       { says: "a tenth", right: true },
@@ -102,7 +105,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
         ...row,
         banded(fate.slips, 1),
         bandedIn(fate.hottest, "temperature"),
-        banded(fate.damage, 0.01),
+        band(fate.damage, damageText),
         band(fate.charred, percent),
       ];
     }),

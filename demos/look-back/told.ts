@@ -98,7 +98,7 @@ function causeSentences({ answer: { causes, parting } }: Telling): string[] {
     says.push(
       `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
         (parting.look === null
-          ? "None of the looks listed here would part them."
+          ? "No look that was reckoned through would part them."
           : `What would part them best: ${parting.look.says} (${parting.look.minutes} min).`),
     );
   return says;
@@ -156,8 +156,11 @@ export const narrowing = ({ ahead }: Answer): Answer["ahead"] =>
 
 /** What is not in the table of looks, in a sentence; nothing where it holds all. */
 export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
-  const others = answer.ahead.length - narrowing(answer).length;
+  const all = answer.ahead.length;
+  const others = all - narrowing(answer).length;
   if (others === 0) return [];
+  if (others === all)
+    return [`None of the ${all} looks that were reckoned through would narrow the opening date by 2 %.`];
   return [
     `${others === 1 ? "Another look" : `${others} other looks`} would narrow the opening date by less than 2 %.`,
   ];
@@ -168,7 +171,7 @@ function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
   // A look that takes away less than a tenth of the doubt is not worth its minutes.
   const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
   const best = worth[0];
-  if (best === undefined) return ["None of the looks listed here would narrow the opening date much."];
+  if (best === undefined) return ["No look that was reckoned through would narrow the opening date much."];
   const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
   const gain = ({ now, after }: typeof best) =>
     `the opening date would be known to ± ${days(after)} instead of ± ${days(now)}`;

@@ -16,10 +16,11 @@ export interface Table {
 /** Moments of the curve of what is missing: so many, evenly from the visit's second 0 to the visit. */
 export const CURVE = 49;
 /**
- * And so many of a guess's own: when it opened, when each further share of what leaks by the visit was gone, and the visit. A loss within a trip would fall
- * between two even moments.
+ * And some of a guess's own, by which these shares of what it loses by the visit were gone, the opening first: a loss within a trip would fall between two
+ * even moments. A unit that runs dry loses its last more and more slowly, so they lie closer towards the end.
  */
-export const OWN = 9;
+const GONE = [0, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99, 1] as const;
+export const OWN = GONE.length;
 /** Halvings by which such a moment is found: to a second of a year. */
 const HALVINGS = 25;
 
@@ -56,7 +57,7 @@ export function columnsOf(bench: Bench): readonly string[] {
 /** A leak wets what is around it from about a drop in a quarter of an hour [m³/s]. */
 const WET = 0.2e-6 / 3600;
 
-/** The opening, the moments by which each further share of the loss was gone, and the visit, on the visit's clock [s]; all at the visit where nothing leaks by then. */
+/** The opening, the moments by which those shares of the loss were gone, and the visit, on the visit's clock [s]; all at the visit where nothing leaks by then. */
 function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   const first = Math.min(at, Math.max(0, opensAt));
   const [before, all] = [course.lostBy(first), course.lostBy(at)];
@@ -64,7 +65,7 @@ function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   if (!(all > before)) return moments;
   moments[0] = first;
   for (let k = 1; k < OWN - 1; k++) {
-    const wanted = before + ((all - before) * k) / (OWN - 1);
+    const wanted = before + (all - before) * GONE[k]!;
     let [low, high] = [moments[k - 1]!, at];
     for (let i = 0; i < HALVINGS; i++) {
       const middle = 0.5 * (low + high);
