@@ -27,9 +27,9 @@ export function banded({ middle, nineTenths }: Spread, least?: number): string {
   );
 }
 
-/** Amounts in either system. */
-export const bandedIn = ({ middle, nineTenths }: Spread, kind: ShownKind): Both =>
+/** Amounts in either system, in the unit for an amount of `size`. */
+export const bandedIn = (spread: Spread, kind: ShownKind, size?: number): Both =>
   inBoth((system) => {
-    const { texts, unit } = showSpread(middle, nineTenths, kind, system);
+    const { texts, unit } = showSpread(spread, kind, system, size);
     return `${bandOf(texts)} ${unit}`;
   });

@@ -31,7 +31,8 @@ export function causeTable({ answer: { causes } }: Telling): Table {
         percent(share),
         `${says}: ${outOfTwenty(share)}`,
       ],
-      ...laws.map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
+      // Ways in which something grew that hardly was there tell nothing.
+      ...(share < 0.005 ? [] : laws).map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
     ]),
   };
 }
@@ -57,7 +58,7 @@ export function eventTable(telling: Telling): Table {
     rows: toldEvents(telling).map(({ name, clutch, chance, when, since }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
-      when === null ? "" : datesOf(read, when).middle,
+      when === null ? "too seldom to date" : datesOf(read, when).middle,
       when === null ? "" : datesOf(read, when).between,
       since === null ? "" : waitOf(since),
       when === null ? "" : inBoth((system) => odometerOf(read, when, system).middle),
@@ -173,9 +174,9 @@ const kinds: Readonly<Record<string, ShownKind>> = {
 };
 
 export function unknownTable({ answer: { unknowns } }: Telling): Table {
-  const cell = (spread: Spread, unit: string, per: number): Cell => {
+  const cell = (spread: Spread, unit: string, per: number, size: number): Cell => {
     const kind = kinds[unit];
-    if (kind !== undefined) return bandedIn(spread, kind);
+    if (kind !== undefined) return bandedIn(spread, kind, size);
     const scaled = ([from, to]: readonly [number, number]) => [from * per, to * per] as const;
     const { middle, half, nineTenths } = spread;
     const text = banded({ middle: middle * per, half: scaled(half), nineTenths: scaled(nineTenths) });
@@ -189,34 +190,37 @@ export function unknownTable({ answer: { unknowns } }: Telling): Table {
       { says: "after", right: true },
       { says: "where the first comes from", prose: true },
     ],
-    rows: unknowns.map(({ name, law, unit, per, before, after, origin }) => [
-      law === undefined ? name : `${law}: ${name}`,
-      cell(before, unit, per),
-      cell(after, unit, per),
-      originText(origin),
-    ]),
+    rows: unknowns.map(({ name, law, unit, per, before, after, origin }) => {
+      // Both in the same unit: the finer of the two.
+      const size = Math.min(
+        ...[before, after].map(({ nineTenths }) => Math.max(...nineTenths.map(Math.abs))),
+      );
+      return [
+        law === undefined ? name : `${law}: ${name}`,
+        cell(before, unit, per, size),
+        cell(after, unit, per, size),
+        originText(origin),
+      ];
+    }),
   };
 }
 
 /** How much the leak runs at now. */
 export function flowTable({ answer: { flow } }: Telling): Table | null {
   if (flow === null) return null;
-  const row = (says: string, { middle, nineTenths }: Spread): Cell[] => {
-    const told = (at: number) =>
+  const row = (says: string, spread: Spread): Cell[] => {
+    const told = (say: (texts: readonly string[]) => string) =>
       inBoth((system) => {
-        const { texts, unit } = showSpread(middle, nineTenths, "leakFlow", system);
-        return texts[at] === "0" ? "none" : `${texts[at]!} ${unit}`;
+        const { texts, unit } = showSpread(spread, "leakFlow", system);
+        const said = say(texts);
+        return said === "0" ? "none" : `${said} ${unit}`;
       });
-    return [says, told(0), told(1), told(2)];
+    const span = ([, low, high]: readonly string[]) => (low === high ? high! : `${low!} to ${high!}`);
+    return [says, told(([middle]) => middle!), told(span)];
   };
   return {
     title: "What the leak runs at, at the visit",
-    columns: [
-      { says: "when" },
-      { says: "about", right: true },
-      { says: "9 times in 10 from", right: true },
-      { says: "to", right: true },
-    ],
+    columns: [{ says: "when" }, { says: "about", right: true }, { says: "9 times in 10", right: true }],
     rows: [row("idling hot", flow.hot), row("parked", flow.parked)],
   };
 }

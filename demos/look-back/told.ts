@@ -51,7 +51,7 @@ export function reservations({ read, answer }: Telling): string[] {
 
 function openingSentences({ read, answer }: Telling, wording: Wording): string[] {
   const { opened, missing } = answer;
-  const { texts, unit } = showSpread(missing.now.middle, missing.now.nineTenths, "volume", wording.system);
+  const { texts, unit } = showSpread(missing.now, "volume", wording.system);
   const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
   const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
   if (opened === null)

@@ -22,15 +22,22 @@ export function lastPlace(width: number, least = 0): number {
  */
 export function toPlace(values: readonly number[], place: number, least = 0): string[] {
   const oneSided = values.every((value) => value > 0) || values.every((value) => value < 0);
+  const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(place) + 1e-9)));
   return values.map((value) => {
-    const size = value === 0 ? 1 : 10 ** Math.floor(Math.log10(Math.abs(value)));
-    const step =
-      place === 0 ? Math.min(1, size / 100) : oneSided && size < place ? Math.max(least, size) : place;
-    const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(step) + 1e-9)));
-    const text = (Math.round(value / step) * step).toFixed(decimals);
+    if (oneSided && Math.abs(value) < place && Math.abs(value) >= least)
+      return String(Number(value.toPrecision(1)));
+    const text = (Math.round(value / place) * place).toFixed(decimals);
     return Number(text) === 0 ? "0" : text;
   });
 }
+
+/** A middle, and the ends of its interval. */
+export interface Interval {
+  readonly middle: number;
+  readonly nineTenths: readonly [number, number];
+}
+
+const topOf = (low: number, high: number): number => Math.max(Math.abs(low), Math.abs(high));
 
 /** Numbers of one spread, its ends the last two, in one unit: `["5.0", "4.9", "5.2"]` and "qt". */
 export interface ToldSpread {
@@ -42,14 +49,14 @@ export interface ToldSpread {
 export const threeFigures = (value: number): number =>
   value > 0 ? Math.min(1, 10 ** (Math.floor(Math.log10(value)) - 2)) : 1;
 
-/** A middle [SI] and its interval in the reader's unit, which is that of its largest value; three figures at most. */
+/** A middle [SI] and its interval in the reader's unit, which is that for an amount of `size` [SI], its largest value when missing; three figures at most. */
 export function showSpread(
-  middle: number,
-  [low, high]: readonly [number, number],
+  { middle, nineTenths: [low, high] }: Interval,
   kind: ShownKind,
   system: UnitSystem,
+  size = topOf(low, high),
 ): ToldSpread {
-  const [unit, factor, offset = 0] = scaleFor(Math.max(Math.abs(low), Math.abs(high)), kind, system);
+  const [unit, factor, offset = 0] = scaleFor(size, kind, system);
   const values = [middle, low, high].map((value) => value * factor + offset);
   const largest = Math.max(...values.map(Math.abs));
   return { texts: toPlace(values, lastPlace(values[2]! - values[1]!, threeFigures(largest))), unit };

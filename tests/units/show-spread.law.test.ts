@@ -56,11 +56,9 @@ describe("the digits of an interval", () => {
           const [low, middle, high] = drawn
             .sort((a, b) => a - b)
             .map((value) => (value - offset) / factor) as [number, number, number];
-          const [m, l, h] = showSpread(middle, [low, high], kind, system).texts.map(Number) as [
-            number,
-            number,
-            number,
-          ];
+          const [m, l, h] = showSpread({ middle, nineTenths: [low, high] }, kind, system).texts.map(
+            Number,
+          ) as [number, number, number];
           expect(l).toBeLessThanOrEqual(m);
           expect(m).toBeLessThanOrEqual(h);
         },
@@ -77,14 +75,18 @@ describe("an interval in the reader's units", () => {
     // A twentieth of a quart and less is told as a cup reads it.
     [0.00528, 0.000665, 0.042, "0.2 0.02 1.3 fl oz"],
   ])("%d (%d to %d) qt", (middle, low, high, told) => {
-    const { texts, unit } = showSpread(middle * quart, [low * quart, high * quart], "volume", "US");
+    const { texts, unit } = showSpread(
+      { middle: middle * quart, nineTenths: [low * quart, high * quart] },
+      "volume",
+      "US",
+    );
     expect(`${texts.join(" ")} ${unit}`).toBe(told);
   });
 
   test("a hole of hundredths of a millimetre, from a narrow and from a wide interval", () => {
     const say = (system: "US" | "SI", ...mm: [number, number, number]) => {
       const [m, l, h] = mm.map((value) => value * 1e-3) as [number, number, number];
-      const { texts, unit } = showSpread(m, [l, h], "length", system);
+      const { texts, unit } = showSpread({ middle: m, nineTenths: [l, h] }, "length", system);
       return `${texts.join(" ")} ${unit}`;
     };
     expect(say("SI", 0.135, 0.124, 0.149)).toBe("0.135 0.124 0.149 mm");
