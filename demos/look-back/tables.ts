@@ -45,6 +45,8 @@ export const toldEvents = ({ answer: { events } }: Telling) =>
 
 export function eventTable(telling: Telling): Table {
   const { read } = telling;
+  // Without a leak nothing came after one.
+  const leaks = toldEvents(telling).some(({ since }) => since !== null);
   return {
     title: "When it happened: middle, and 9 times in 10 between",
     columns: [
@@ -52,7 +54,7 @@ export function eventTable(telling: Telling): Table {
       { says: "it came in", right: true },
       { says: "about", whole: true },
       { says: "9 times in 10 between" },
-      { says: "after the leak opened", right: true },
+      ...(leaks ? [{ says: "after the leak opened", right: true }] : []),
       { says: read.clock.odometer === null ? "driven about" : "odometer about", right: true },
     ],
     rows: toldEvents(telling).map(({ name, clutch, chance, when, since }) => [
@@ -60,7 +62,7 @@ export function eventTable(telling: Telling): Table {
       percent(chance),
       when === null ? "too seldom to date" : datesOf(read, when).middle,
       when === null ? "" : datesOf(read, when).between,
-      since === null ? "" : waitOf(since),
+      ...(leaks ? [since === null ? "" : waitOf(since)] : []),
       when === null ? "" : inBoth((system) => odometerOf(read, when, system).middle),
     ]),
     grave: (row) => {

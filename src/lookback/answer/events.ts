@@ -12,7 +12,7 @@ export interface EventAnswer {
   readonly chance: number;
   /** When it came, in the cases in which it had; null where that is hardly ever. */
   readonly when: Spread | null;
-  /** Of the cases in which it had come and there is a leak that opened since the last full, the share in which it came before that: the unit lacked fluid already. */
+  /** Of the cases in which it had come and there is a leak that opened since the last full, the share in which it came before that: the unit lacked fluid already. 0 where there hardly is such a leak. */
   readonly early: number;
   /** Time from the opening to the event [s], in those in which it came after it; null where that is hardly ever. */
   readonly since: Spread | null;
@@ -46,7 +46,7 @@ function cameIn(posterior: Posterior, column: string): Omit<EventAnswer, "name" 
   return {
     chance: came.share,
     when: came.share > HARDLY ? spreadIn(came) : null,
-    early: known.share > 0 ? 1 - later.share / known.share : 0,
+    early: known.share > HARDLY ? 1 - later.share / known.share : 0,
     since: later.share > HARDLY ? spreadIn(later) : null,
   };
 }
