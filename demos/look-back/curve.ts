@@ -11,9 +11,11 @@ export function calendarOf({ read, answer: { opened } }: Telling): Calendar {
   return opened === null ? calendar : closeTo(calendar, opened.when.nineTenths[0]);
 }
 
-export function curveOf({ read, answer: { missing } }: Telling): MissingCurve {
+export function curveOf(telling: Telling): MissingCurve {
+  const { read, answer } = telling;
+  const { missing } = answer;
   return {
-    calendar: { ...read.clock, way: wayOf(read.visit) },
+    calendar: calendarOf(telling),
     at: missing.at,
     bands: missing.bands,
     measured: read.visit.evidence.flatMap((item) =>

@@ -16,7 +16,7 @@ export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
     case "fluid drained":
       return `${tell(item.volume, "volume")} drained while ${tell(item.stays, "volume")} stayed, ${on(item.at)}`;
     case "dipstick":
-      return `the dipstick at ${tell(item.temperature, "temperature")} stood at ${item.position.toFixed(2)} (0 low mark, 1 full), ${on(item.at)}`;
+      return `the dipstick at ${tell(item.temperature, "temperature")} stood at ${item.position.toFixed(1)} (0 low mark, 1 full), ${on(item.at)}`;
     case "off the dipstick":
       return `the dipstick at ${tell(item.temperature, "temperature")} was dry, ${on(item.at)}`;
     case "drops":
@@ -24,13 +24,13 @@ export function itemWords(item: Evidence, read: ReadVisit, tell: Tell): string {
     case "first spot":
       return `first spot on the ground ${whenWords(item.when, read, tell)}`;
     case "first symptom":
-      return `${symptomWords[item.symptom] ?? item.symptom} for the first time ${whenWords(item.when, read, tell)}`;
+      return `"${symptomWords[item.symptom] ?? item.symptom}" first felt ${whenWords(item.when, read, tell)}`;
     case "not felt":
-      return `no ${symptomWords[item.symptom] ?? item.symptom} until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
+      return `"${symptomWords[item.symptom] ?? item.symptom}" not felt until ${item.until >= read.clock.at ? "the visit" : dayIn(read, item.until)}`;
     case "known full":
-      return `full, right to ${tell(item.error, "volume")}, ${item.at === 0 ? `when the clock starts, ${read.clock.date}` : on(item.at)}`;
+      return `full, right to ${tell(item.error, "volume")}, ${on(item.at)}`;
     case "looked":
-      return `a look (${item.look}) ${on(item.at)}: ${item.seen ? "wet" : "nothing seen"}`;
+      return `${item.look} ${on(item.at)}: ${item.seen ? "wet" : "nothing seen"}`;
     case "line pressure":
       return `line pressure ${tell(item.pressure, "pressure")}, right to ${tell(item.error, "pressure")}, ${on(item.at)}`;
     case "cooler flow":
@@ -52,26 +52,37 @@ const symptomWords: Readonly<Record<string, string>> = {
   "slow engagement, cold": "slow into gear, cold",
   "slow engagement, hot": "slow into gear, hot",
   "first flare": "flare",
-  "first sustained slip": "slip",
-  "lock-up slipping": "slipping lock-up",
-  "fluid too hot": "overheating",
-  "vehicle falls behind": "falling behind",
-  "no drive": "failure to move",
-  "first gulp of air": "whine of air",
+  "first sustained slip": "slips",
+  "lock-up slipping": "lock-up slips",
+  "fluid too hot": "runs hot",
+  "vehicle falls behind": "falls behind",
+  "no drive": "does not move",
+  "first gulp of air": "whines",
 };
 
 const minutes = (seconds: number) =>
-  seconds < 60 ? `${seconds} s` : `${Number((seconds / 60).toFixed(1))} min`;
+  seconds < 60
+    ? `${seconds} s`
+    : seconds < 600
+      ? `${Number((seconds / 60).toFixed(1))} min`
+      : `${Math.round(seconds / 60)} min`;
+
+/** As an odometer is read: without its tenths. Distances that are no whole miles or kilometres are rounded in the reader's own unit. */
+const byOdometer = (metres: number, tell: Tell): string =>
+  tell(metres, "distance").replace(/^-?[\d.]+/, (number) => String(Math.max(1, Math.round(Number(number)))));
 
 function whenWords({ from, to, error, of }: When, read: ReadVisit, tell: Tell): string {
   const { clock } = read;
   const hours = error < DAY;
   const miles = (by: number) =>
-    `${tell((clock.odometer ?? 0) + by, "distance")}${clock.odometer === null ? " after the last full" : ""}`;
+    `${byOdometer((clock.odometer ?? 0) + by, tell)}${clock.odometer === null ? " after the last full" : ""}`;
   const on = (at: number) => (of !== undefined ? miles(at) : hours ? momentIn(read, at) : dayIn(read, at));
-  const right = `, right to ${of !== undefined ? tell(error, "distance") : hours ? minutes(error) : `${Math.round(error / DAY)} d`}`;
+  // About a moment is a narrow span with an error: both together are what was told.
+  const narrow = to - from < error * 1.1;
+  const both = narrow ? Math.hypot(error, (to - from) / Math.sqrt(12)) : error;
+  const right = `, right to ${of !== undefined ? byOdometer(both, tell) : hours ? minutes(both) : `${Math.round(both / DAY)} ${Math.round(both / DAY) === 1 ? "day" : "days"}`}`;
   if (from === -Infinity) return `by ${on(to)}${right}`;
-  if (to === Infinity) return `not by ${on(from)}${right}`;
-  if (to - from < error * 1.1) return `about ${on(0.5 * (from + to))}${right}`;
+  if (to === Infinity) return `not yet by ${on(from)}${right}`;
+  if (narrow) return `about ${on(0.5 * (from + to))}${right}`;
   return `between ${on(from)} and ${to >= (of ?? clock.at) ? "the visit" : on(to)}${right}`;
 }

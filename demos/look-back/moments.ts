@@ -2,25 +2,33 @@
 
 import type { Spread } from "../../src/lookback/answer/spread.ts";
 import { drivenBy, visitDay, type ReadVisit } from "../../src/inputs/visit.ts";
-import type { Tell } from "../report/said.ts";
+import { axis, type UnitSystem } from "../../src/units/show.ts";
+import { lastPlace, toPlace } from "../../src/units/show-spread.ts";
 
-const DAY = 86400;
+const HOUR = 3600;
+const DAY = 24 * HOUR;
 
 export const dayIn = (read: ReadVisit, at: number): string => visitDay(read, at);
 
-/** "61200 mi", or "1200 mi after the last full" when nobody read the odometer. To the kilometre. */
-export function odometerIn(read: ReadVisit, at: number, tell: Tell): string {
-  const words = tell(Math.round(drivenBy(read, at) / 1000) * 1000, "distance");
-  return read.clock.odometer === null ? `${words} after the last full` : words;
-}
+/** What an odometer is read to, in miles or kilometres. */
+const READ_TO = 1;
 
-/** Both ends of a span by the odometer. */
-export function odometerSpan(read: ReadVisit, [from, to]: readonly [number, number], tell: Tell): string {
-  const [a, b] = [from, to].map((at) => tell(Math.round(drivenBy(read, at) / 1000) * 1000, "distance"));
-  return `${a!} to ${b!}${read.clock.odometer === null ? " after the last full" : ""}`;
+/** A middle and its interval by the odometer: "56490 mi" and "56470 to 56500 mi", or "1290 mi after the last full" when nobody read it. */
+export function odometerOf(
+  read: ReadVisit,
+  { middle, nineTenths }: Spread,
+  system: UnitSystem,
+): { middle: string; nineTenths: string } {
+  const { factor, unit } = axis("distance", system);
+  const values = [middle, ...nineTenths].map((at) => drivenBy(read, at) * factor);
+  const place = lastPlace(values[2]! - values[1]!, READ_TO);
+  const [about, from, to] = toPlace(values, place, READ_TO);
+  const of = read.clock.odometer === null ? " after the last full" : "";
+  return {
+    middle: `${about!} ${unit}${of}`,
+    nineTenths: from === to ? `at ${to!} ${unit}${of}` : `${from!} to ${to!} ${unit}${of}`,
+  };
 }
-
-const HOUR = 3600;
 
 /** Units of time before the visit, each up to so wide a middle nine tenths: nothing is told finer than it is known. */
 const scales = [
@@ -29,8 +37,12 @@ const scales = [
   { word: "week", unit: 7 * DAY, upTo: Infinity },
 ] as const;
 
-/** Whether an answer is known to hours: then its dates are told with the time of day. */
-const inHours = ({ nineTenths: [from, to] }: Spread): boolean => to - from <= scales[0].upTo;
+/** A time of day is told to these [s], the coarser where a third of the interval allows it: nobody's clock in a visit is surer than the first. */
+const clockSteps = [HOUR, 900] as const;
+
+/** Whether an answer is known to hours: then its dates are told with the time of day. Never where the visit itself is told by its day only. */
+const inHours = ({ clock }: ReadVisit, { nineTenths: [from, to] }: Spread): boolean =>
+  to - from <= scales[0].upTo && clock.error < DAY / 8;
 
 /** Day and time of day. */
 export function momentIn(read: ReadVisit, at: number): string {
@@ -39,22 +51,51 @@ export function momentIn(read: ReadVisit, at: number): string {
   return `${dayIn(read, at)} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
 }
 
-/** Middle and middle nine tenths as dates. */
-export function datesOf(read: ReadVisit, spread: Spread): { middle: string; from: string; to: string } {
-  const text = (at: number) => (inHours(spread) ? momentIn(read, at) : dayIn(read, at));
-  return { middle: text(spread.middle), from: text(spread.nineTenths[0]), to: text(spread.nineTenths[1]) };
+/** Middle and middle nine tenths as dates, the last without its day where that is the first's; `between` is both, or the one day that they share. */
+export function datesOf(
+  read: ReadVisit,
+  spread: Spread,
+): { middle: string; from: string; to: string; between: string } {
+  const { middle, nineTenths } = spread;
+  const byTheClock = inHours(read, spread);
+  const step = clockSteps.find((each) => each <= (nineTenths[1] - nineTenths[0]) / 3) ?? clockSteps[1];
+  const text = (at: number) => (byTheClock ? momentIn(read, Math.round(at / step) * step) : dayIn(read, at));
+  const [from, end] = nineTenths.map(text) as [string, string];
+  const to = byTheClock && from.slice(0, 10) === end.slice(0, 10) ? end.slice(11) : end;
+  return { middle: text(middle), from, to, between: from === end ? `${from} alone` : `${from} and ${to}` };
 }
 
 /** Time before the visit. */
-export function agesOf(spread: Spread, visit: number): { middle: string; half: string; nineTenths: string } {
+export function agesOf(
+  read: ReadVisit,
+  spread: Spread,
+): { middle: string; half: string; nineTenths: string } {
   const { middle, half, nineTenths } = spread;
-  const { unit, word: name } = scales.find(({ upTo }) => nineTenths[1] - nineTenths[0] <= upTo)!;
-  const count = (at: number) => Math.max(0, Math.round((visit - at) / unit));
-  const word = (number: number) => `${number} ${name}${number === 1 ? "" : "s"}`;
+  const scale = scales.find(({ upTo }) => nineTenths[1] - nineTenths[0] <= upTo)!;
+  const { unit, word: name } = scale.unit < DAY && !inHours(read, spread) ? scales[1] : scale;
+  const count = (at: number) => Math.max(0, Math.round((read.clock.at - at) / unit));
+  const word = (number: number) =>
+    number === 0 ? `less than a ${name}` : `${number} ${name}${number === 1 ? "" : "s"}`;
   // The later moment is the smaller age.
   const span = ([from, to]: readonly [number, number]) => {
     const [young, old] = [count(to), count(from)];
     return young === old ? `about ${word(young)}` : `between ${young} and ${word(old)}`;
   };
   return { middle: word(count(middle)), half: span(half), nineTenths: span(nineTenths) };
+}
+
+const waits = [
+  { word: "min", unit: 60, upTo: 2 * HOUR },
+  { word: "h", unit: HOUR, upTo: 2 * DAY },
+  { word: "days", unit: DAY, upTo: 21 * DAY },
+  { word: "weeks", unit: 7 * DAY, upTo: Infinity },
+] as const;
+
+/** Time from the opening to something: "5 min (3 to 9)". */
+export function waitOf({ middle, nineTenths: [low, high] }: Spread): string {
+  const { unit, word } = waits.find(({ upTo }) => high <= upTo)!;
+  const values = [middle, low, high].map((wait) => wait / unit);
+  const [about, from, to] = values.map((value) => String(Math.round(value)));
+  if (to === "0") return `under 1 ${word.replace(/s$/, "")}`;
+  return from === to ? `${about!} ${word}` : `${about!} ${word} (${from!} to ${to!})`;
 }

@@ -1,5 +1,6 @@
 // All that a look back has to say: on the screen, as a page with its pictures, and as data.
 
+import { drivenBy } from "../../src/inputs/visit.ts";
 import type { EventName } from "../../src/history/watch.ts";
 import { causeBars, nextLookBars } from "./bars.ts";
 import { eventDates } from "../../src/plots/event-dates.ts";
@@ -17,11 +18,11 @@ import {
   section,
   type Drawing,
 } from "../report/frame.ts";
-import { alone, linesInBoth, saidIn, type Said } from "../report/said.ts";
+import { linesInBoth, plainly, type Said } from "../report/said.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
-import { dayIn, odometerIn } from "./moments.ts";
+import { dayIn } from "./moments.ts";
 import {
   aheadTable,
   assumptionTable,
@@ -33,6 +34,7 @@ import {
   toldEvents,
   unknownTable,
 } from "./tables.ts";
+import { eventNotes, flowNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
@@ -46,22 +48,22 @@ export interface LookBackReport {
 /** What is printed. */
 export function screenText({ telling, walks }: LookBackReport, system: UnitSystem): string {
   const { read } = telling;
-  const tables: Table[] = [
-    causeTable(telling),
-    eventTable(telling),
-    clutchTable(telling),
-    aheadTable(telling),
-  ];
+  const text = (table: Table): string[] => (table.rows.length > 0 ? [tableText(table, system)] : []);
+  const noted = (says: readonly string[]): string[] => (says.length > 0 ? [...says, ""] : []);
   return [
     read.visit.name,
     "",
     ...reservations(telling),
     "",
-    ...sentences(telling, alone(system)),
+    ...sentences(telling, plainly(system)),
     "",
-    ...tables.filter(({ rows }) => rows.length > 0).map((table) => tableText(table, system)),
-    ...narrowingNote(telling).flatMap((says) => [says, ""]),
-    ...(walks > 0 ? [walkNote(walks), ""] : []),
+    ...text(causeTable(telling)),
+    ...text(eventTable(telling)),
+    ...noted(eventNotes(telling)),
+    ...text(clutchTable(telling)),
+    ...noted(walks > 0 ? [walkNote(walks)] : []),
+    ...text(aheadTable(telling)),
+    ...noted(narrowingNote(telling)),
     ...cautions.slice(0, -1),
     "",
   ].join("\n");
@@ -106,12 +108,12 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
         "When the leak opened",
         answer.opened === null
           ? nothing("There is next to no sign of a leak.")
-          : `${picture("opening")}\n${flow === null ? "" : tableHtml(flow)}`,
+          : `${picture("opening")}\n${flow === null ? "" : tableHtml(flow)}\n${paragraphs(flowNotes(telling))}`,
       ),
       section("Was it the leak?", `${picture("causes")}\n${tableHtml(causeTable(telling))}`),
       section(
         "What was missing, and when",
-        `${picture("missing")}\n${picture("events")}\n${tableHtml(eventTable(telling))}`,
+        `${picture("missing")}\n${picture("events")}\n${tableHtml(eventTable(telling))}\n${paragraphs(eventNotes(telling))}`,
       ),
       section(
         "What a teardown would show",
@@ -132,7 +134,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
   });
 }
 
-const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, alone(system)));
+const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, plainly(system)));
 
 function pictures(telling: Telling): Drawing[] {
   const { answer } = telling;
@@ -202,7 +204,7 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
   const dated = (at: number, driven: number) => ({
     seconds: at,
     date: dayIn(read, at),
-    odometer: saidIn(odometerIn(read, driven, alone("SI")), "SI"),
+    odometer: `${Math.round(drivenBy(read, driven) / 1000)} km${read.clock.odometer === null ? " after the last full" : ""}`,
   });
   const both = (at: readonly number[], driven: readonly number[]) =>
     at.map((one, i) => dated(one, driven[i]!));
@@ -215,7 +217,7 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
       walks,
       clock: read.clock,
       standIn: { build: !read.own.build, fluid: !read.own.fluid },
-      sentences: { US: sentences(telling, alone("US")), SI: sentences(telling, alone("SI")) },
+      sentences: { US: sentences(telling, plainly("US")), SI: sentences(telling, plainly("SI")) },
       opened:
         answer.opened === null
           ? null

@@ -5,16 +5,15 @@ import type { EventName } from "../../src/history/watch.ts";
 import type { Spread } from "../../src/lookback/answer/spread.ts";
 import { outOfTwenty } from "../../src/lookback/answer/words.ts";
 import { wordsFor } from "../../src/plots/event-words.ts";
-import { axis, type ShownKind } from "../../src/units/show.ts";
-import { alone, inBoth, type Both } from "../report/said.ts";
-import { amount, type Cell, type Table } from "../report/table.ts";
+import type { ShownKind } from "../../src/units/show.ts";
+import { showSpread } from "../../src/units/show-spread.ts";
+import { alone, inBoth } from "../report/said.ts";
+import type { Cell, Table } from "../report/table.ts";
+import { band, banded, bandedIn, percent } from "./bands.ts";
 import { itemWords } from "./item-words.ts";
-import { datesOf, dayIn, odometerIn } from "./moments.ts";
+import { datesOf, dayIn, odometerOf, waitOf } from "./moments.ts";
+import { itemName, placeWords } from "./place-words.ts";
 import { days, named, narrowing, type Telling } from "./told.ts";
-
-/** A probability that was computed: no number of guesses makes it 0 or 1. */
-const percent = (share: number): string =>
-  share > 0.995 ? "> 99 %" : share < 0.005 ? "< 1 %" : `${Math.round(100 * share)} %`;
 
 export function causeTable({ answer: { causes } }: Telling): Table {
   return {
@@ -32,7 +31,8 @@ export function causeTable({ answer: { causes } }: Telling): Table {
         percent(share),
         `${says}: ${outOfTwenty(share)}`,
       ],
-      ...laws.map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
+      // Ways in which something grew that hardly was there tell nothing.
+      ...(share < 0.005 ? [] : laws).map((law): Cell[] => [`– ${law.law}`, "", percent(law.share), law.says]),
     ]),
   };
 }
@@ -45,21 +45,25 @@ export const toldEvents = ({ answer: { events } }: Telling) =>
 
 export function eventTable(telling: Telling): Table {
   const { read } = telling;
+  // Without a leak nothing came after one.
+  const leaks = toldEvents(telling).some(({ since }) => since !== null);
   return {
     title: "When it happened: middle, and 9 times in 10 between",
     columns: [
       { says: "event" },
-      { says: "had come in", right: true },
+      { says: "it came in", right: true },
       { says: "about", whole: true },
       { says: "9 times in 10 between" },
-      { says: "odometer about", right: true },
+      ...(leaks ? [{ says: "after the leak opened", right: true }] : []),
+      { says: read.clock.odometer === null ? "driven about" : "odometer about", right: true },
     ],
-    rows: toldEvents(telling).map(({ name, clutch, chance, when }) => [
+    rows: toldEvents(telling).map(({ name, clutch, chance, when, since }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
-      when === null ? "" : datesOf(read, when).middle,
-      when === null ? "" : `${datesOf(read, when).from} and ${datesOf(read, when).to}`,
-      when === null ? "" : inBoth((system) => odometerIn(read, when.middle, alone(system))),
+      when === null ? "too seldom to date" : datesOf(read, when).middle,
+      when === null ? "" : datesOf(read, when).between,
+      ...(leaks ? [since === null ? "" : waitOf(since)] : []),
+      when === null ? "" : inBoth((system) => odometerOf(read, when, system).middle),
     ]),
     grave: (row) => {
       const { name } = toldEvents(telling)[row]!;
@@ -67,6 +71,10 @@ export function eventTable(telling: Telling): Table {
     },
   };
 }
+
+/** Past burnt there is nothing more to lose. */
+const damageText = (damage: number): string =>
+  damage > 1 ? "over 1" : damage < 0.01 ? "< 0.01" : damage.toFixed(2);
 
 export function clutchTable({ answer: { clutches } }: Telling): Table {
   const walked = clutches.some((clutch) => clutch.walked !== null);
@@ -77,8 +85,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
     percent(burnt),
   ]);
   return {
-    title:
-      "What a teardown would show: how likely each clutch has lost a tenth, half, all of what it had to spare",
+    title: "How likely each clutch has lost a tenth, half, all of what it had to spare",
     columns: [
       { says: "clutch" },
       { says: "a tenth", right: true },
@@ -99,29 +106,15 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
       if (fate === null) return [...row, "", "", "", ""];
       return [
         ...row,
-        band(fate.slips, (value) => String(Math.round(value))),
-        banded(fate.hottest, "temperature"),
-        band(fate.damage, (value) => (value < 0.01 ? "< 0.01" : three(value))),
+        banded(fate.slips, 1),
+        bandedIn(fate.hottest, "temperature"),
+        band(fate.damage, damageText),
         band(fate.charred, percent),
       ];
     }),
     grave: (row) => clutches[row]!.burnt >= 0.5,
   };
 }
-
-/** The middle, and the middle nine tenths in brackets. */
-function band({ middle, nineTenths: [low, high] }: Spread, text: (value: number) => string): string {
-  const [a, b, c] = [text(low), text(middle), text(high)];
-  return a === c ? b : `${b} (${a} to ${c})`;
-}
-
-const banded = (spread: Spread, kind: ShownKind): Both =>
-  inBoth((system) => {
-    const { factor, offset, unit } = axis(kind, system);
-    return `${band(spread, (value) => three(value * factor + offset))} ${unit}`;
-  });
-
-const three = (value: number): string => String(Number(value.toPrecision(3)));
 
 export function aheadTable({ answer }: Telling): Table {
   return {
@@ -148,11 +141,11 @@ export function evidenceTable({ read }: Telling): Table {
     columns: [{ says: "item" }, { says: "what it says", prose: true }],
     rows: [
       ...visit.evidence.map((item): Cell[] => [
-        item.name,
+        itemName(item),
         inBoth((system) => itemWords(item, read, alone(system))),
       ]),
       ...visit.added.map(({ at, volume, error }, i): Cell[] => [
-        `topUps[${i}]`,
+        `top-up ${i + 1}`,
         inBoth(
           (system) =>
             `${alone(system)(volume, "volume")} added on ${dayIn(read, at)}, right to ${alone(system)(error, "volume")}`,
@@ -165,8 +158,12 @@ export function evidenceTable({ read }: Telling): Table {
 export function assumptionTable({ read }: Telling): Table {
   return {
     title: "What the file does not say, and what stands in for it",
-    columns: [{ says: "where" }, { says: "assumed", prose: true }, { says: "origin", prose: true }],
-    rows: read.assumptions.map(({ path, says, origin }) => [path, says, originText(origin)]),
+    columns: [{ says: "of what" }, { says: "assumed", prose: true }, { says: "origin", prose: true }],
+    rows: read.assumptions.map(({ path, says, origin }) => [
+      placeWords(path, read),
+      says,
+      originText(origin),
+    ]),
   };
 }
 
@@ -179,11 +176,13 @@ const kinds: Readonly<Record<string, ShownKind>> = {
 };
 
 export function unknownTable({ answer: { unknowns } }: Telling): Table {
-  const cell = (spread: Spread, unit: string, per: number): Cell => {
+  const cell = (spread: Spread, unit: string, per: number, size: number): Cell => {
     const kind = kinds[unit];
-    return kind === undefined
-      ? `${band(spread, (value) => three(value * per))}${unit === "" ? "" : ` ${unit}`}`
-      : banded(spread, kind);
+    if (kind !== undefined) return bandedIn(spread, kind, size);
+    const scaled = ([from, to]: readonly [number, number]) => [from * per, to * per] as const;
+    const { middle, half, nineTenths } = spread;
+    const text = banded({ middle: middle * per, half: scaled(half), nineTenths: scaled(nineTenths) });
+    return unit === "" ? text : `${text} ${unit === "d" ? "days" : unit}`;
   };
   return {
     title: "What nobody knows: middle and 5 to 95 %, before and after the evidence",
@@ -191,34 +190,39 @@ export function unknownTable({ answer: { unknowns } }: Telling): Table {
       { says: "unknown" },
       { says: "before", right: true },
       { says: "after", right: true },
-      { says: "origin of the first", prose: true },
+      { says: "where the first comes from", prose: true },
     ],
-    rows: unknowns.map(({ name, law, unit, per, before, after, origin }) => [
-      law === undefined ? name : `${law}: ${name}`,
-      cell(before, unit, per),
-      cell(after, unit, per),
-      originText(origin),
-    ]),
+    rows: unknowns.map(({ name, law, unit, per, before, after, origin }) => {
+      // Both in the same unit: the finer of the two.
+      const size = Math.min(
+        ...[before, after].map(({ nineTenths }) => Math.max(...nineTenths.map(Math.abs))),
+      );
+      return [
+        law === undefined ? name : `${law}: ${name}`,
+        cell(before, unit, per, size),
+        cell(after, unit, per, size),
+        originText(origin),
+      ];
+    }),
   };
 }
 
-/** Shown in the tables of the page as well: how much the leak runs at now. */
+/** How much the leak runs at now. */
 export function flowTable({ answer: { flow } }: Telling): Table | null {
   if (flow === null) return null;
-  const row = (says: string, { middle, nineTenths: [low, high] }: Spread): Cell[] => [
-    says,
-    amount(middle, "leakFlow"),
-    amount(low, "leakFlow"),
-    amount(high, "leakFlow"),
-  ];
+  const row = (says: string, spread: Spread): Cell[] => {
+    const told = (say: (texts: readonly string[]) => string) =>
+      inBoth((system) => {
+        const { texts, unit } = showSpread(spread, "leakFlow", system);
+        const said = say(texts);
+        return said === "0" ? "none" : `${said} ${unit}`;
+      });
+    const span = ([, low, high]: readonly string[]) => (low === high ? high! : `${low!} to ${high!}`);
+    return [says, told(([middle]) => middle!), told(span)];
+  };
   return {
     title: "What the leak runs at, at the visit",
-    columns: [
-      { says: "when" },
-      { says: "about", right: true },
-      { says: "9 times in 10 from", right: true },
-      { says: "to", right: true },
-    ],
+    columns: [{ says: "when" }, { says: "about", right: true }, { says: "9 times in 10", right: true }],
     rows: [row("idling hot", flow.hot), row("parked", flow.parked)],
   };
 }

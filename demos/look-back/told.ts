@@ -3,9 +3,10 @@
 import type { Answer } from "../../src/lookback/answer/answer.ts";
 import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
-import type { Tell } from "../report/said.ts";
+import { showSpread } from "../../src/units/show-spread.ts";
+import { alone, type Tell, type Wording } from "../report/said.ts";
 import { itemWords } from "./item-words.ts";
-import { agesOf, datesOf, dayIn, odometerIn, odometerSpan } from "./moments.ts";
+import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
 
 export interface Telling {
   readonly read: ReadVisit;
@@ -15,14 +16,15 @@ export interface Telling {
 }
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
-export function sentences(telling: Telling, tell: Tell): string[] {
+export function sentences(telling: Telling, wording: Wording): string[] {
+  const tell: Tell = (value, kind) => wording.keep(alone(wording.system)(value, kind));
   return [
     // What it was comes first where it hardly was a leak.
     ...((telling.answer.opened?.chance ?? 0) < 0.5
-      ? [...causeSentences(telling), ...openingSentences(telling, tell)]
-      : [...openingSentences(telling, tell), ...causeSentences(telling)]),
+      ? [...causeSentences(telling), ...openingSentences(telling, wording)]
+      : [...openingSentences(telling, wording), ...causeSentences(telling)]),
     ...conflictSentences(telling, tell),
-    ...harmSentences(telling, tell),
+    ...harmSentences(telling, wording),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
     ...trustSentences(telling),
@@ -47,20 +49,22 @@ export function reservations({ read, answer }: Telling): string[] {
   ];
 }
 
-function openingSentences({ read, answer }: Telling, tell: Tell): string[] {
-  const { opened, at, missing } = answer;
-  const now = missing.now;
-  const lacks = `${tell(now.middle, "volume")} were missing at the visit, 9 times in 10 between ${tell(now.nineTenths[0], "volume")} and ${tell(now.nineTenths[1], "volume")}.`;
+function openingSentences({ read, answer }: Telling, wording: Wording): string[] {
+  const { opened, missing } = answer;
+  const { texts, unit } = showSpread(missing.now, "volume", wording.system);
+  const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
+  const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
   if (opened === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
-  const ages = agesOf(opened.when, at);
+  const ages = agesOf(read, opened.when);
   const dates = datesOf(read, opened.when);
+  const driven = odometerOf(read, opened.driven, wording.system);
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
   return [
-    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${odometerIn(read, opened.driven.middle, tell)}; ` +
-      `9 times in 10 ${ages.nineTenths} before it (${dates.from} to ${dates.to}, ${odometerSpan(read, opened.driven.nineTenths, tell)}), ` +
+    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${wording.keep(driven.middle)}; ` +
+      `9 times in 10 ${ages.nineTenths} before it (${dates.from === dates.to ? dates.from : `${dates.from} to ${dates.to}`}, ${wording.keep(driven.nineTenths)}), ` +
       `in half of such cases ${ages.half}.` +
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
@@ -94,7 +98,7 @@ function causeSentences({ answer: { causes, parting } }: Telling): string[] {
     says.push(
       `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
         (parting.look === null
-          ? "None of the looks listed here would part them."
+          ? "No look that was reckoned through would part them."
           : `What would part them best: ${parting.look.says} (${parting.look.minutes} min).`),
     );
   return says;
@@ -125,14 +129,14 @@ function conflictSentences(telling: Telling, tell: Tell): string[] {
   );
 }
 
-function harmSentences({ read, answer }: Telling, tell: Tell): string[] {
+function harmSentences({ read, answer }: Telling, { system, keep }: Wording): string[] {
   const event = (name: string) =>
     answer.events.find((other) => other.name === name && other.clutch === undefined);
   const says: string[] = [];
   const spot = event("first spot on the ground");
   if (spot?.when)
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(spot.when, answer.at).middle} before the visit (${datesOf(read, spot.when).middle}, ${odometerIn(read, spot.when.middle, tell)}), 9 times in 10 ${agesOf(spot.when, answer.at).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(read, spot.when).middle} before the visit (${datesOf(read, spot.when).middle}, ${keep(odometerOf(read, spot.when, system).middle)}), 9 times in 10 ${agesOf(read, spot.when).nineTenths} before.`,
     );
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
@@ -152,8 +156,11 @@ export const narrowing = ({ ahead }: Answer): Answer["ahead"] =>
 
 /** What is not in the table of looks, in a sentence; nothing where it holds all. */
 export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
-  const others = answer.ahead.length - narrowing(answer).length;
+  const all = answer.ahead.length;
+  const others = all - narrowing(answer).length;
   if (others === 0) return [];
+  if (others === all)
+    return [`None of the ${all} looks that were reckoned through would narrow the opening date by 2 %.`];
   return [
     `${others === 1 ? "Another look" : `${others} other looks`} would narrow the opening date by less than 2 %.`,
   ];
@@ -164,7 +171,7 @@ function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
   // A look that takes away less than a tenth of the doubt is not worth its minutes.
   const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
   const best = worth[0];
-  if (best === undefined) return ["None of the looks listed here would narrow the opening date much."];
+  if (best === undefined) return ["No look that was reckoned through would narrow the opening date much."];
   const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
   const gain = ({ now, after }: typeof best) =>
     `the opening date would be known to ± ${days(after)} instead of ± ${days(now)}`;

@@ -5,7 +5,9 @@ import type { BayCard } from "../../src/bay/bay-card.ts";
 import type { BayRow } from "../../src/bay/bay-row.ts";
 import { retold } from "../../src/units/retold.ts";
 import { alone, inBoth, type Tell } from "./said.ts";
-import { amount, type Cell, type Table } from "./table.ts";
+
+import { axis, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
+import type { Cell, Table } from "./table.ts";
 
 export function bayTable(cards: readonly BayCard[]): Table {
   const lines = cards.map(({ rows, misreadings }) => [...rows, ...misreadings]);
@@ -24,7 +26,7 @@ export function bayTable(cards: readonly BayCard[]): Table {
       inBoth(
         (system) => `${r >= misread ? "misread " : ""}${first.test}: ${retold(first.condition, system)}`,
       ),
-      inBoth((system) => bandText(first.band, first, alone(system))),
+      inBoth((system) => bandText(first.band, first, system)),
       ...lines.map((rows) =>
         cell(
           rows[r]!,
@@ -46,14 +48,36 @@ function cell({ value, kind, verdict, note }: BayRow, tell: boolean): Cell {
   const same = (text: string): Cell => ({ US: text, SI: text, ...mark, ...beside });
   if (value === null) return same("not reached");
   if (kind === "seconds") return same(`${value.toFixed(2)} s`);
-  return kind === "ratio" ? same(value.toFixed(2)) : { ...amount(value, kind), ...mark, ...beside };
+  return kind === "ratio"
+    ? same(value.toFixed(2))
+    : { ...inBoth((system) => asRead(value, kind, system)), ...mark, ...beside };
 }
 
-function bandText({ low, high, kind: origin }: Band, { kind }: Pick<BayRow, "kind">, tell: Tell): string {
+/** Decimals to which a gauge, a stick, a jug or a thermometer of the bay is read, in each system's unit. */
+const decimals: Partial<Record<ShownKind, Readonly<Record<UnitSystem, number>>>> = {
+  pressure: { US: 0, SI: 0 },
+  length: { US: 2, SI: 1 },
+  volume: { US: 2, SI: 2 },
+  flow: { US: 1, SI: 1 },
+  temperature: { US: 0, SI: 0 },
+};
+
+function asRead(value: number, kind: ShownKind, system: UnitSystem): string {
+  const { factor, offset, unit } = axis(kind, system);
+  const text = (value * factor + offset).toFixed(decimals[kind]?.[system] ?? 2);
+  return `${Number(text) === 0 ? "0" : text} ${unit}`;
+}
+
+function bandText(
+  { low, high, kind: origin }: Band,
+  { kind }: Pick<BayRow, "kind">,
+  system: UnitSystem,
+): string {
   const text = (value: number) =>
-    kind === "seconds" ? `${value} s` : kind === "ratio" ? String(value) : tell(value, kind);
+    kind === "seconds" ? `${value} s` : kind === "ratio" ? String(value) : asRead(value, kind, system);
+  // Nothing that is read can lie under 0 but a level.
   const span =
-    low === null
+    low === null || (low === 0 && high !== null)
       ? `at most ${text(high!)}`
       : high === null
         ? `at least ${text(low)}`

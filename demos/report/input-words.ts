@@ -1,6 +1,7 @@
 // What the numbers of a case are called in a workshop, and in which units they are read there.
 
 import type { Sourced } from "../../src/sources/origin.ts";
+import { lastPlace, toPlace } from "../../src/units/show-spread.ts";
 import { axis, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
 
 /** Words for a number by the end of its path; the first that fits counts. */
@@ -21,14 +22,14 @@ const words: readonly (readonly [end: string, says: string])[] = [
   ["pickup.weirGas", "air drawn in where the pickup first runs short"],
   ["sump.sloshDamping", "how soon the fluid in the pan stops swinging (damping)"],
   ["pump.displacement", "pump, delivery a turn"],
-  ["pump.slip", "pump, leakage inside (coefficient)"],
+  ["pump.slip", "pump, leakage inside, hot at idle"],
   ["pump.dissolved", "share of the drawn air that the pump takes into solution"],
   ["pump.exponent", "how air is squeezed in the pump (exponent)"],
   ["pump.mechanical", "pump, mechanical efficiency"],
-  ["inlet.filter", "filter's resistance"],
+  ["inlet.filter", "pressure that hot fluid loses in the filter"],
   ["regulator.base", "line pressure without torque"],
   ["regulator.reverseFactor", "line pressure in reverse over drive"],
-  ["clutchCircuit.laminar", "leakage of the clutch circuit (coefficient)"],
+  ["clutchCircuit.laminar", "leakage of the clutch circuit, hot"],
   ["pistonArea", "piston area"],
   ["friction.base", "friction of the lining"],
   ["friction.heatLoss", "friction lost with heat"],
@@ -37,6 +38,8 @@ const words: readonly (readonly [end: string, says: string])[] = [
   ["lockUp.most", "lock-up, highest pressure difference"],
   ["gearEfficiency", "efficiency of the gears"],
   ["shiftControl.targetTime", "shift time that the controller aims at"],
+  ["shiftControl.fillGain", "share of a late fill that it makes up for at the next shift"],
+  ["shiftControl.fillLimit", "most that it can learn of a fill time"],
   ["shiftControl.trimGain", "what it learns from one shift"],
   ["converter.scale", "size of the converter (factor on its torque)"],
   ["vehicle.mass", "vehicle with its load"],
@@ -106,7 +109,6 @@ const scales: Readonly<Record<string, Readonly<Record<UnitSystem, Scale>>>> = {
   "m^3/J": { US: ["in³ per million BTU", 1e6 * (perInch ** 3 / btu)], SI: ["mm³/MJ", 1e15] },
   "kg/m^3": { US: ["lb/gal", 3.785411784e-3 / 0.45359237], SI: ["kg/L", 1e-3] },
   "s^-1": { US: ["% an hour", 3.6e5], SI: ["% an hour", 3.6e5] },
-  "m^-3": { US: ["1/m³", 1], SI: ["1/m³", 1] },
   "drops/min": { US: ["drops/min", 1], SI: ["drops/min", 1] },
 };
 const kinds: Readonly<Record<string, ShownKind>> = {
@@ -122,10 +124,33 @@ const kinds: Readonly<Record<string, ShownKind>> = {
   "m^2/s": "kinematicViscosity",
 };
 
+/** Viscosity of fluid at about 90 °C [Pa s], and 700 rpm [rev/s]: coefficients of leakage and resistance tell nobody anything, what they let through or take away there does. */
+const HOT = 0.007;
+const IDLE = 700 / 60;
+const psi = 6894.757;
+const quartAMinute = 9.46352946e-4 / 60;
+const litreAMinute = 1e-3 / 60;
+const coefficients: Readonly<Record<string, Readonly<Record<UnitSystem, Scale>>>> = {
+  "clutchCircuit.laminar": {
+    US: ["qt/min at 100 psi", (100 * psi) / HOT / quartAMinute],
+    SI: ["L/min at 500 kPa", 500e3 / HOT / litreAMinute],
+  },
+  "inlet.filter": {
+    US: ["psi at 10 qt/min", (HOT * 10 * quartAMinute) / psi],
+    SI: ["kPa at 10 L/min", (HOT * 10 * litreAMinute) / 1e3],
+  },
+  // Of what it displaces: Cs p/(2π µ n), whatever its size.
+  "pump.slip": {
+    US: ["% of its delivery at 70 psi", (100 * 70 * psi) / (2 * Math.PI * HOT * IDLE)],
+    SI: ["% of its delivery at 500 kPa", (100 * 500e3) / (2 * Math.PI * HOT * IDLE)],
+  },
+};
+
 /** Where the dimension does not tell the use. */
 function scaleOf(path: string, { unit, value, text }: Sourced, system: UnitSystem): Scale {
   if (path.endsWith("pump.displacement")) return system === "US" ? ["in³", perInch ** 3] : ["cm³", 1e6];
-  if (path.endsWith("clutchCircuit.laminar")) return ["m³", 1];
+  const coefficient = Object.keys(coefficients).find((end) => path.endsWith(end));
+  if (coefficient !== undefined) return coefficients[coefficient]![system];
   if (unit === "s") return value >= 3600 ? ["h", 1 / 3600] : ["s", 1];
   if (unit === "") return text.trimEnd().endsWith("%") ? ["%", 100] : ["", 1];
   const kind = kinds[unit];
@@ -144,9 +169,11 @@ export function inputText(
   system: UnitSystem,
 ): string {
   const [unit, factor, offset = 0] = scaleOf(path, sourced, system);
-  const numbers = values.map((value) => handy(value * factor + offset));
+  const told = values.map((value) => value * factor + offset);
+  // A span's digits follow its width; what was taken is told as it was.
+  const numbers =
+    told.length === 1 ? told.map(handy) : toPlace(told, lastPlace(Math.max(...told) - Math.min(...told)));
   return `${numbers.join(" to ")}${unit === "" ? "" : ` ${unit}`}`;
 }
 
-const handy = (value: number): string =>
-  Math.abs(value) >= 1e6 ? value.toExponential().replace("e+", "e") : String(Number(value.toPrecision(3)));
+const handy = (value: number): string => String(Number(value.toPrecision(3)));

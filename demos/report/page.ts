@@ -6,7 +6,7 @@ import { tableHtml } from "./table.ts";
 import { leakNote, tintNote, type Report } from "./report.ts";
 
 export function page(report: Report, system: UnitSystem): string {
-  const { name, about, story, books, tables, pictures } = report;
+  const { name, about, story, books, bayNotes, tables, pictures } = report;
   const figures = (...names: readonly RegExp[]) =>
     pictures
       .filter((picture) => names.some((wanted) => wanted.test(picture.name)))
@@ -39,7 +39,10 @@ ${figures(/^fade$/)}
 ${tableHtml(tables.fades)}
 ${figures(/^clutch-states$/, /^slip-heat$/)}`,
       ),
-      section("What the bay would have measured", `${figures(/^bay-ladder$/)}\n${tableHtml(tables.bay)}`),
+      section(
+        "What the bay would have measured",
+        `${figures(/^bay-ladder$/)}\n${tableHtml(tables.bay)}\n${paragraphs(bayNotes)}`,
+      ),
       section(
         "How far to trust this",
         `${paragraphs(books)}

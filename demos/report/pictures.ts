@@ -88,7 +88,7 @@ export function drawings(given: Case, computed: Computed): Drawing[] {
     drawing(
       "bay-ladder",
       "Each test of the bay",
-      "By the fluid that is missing; the band of a sound unit is shaded.",
+      "By the fluid that is missing; the band of a sound unit is shaded; crosses lie outside it, or were not reached at all.",
       (picture) => bayLadder(computed.cards, picture),
     ),
   ];

@@ -31,6 +31,8 @@ export interface Report {
   readonly story: readonly Both[];
   readonly storyOnScreen: readonly string[];
   readonly books: readonly Both[];
+  /** What has to be said beside the bay card. */
+  readonly bayNotes: readonly string[];
   readonly tables: Readonly<Record<"events" | "clutches" | "linings" | "bay" | "fades" | "ranges", Table>>;
   readonly pictures: readonly Drawing[];
 }
@@ -53,6 +55,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
     story: linesInBoth((each) => told(alone(each))),
     storyOnScreen: told(withOther(system)),
     books: linesInBoth((each) => [booksText(history), ...stretched(history.outside, each)]),
+    bayNotes: [...new Set(computed.cards.flatMap(({ notes }) => notes))],
     tables: {
       events: eventTable(given, history),
       clutches: clutchTable(given, history),
@@ -74,7 +77,10 @@ export const tintNote =
   "hot the steel became, and only if it was bright before; they tell no date.";
 
 /** What is printed. */
-export function screenText({ name, storyOnScreen, books, tables }: Report, system: UnitSystem): string {
+export function screenText(
+  { name, storyOnScreen, books, bayNotes, tables }: Report,
+  system: UnitSystem,
+): string {
   const { events, clutches, linings, bay, fades } = tables;
   return [
     name,
@@ -92,6 +98,7 @@ export function screenText({ name, storyOnScreen, books, tables }: Report, syste
     "",
     tableText(fades, system),
     tableText(bay, system),
+    ...bayNotes.flatMap((note) => [note, ""]),
     "Before anything is done about it",
     ...cautions.map((caution) => `  ${caution}`),
     "",

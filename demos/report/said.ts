@@ -11,6 +11,14 @@ export type Said = string | Both;
 /** Puts an amount [SI] into words. */
 export type Tell = (value: number, kind: ShownKind) => string;
 
+/** How amounts are put into sentences: in whose units, and what is done to each, so that a number stays on its unit's line. */
+export interface Wording {
+  readonly system: UnitSystem;
+  readonly keep: (amount: string) => string;
+}
+
+export const plainly = (system: UnitSystem): Wording => ({ system, keep: (amount) => amount });
+
 /** "65 psi": the chosen unit alone. */
 export const alone =
   (system: UnitSystem): Tell =>

@@ -19,6 +19,8 @@ export interface BayCard {
   /** Idle pressure is below its band in drive or in reverse: a tester makes no stall test. */
   readonly pressureLow: boolean;
   readonly cautions: readonly string[];
+  /** What in its rows may be taken for a mistake, and why it is none. */
+  readonly notes: readonly string[];
 }
 
 const NO_STALL = "pressure low at idle: no stall test";
@@ -35,6 +37,7 @@ export function bayCard(unit: Unit, shortage: number): BayCard {
   const reverse = linePressureTest(unit, shortage, "reverse");
   const pressureLow = drive.idle < bands.idleDrive.low || reverse.idle < bands.idleReverse.low;
   const looks = levelChecks(unit, shortage);
+  const gears = gearRows(unit, shortage);
   return {
     unit: unit.build.name,
     shortage,
@@ -44,7 +47,7 @@ export function bayCard(unit: Unit, shortage: number): BayCard {
       ...stallRows("reverse", reverse, pressureLow, { band: bands.stallReverse }),
       launchRow(unit, shortage),
       ...coolerRows(unit, shortage),
-      ...gearRows(unit, shortage),
+      ...gears,
       stickRow(unit, "idle, park, hot", looks.stick),
       row("overflow plug", "warming up: runs from", {
         kind: "temperature",
@@ -69,6 +72,7 @@ export function bayCard(unit: Unit, shortage: number): BayCard {
     ],
     pressureLow,
     cautions: pressureLow ? [`${NO_STALL[0]!.toUpperCase()}${NO_STALL.slice(1)}.`, ...cautions] : cautions,
+    notes: coldAsQuick(gears) ? [COLD_NOTE] : [],
   };
 }
 
@@ -156,6 +160,22 @@ function gearRows(unit: Unit, shortage: number): BayRow[] {
     ),
   );
 }
+
+/** Cold rows within this share of the hot ones want a word. */
+const AS_QUICK = 0.1;
+const COLD_NOTE =
+  "Cold it goes into gear as quickly as hot: here a clutch fills through a sharp-edged hole, which lets thick fluid pass as fast while the line holds its " +
+  "pressure, and the controller closes it in the time that it aims at. Thick fluid in long passages and a cold valve body, which make a real unit slower, " +
+  "are not reckoned with: read the cold times as the least.";
+
+/** Whether a cold row comes out no slower than the hot one of its gear. */
+const coldAsQuick = (rows: readonly BayRow[]): boolean =>
+  (["drive", "reverse"] as const).some((gear) => {
+    const [hot, , cold, idled] = rows.filter(({ condition }) => condition.startsWith(gear));
+    return [cold, idled].some(
+      (row) => row!.value !== null && hot!.value !== null && row!.value < (1 + AS_QUICK) * hot!.value,
+    );
+  });
 
 function stickRow(unit: Unit, condition: string, { depth, position }: StickReading): BayRow {
   const { low, full } = unit.build.sump.stick;

@@ -20,6 +20,7 @@ export function cardText(card: BayCard, system: UnitSystem): string {
     "Read at the wrong moment, the same dipstick shows:",
     ...lines.slice(card.rows.length + 1),
     "",
+    ...card.notes,
     ...card.cautions,
     "",
   ].join("\n");

@@ -82,7 +82,7 @@ export function whenOf(dating: Dating, path: string, told: WhenTold): When | nul
     if (told.error === undefined)
       dating.assume(
         `${path}.error`,
-        `${form} ${String(text)}: right to ${Math.round(error / mile)} mi, two times in three`,
+        `${formWords[form]} ${String(text)}: right to ${Math.round(error / mile)} mi, two times in three`,
         assumed("an odometer is read to the mile, and weeks of driving differ"),
       );
     // An error of time is that of the miles that are driven in it.
@@ -93,11 +93,13 @@ export function whenOf(dating: Dating, path: string, told: WhenTold): When | nul
   if (told.error === undefined)
     dating.assume(
       `${path}.error`,
-      `${form} ${String(text)}: right to ${spell(usual)}, two times in three`,
+      `${formWords[form]} ${String(text)}: right to ${spell(usual)}, two times in three`,
       assumed(form === "about" ? "a date from memory" : "a day is easily mistaken for the one beside it"),
     );
   return around(form, moment.at, told.error ?? usual, clock.at);
 }
+
+const formWords = { about: "about", before: "before", after: "after", notSeenBy: "not seen by" } as const;
 
 /** Who tells the hour knows it: only a day is mistaken for another [s]. */
 function usualError(form: Exclude<(typeof whenForms)[number], "between">, error: number): number {

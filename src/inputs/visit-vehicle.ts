@@ -15,6 +15,13 @@ const DAY = 86400;
 const USUAL_WEEK = 200 * 1609.344;
 /** Keys of a leak's place; the opening and what hides it are what is looked for. */
 const siteKeys = ["place", "height", "x", "y", "fedBy", "lineAbove", "columnHeight", "dripRadius"];
+/** What they are called where it is told that they were left out. */
+const siteWords: Readonly<Record<string, string>> = {
+  height: "its height over the pan's floor",
+  lineAbove: "what the line above it holds",
+  columnHeight: "how high that line rises",
+  dripRadius: "the rim that it drips from",
+};
 const siteExample = '{ "place": "supply-line" }';
 
 /** The build by itself, where something else of the vehicle is wrong: what hangs on it can be looked at all the same. */
@@ -47,7 +54,7 @@ export function caseOf(
   if (surroundings === undefined)
     assume(
       "surroundings",
-      "a temperate place: 11 °C over the year, 9 K up and down",
+      "a temperate place: 52 °F (11 °C) over the year, 16 °F (9 °C) warmer in July and colder in January",
       assumed("none are given"),
     );
   const data = {
@@ -98,7 +105,7 @@ function siteOf(leak: Readonly<Record<string, unknown>>, list: FaultList, assume
   if (missing.length > 0)
     assume(
       "leak",
-      `where exactly it leaks: ${missing.join(", ")} as usual at that place`,
+      `where exactly it leaks: ${missing.map((key) => siteWords[key]).join(", ")}, as usual at that place`,
       assumed("only the place is given"),
     );
   const own = Object.fromEntries(Object.entries(leak).filter(([key]) => siteKeys.includes(key)));

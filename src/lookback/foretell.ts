@@ -5,7 +5,7 @@ import type { Explanation } from "./causes.ts";
 import { findsLeak } from "./finding.ts";
 import { looksAhead } from "./looks-ahead.ts";
 import { askedOf, type Bench } from "./question.ts";
-import { flowAt, missingAt, seenAt, termOf } from "./terms.ts";
+import { flowAt, missingAt, seenAt, termOf, type Asked } from "./terms.ts";
 
 /** A table of numbers; `columns` names them. */
 export interface Table {
@@ -15,6 +15,14 @@ export interface Table {
 
 /** Moments of the curve of what is missing: so many, evenly from the visit's second 0 to the visit. */
 export const CURVE = 49;
+/**
+ * And some of a guess's own, by which these shares of what it loses by the visit were gone, the opening first: a loss within a trip would fall between two
+ * even moments. A unit that runs dry loses its last more and more slowly, so they lie closer towards the end.
+ */
+const GONE = [0, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99, 1] as const;
+export const OWN = GONE.length;
+/** Halvings by which such a moment is found: to a second of a year. */
+const HALVINGS = 25;
 
 /** Events that a guess may foretell, by the prepared week's own list: what never comes to this unit has no column. */
 const eventsOf = ({ prepared }: Bench): readonly { name: EventName; clutch?: string }[] => [
@@ -38,6 +46,7 @@ export function columnsOf(bench: Bench): readonly string[] {
     "flow hot",
     "flow parked",
     ...Array.from({ length: CURVE }, (_, i) => `missing ${i}`),
+    ...Array.from({ length: OWN }, (_, i) => [`own moment ${i}`, `own missing ${i}`]).flat(),
     ...eventsOf(bench).map(({ name, clutch }) => eventColumn(name, clutch)),
     ...looks,
     ...looksAhead.map(({ name }) => `will show ${name}`),
@@ -47,6 +56,26 @@ export function columnsOf(bench: Bench): readonly string[] {
 
 /** A leak wets what is around it from about a drop in a quarter of an hour [m³/s]. */
 const WET = 0.2e-6 / 3600;
+
+/** The opening, the moments by which those shares of the loss were gone, and the visit, on the visit's clock [s]; all at the visit where nothing leaks by then. */
+function ownMoments({ opensAt, course }: Asked, at: number): number[] {
+  const first = Math.min(at, Math.max(0, opensAt));
+  const [before, all] = [course.lostBy(first), course.lostBy(at)];
+  const moments = new Array<number>(OWN).fill(at);
+  if (!(all > before)) return moments;
+  moments[0] = first;
+  for (let k = 1; k < OWN - 1; k++) {
+    const wanted = before + (all - before) * GONE[k]!;
+    let [low, high] = [moments[k - 1]!, at];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = 0.5 * (low + high);
+      if (course.lostBy(middle) >= wanted) high = middle;
+      else low = middle;
+    }
+    moments[k] = high;
+  }
+  return moments;
+}
 
 /** Rows of numbers of so many guesses of an explanation, in the order of the columns. */
 export function foretell(
@@ -71,6 +100,10 @@ export function foretell(
     out[c++] = flowAt(asked, visit.at, "idling hot");
     out[c++] = flowAt(asked, visit.at, "parked");
     for (let i = 0; i < CURVE; i++) out[c++] = missingAt(asked, (visit.at * i) / (CURVE - 1));
+    for (const moment of ownMoments(asked, visit.at)) {
+      out[c++] = moment;
+      out[c++] = missingAt(asked, moment);
+    }
     for (const { name, clutch } of events)
       out[c++] =
         explanation.unseen && name === "first spot on the ground"

@@ -2,13 +2,9 @@
 
 export { lookBack, type LookBackOptions } from "../lookback/lookback.ts";
 export { earlyAnswer, type EarlyAnswer } from "../lookback/early.ts";
-export {
-  answerOf,
-  type Answer,
-  type CauseAnswer,
-  type EventAnswer,
-  type LookAnswer,
-} from "../lookback/answer/answer.ts";
+export { answerOf, type Answer, type CauseAnswer, type LookAnswer } from "../lookback/answer/answer.ts";
+export type { EventAnswer } from "../lookback/answer/events.ts";
+export type { MissingAnswer } from "../lookback/answer/missing.ts";
 export type { ClutchAnswer } from "../lookback/answer/clutches.ts";
 export type { UnknownAnswer } from "../lookback/answer/unknowns.ts";
 export type { Ahead, Parting } from "../lookback/answer/ahead.ts";

@@ -4,5 +4,5 @@ export * from "../units/kinds.ts";
 export * from "../units/literals.ts";
 export * from "../units/parse.ts";
 export * from "../units/read.ts";
-export * from "../units/show.ts";
+export { axis, show, shownKinds, type Axis, type ShownKind, type UnitSystem } from "../units/show.ts";
 export * from "../units/system.ts";

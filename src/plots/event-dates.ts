@@ -39,7 +39,7 @@ export function eventDates({ calendar, events }: EventDates, picture: Picture): 
           aside: chance > 0.995 ? "> 99 %" : chance < 0.005 ? "< 1 %" : `${Math.round(100 * chance)} %`,
         };
       }),
-      head: "had come in",
+      head: "it came in",
       from: calendar.from ?? 0,
       to: calendar.at,
       axes: (left) => calendarAxes(calendar, picture.width - left, picture.system),

@@ -41,7 +41,7 @@ export const oneForEachClutch = (events: readonly HistoryEvent[]): HistoryEvent[
 /** What makes an event, in the reader's units. */
 export const conditionIn = ({ condition }: Pick<HistoryEvent, "condition">, system: UnitSystem): string =>
   system === "US"
-    ? retold(condition.replace("1 g has fallen", "0.035 oz has fallen"), system)
+    ? retold(condition.replace("1 g has fallen", "0.04 oz has fallen"), system)
     : retold(condition, system);
 
 /**

@@ -24,14 +24,34 @@ export interface MissingCurve {
   readonly added: readonly number[];
 }
 
+interface Row {
+  readonly x: number;
+  readonly band: readonly number[];
+}
+
+/** The rows from a moment on, the first on a straight line between its neighbours. */
+function shownFrom(from: number, rows: readonly Row[]): Row[] {
+  const first = rows.findIndex(({ x }) => x >= from);
+  const [before, after] = [rows[first - 1], rows[first]];
+  if (before === undefined || after === undefined) return [...rows];
+  const share = (from - before.x) / (after.x - before.x);
+  const band = after.band.map((value, i) => before.band[i]! + share * (value - before.band[i]!));
+  return [{ x: from, band }, ...rows.slice(first)];
+}
+
 /** Pale, nine cases of ten; darker, half of them; line, the middle; dots with two standard errors, what was measured; dashes, fluid added. */
 export function missingCurve(
   { calendar, at, bands, measured, added }: MissingCurve,
   picture: Picture,
 ): SVGSVGElement {
+  const { from = 0 } = calendar;
   const volume = axis("volume", picture.system);
-  const rows = at.map((x, i) => ({ x, band: bands[i]!.map((value) => value * volume.factor) }));
-  const points = measured.map(({ at: x, volume: y, error }) => ({
+  const rows = shownFrom(
+    from,
+    at.map((x, i) => ({ x, band: bands[i]!.map((value) => value * volume.factor) })),
+  );
+  const shown = measured.filter(({ at: when }) => when >= from);
+  const points = shown.map(({ at: x, volume: y, error }) => ({
     x,
     y: y * volume.factor,
     low: (y - 2 * error) * volume.factor,
@@ -49,15 +69,18 @@ export function missingCurve(
     });
   return drawStrip(
     {
-      says: "Fluid missing from the last full to the visit, as bands: middle nine tenths, middle half, middle; dots with two standard errors are what was measured.",
-      from: 0,
+      says: "Fluid missing up to the visit, as bands: middle nine tenths, middle half, middle; dots with two standard errors are what was measured.",
+      from,
       to: calendar.at,
       panels: [
         {
           label: `fluid missing [${volume.unit}]`,
           domain: [least, most * 1.15],
           marks: [
-            Plot.ruleX(added, { stroke: ink.asked, strokeDasharray: "3 3" }),
+            Plot.ruleX(
+              added.filter((when) => when >= from),
+              { stroke: ink.asked, strokeDasharray: "3 3" },
+            ),
             area(0, 4, 0.18),
             area(1, 3, 0.3),
             Plot.line(rows, {

@@ -27,6 +27,9 @@ const amounts = new RegExp(
   "g",
 );
 
+/** As many figures as were written, two at least: 3 m/s is 6.7 mph and no closer. Temperatures are told by the degree. */
+const figuresOf = (text: string): number => Math.max(2, text.replace(/^-|\./g, "").replace(/^0+/, "").length);
+
 /**
  * The sentence with every SI amount in it ("75 to 90 degC", "3 m/s", "0.95 L") in the reader's units. Speeds of rotation,
  * times, shares and counts are the same everywhere and stay.
@@ -37,7 +40,9 @@ export function retold(sentence: string, system: UnitSystem): string {
     const shown = axis(kind, system);
     const told = (text: string) => {
       const value = (Number(text) * factor + offset) * shown.factor + shown.offset;
-      return String(Number(value.toPrecision(3)));
+      return kind === "temperature"
+        ? String(Math.round(value))
+        : String(Number(value.toPrecision(figuresOf(text))));
     };
     return `${told(from)}${to === undefined ? "" : ` to ${told(to)}`} ${shown.unit}`;
   });

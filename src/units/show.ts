@@ -11,8 +11,11 @@ export interface Axis {
   readonly label: string;
 }
 
-/** A length below this [m] is told in thousandths of an inch, as gaps and clearances are in the trade. */
+/** A length below this [m] is told in thousandths of an inch, as gaps and clearances are in the trade; below the second in micrometres. */
 const FINE = 0.01 * 0.0254;
+const FINEST = 0.01e-3;
+/** A volume below this [m³], a tenth of a quart, is told in fluid ounces and millilitres: as a measuring cup reads. */
+const LITTLE = 0.1 * 9.46352946e-4;
 
 type Scale = readonly [unit: string, factor: number, offset?: number];
 interface Shown {
@@ -49,17 +52,31 @@ const shown = {
 } as const satisfies Record<string, Shown>;
 
 const thou: Scale = ["thou", 1e3 / inch];
+const micrometre: Scale = ["µm", 1e6];
+const fluidOunce: Scale = ["fl oz", 32 / quart];
+const millilitre: Scale = ["mL", 1e6];
+
+/** The unit for an amount of that size [SI], in either system: small lengths and volumes have units of their own. */
+export function scaleFor(size: number, kind: ShownKind, system: UnitSystem): Scale {
+  const usual: Shown = shown[kind];
+  const small = Math.abs(size);
+  if (kind === "length" && small > 0) {
+    if (system === "US" && small < FINE) return thou;
+    if (system === "SI" && small < FINEST) return micrometre;
+  }
+  if (kind === "volume" && small > 0 && small < LITTLE) return system === "US" ? fluidOunce : millilitre;
+  return usual[system];
+}
 
 /** Kinds that can be shown. A drip rate is in drops a minute, all others in SI. */
 export type ShownKind = keyof typeof shown;
 export const shownKinds = Object.keys(shown) as readonly ShownKind[];
 
-/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three digits, or all before the point. Small lengths: "1.66 thou (0.0421 mm)". */
+/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three digits, or all before the point. Small amounts: "1.66 thou (0.0421 mm)", "0.17 fl oz (5.03 mL)". */
 export function show(value: number, kind: ShownKind, system: UnitSystem): string {
   if (Number.isNaN(value)) return "unknown";
-  const { US, SI }: Shown = shown[kind];
-  const inches = kind === "length" && Math.abs(value) < FINE && value !== 0 ? thou : US;
-  const [first, second] = system === "US" ? [inches, SI] : [SI, inches];
+  const first = scaleFor(value, kind, system);
+  const second = scaleFor(value, kind, system === "US" ? "SI" : "US");
   const text = inUnit(value, first);
   return first[0] === second[0] ? text : `${text} (${inUnit(value, second)})`;
 }

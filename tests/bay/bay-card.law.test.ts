@@ -18,6 +18,20 @@ describe.each(builds)("the $build.name", (unit) => {
 
   describe("a healthy unit", () => {
     test("lies within every band of the bay", () => expect(outside(cards[0]!)).toEqual([]));
+    test("says why, where it goes into gear no slower cold than hot, and only there", () => {
+      const [card] = cards;
+      const time = (condition: string) =>
+        card!.rows.find((row) => row.test === "time into gear" && row.condition === condition)!.value!;
+      const quick = ["drive", "reverse"].some((gear) =>
+        ["-5 °C, just started after a night", "-5 °C, after a minute at idle"].some(
+          (cold) => time(`${gear}, ${cold}`) < 1.1 * time(`${gear}, hot`),
+        ),
+      );
+      expect(card!.notes.some((note) => note.startsWith("Cold it goes into gear as quickly as hot"))).toBe(
+        quick,
+      );
+      expect(cardText(card!, "US").includes("read the cold times as the least")).toBe(quick);
+    });
     test("may be stalled", () => expect(cards[0]!.pressureLow).toBe(false));
   });
 

@@ -25,8 +25,8 @@ describe("a sentence told in the reader's units", () => {
     ["fluid from -10 to 30 degC", "from 14 to 86 °F", "from -10 to 30 °C"],
     [
       "more than 3 m/s under the schedule for 5 s",
-      "than 6.71 mph under the schedule for 5 s",
-      "than 10.8 km/h under",
+      "than 6.7 mph under the schedule for 5 s",
+      "than 11 km/h under",
     ],
     ["0.95 L added", "1 qt added", "0.95 L added"],
     ["-5 °C, just started", "23 °F, just", "-5 °C, just"],

@@ -24,7 +24,7 @@ test("the demo goes from full to burnt, and says when and how", { timeout }, asy
   ])
     expect(said).toContain(event);
   expect(said).toMatch(/Ended at \d{4}-\d\d-\d\d \d\d:\d\d, \d+ mi .*: no drive\./);
-  expect(said).toMatch(/The books close to .*e-1\d of/);
+  expect(said).toMatch(/agree to .*e-1\d of the fluid filled in/);
   for (const caution of cautions) expect(said).toContain(caution);
 
   const files = readdirSync(out).sort();

@@ -113,10 +113,13 @@ describe("what the evidence does", () => {
   });
 
   test("no drop, a dry look and fluid missing since the fill: not the leak", async () => {
-    const { causes } = await ask(
+    const { causes, opened, events } = await ask(
       visited(missing(1.5), drops(0), { name: "coolant", kind: "fluid in the coolant", at, found: false }),
     );
     expect(causes[0]!.cause).toBe("never filled");
+    // Where there hardly is a leak nothing is told to lie before or after its opening.
+    expect(opened).toBeNull();
+    expect(events.every(({ early, since }) => early === 0 && since === null)).toBe(true);
   });
 
   test("quantiles stand in order, dots rise, shares add up to one", async () => {

@@ -52,7 +52,7 @@ async function looked(when: When) {
       },
     },
   });
-  const { opened, events, parting } = answerOf(posterior);
+  const { opened, events, parting, missing } = answerOf(posterior);
   const spot = events.find(({ name }) => name === "first spot on the ground")!.when!.nineTenths;
   const way = wayOf(visit);
   return {
@@ -60,6 +60,8 @@ async function looked(when: When) {
     spot,
     ago: spot.map((clock) => whole * (1 - way(clock))),
     parting,
+    missing,
+    events,
   };
 }
 
@@ -82,11 +84,29 @@ describe("a spot that came at once", { timeout: 120_000 }, () => {
 
   test("told by the clock, twenty to seven and right to ten minutes: to the half hour", async () => {
     const told = morning + hour / 6;
-    const { opened, spot } = await looked({ from: told - 300, to: told + 300, error: 600 });
+    const { opened, spot, missing, events } = await looked({ from: told - 300, to: told + 300, error: 600 });
     expect(spot[0]).toBeGreaterThan(told - 0.5 * hour);
     expect(spot[1]).toBeLessThan(told + 0.5 * hour);
     expect(opened[0]).toBeGreaterThan(parked);
     expect(opened[1]).toBeLessThan(told + 0.5 * hour);
+    // The curve falls within the trip, and not from one even moment to the next: those lie two and a half days apart.
+    const middle = missing.bands.map((band) => band[2]);
+    const left = missing.at[middle.findLastIndex((volume) => volume < 0.1 * gone)]!;
+    const lost = missing.at[middle.findIndex((volume) => volume > 0.9 * gone)]!;
+    expect(left).toBeGreaterThan(morning - 60);
+    expect(lost - left).toBeLessThan(1180 + 60);
+    expect(missing.at.filter((moment) => moment > morning && moment < morning + 1180).length).toBeGreaterThan(
+      10,
+    );
+    // Moments in their order, and nothing runs back in.
+    expect([...missing.at].sort((a, b) => a - b)).toEqual(missing.at);
+    expect(middle.every((volume, i) => i === 0 || volume >= middle[i - 1]! - 1e-9)).toBe(true);
+    // What is told of it after the opening is minutes, however little is known of when that was.
+    const empty = events.find(({ name }) => name === "no drive")?.since;
+    if (empty !== undefined && empty !== null) expect(empty.nineTenths[1]).toBeLessThan(1180);
+    const first = events.find(({ name }) => name === "first spot on the ground")!;
+    expect(first.early).toBe(0);
+    expect(first.since!.nineTenths[1]).toBeLessThan(60);
   });
 });
 

@@ -47,6 +47,7 @@ const card = (short: number): BayCard => ({
   misreadings: [],
   pressureLow: false,
   cautions: [],
+  notes: [],
 });
 
 test("the ladder names every test with its unit and condition, in both systems", () => {

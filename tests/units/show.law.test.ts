@@ -8,7 +8,7 @@ import { axis, show, shownKinds, type ShownKind } from "../../src/units/show.ts"
 const systems = ["US", "SI"] as const;
 // A leak is a flow, told in smaller units; fluid ounces are one word to the reader of text.
 const readAs = (kind: ShownKind): Kind => (kind === "leakFlow" ? "flow" : kind);
-const readable = (text: string) => text.replace("fl oz", "floz");
+const readable = (text: string) => text.replace("fl oz", "floz").replace("µm", "um");
 const read = (kind: ShownKind, text: string): number => {
   const parsed = parseQuantity(readAs(kind), readable(text));
   return "value" in parsed ? parsed.value : Number.NaN;
@@ -29,7 +29,9 @@ describe("an SI number as text", () => {
     [10, "speed", "US", "22.4 mph (36 km/h)"],
     [0.055, "length", "US", "2.17 in (55 mm)"],
     [42.1e-6, "length", "US", "1.66 thou (0.0421 mm)"],
-    [1.07e-6, "length", "SI", "0.00107 mm (0.0421 thou)"],
+    [1.07e-6, "length", "SI", "1.07 µm (0.0421 thou)"],
+    [5e-6, "volume", "US", "0.169 fl oz (5 mL)"],
+    [0.35e-3, "volume", "SI", "0.35 L (0.37 qt)"],
     [0.9e-3, "length", "US", "0.0354 in (0.9 mm)"],
   ])("%d %s %s", (value, kind, system, text) => expect(show(value, kind, system)).toBe(text));
 

@@ -13,6 +13,7 @@ import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { dayIn } from "../../look-back/moments.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
+import { eventNotes } from "../../look-back/notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
@@ -269,14 +270,18 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
     const asked = prose(factsText(last.value!.ask.facts, tell), "asked");
     lines.replaceChildren(
       asked,
-      ...[...sentences(told, tell), ...reservations(told)].map((says) => prose(says)),
+      ...[...sentences(told, { system: units, keep: unbroken }), ...reservations(told)].map((says) =>
+        prose(says),
+      ),
     );
   });
-  const others = element("div", {});
-  effect(() => {
-    if (telling.value !== null)
-      others.replaceChildren(...narrowingNote(telling.value).map((says) => prose(says)));
-  });
+  const notes = (make: (told: Telling) => readonly string[]) => {
+    const place = element("div", {});
+    effect(() => {
+      if (telling.value !== null) place.replaceChildren(...make(telling.value).map((says) => prose(says)));
+    });
+    return place;
+  };
   const box = [
     section("The answer in plain words", lines),
     section(
@@ -323,6 +328,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
         "wide",
       ),
       table(eventTable),
+      notes(eventNotes),
     ),
     section(
       "What to look at next",
@@ -334,7 +340,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
         "wide",
       ),
       table(aheadTable),
-      others,
+      notes(narrowingNote),
     ),
     section("What this rests on", table(assumptionTable), caution(cautions.slice(3).join(" "))),
   ];

@@ -2,11 +2,12 @@
 
 import { opensSince, type CauseName } from "../causes.ts";
 import type { LookKind } from "../evidence.ts";
-import { CURVE } from "../foretell.ts";
 import type { Conflict, Posterior } from "../posterior.ts";
 import { ahead, parting, type Ahead, type Parting } from "./ahead.ts";
-import { among, foretoldColumn, HARDLY, meanOf, normal, spreadIn } from "./pool.ts";
-import { dots, quantile as quantileOf, sorted, type Spread } from "./spread.ts";
+import { eventsIn, type EventAnswer } from "./events.ts";
+import { missingIn, type MissingAnswer } from "./missing.ts";
+import { foretoldColumn, HARDLY, meanOf, normal, spreadIn } from "./pool.ts";
+import { dots, sorted, type Spread } from "./spread.ts";
 import { clutchesIn, type ClutchAnswer } from "./clutches.ts";
 import { unknownsIn, type UnknownAnswer } from "./unknowns.ts";
 import { trustIn, type Trust } from "./trust.ts";
@@ -20,15 +21,6 @@ export interface CauseAnswer {
   readonly believed: number;
   /** Ways in which such a leak grows, with their shares of the whole. */
   readonly laws: readonly { readonly law: string; readonly says: string; readonly share: number }[];
-}
-
-export interface EventAnswer {
-  readonly name: string;
-  readonly clutch?: string;
-  /** Probability that it had come by the visit. */
-  readonly chance: number;
-  /** When it came, in the cases in which it had; null where that is hardly ever. */
-  readonly when: Spread | null;
 }
 
 /** An earlier look at the vehicle: what there was to be seen. */
@@ -61,12 +53,7 @@ export interface Answer {
   readonly parting: Parting;
   readonly events: readonly EventAnswer[];
   readonly looks: readonly LookAnswer[];
-  /** Missing now [m³ at fill temperature], and on the way: 5, 25, 50, 75, 95 % at so many moments. */
-  readonly missing: {
-    readonly now: Spread;
-    readonly at: readonly number[];
-    readonly bands: readonly (readonly [number, number, number, number, number])[];
-  };
+  readonly missing: MissingAnswer;
   /** Flow of the leak now, idling hot and parked [m³/s]; null where there hardly is one. */
   readonly flow: { readonly hot: Spread; readonly parked: Spread } | null;
   readonly clutches: readonly ClutchAnswer[];
@@ -80,7 +67,6 @@ export interface Answer {
 }
 
 const DOTS = 50;
-const LEVELS = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
 
 /** Puts what the guesses say into an answer. */
 export function answerOf(posterior: Posterior): Answer {
@@ -104,17 +90,7 @@ export function answerOf(posterior: Posterior): Answer {
     older: weighed.reduce((sum, one) => sum + (one.explanation.cause === "older leak" ? one.share : 0), 0),
     causes: causesIn(posterior),
     parting: parting(posterior),
-    events: posterior.columns.flatMap((name) => {
-      const event = eventNamed(name);
-      if (event === null) return [];
-      const all = column(name);
-      // What was so from the first day on began then.
-      const came = among(
-        { ...all, values: all.values.map((when) => Math.max(0, when)) },
-        (when) => when < Infinity,
-      );
-      return [{ ...event, chance: came.share, when: came.share > HARDLY ? spreadIn(came) : null }];
-    }),
+    events: eventsIn(posterior),
     looks: visit.evidence.flatMap((item) =>
       item.kind === "looked"
         ? [
@@ -130,21 +106,7 @@ export function answerOf(posterior: Posterior): Answer {
           ]
         : [],
     ),
-    missing: {
-      now: spreadIn(column("missing")),
-      at: Array.from({ length: CURVE }, (_, i) => (visit.at * i) / (CURVE - 1)),
-      bands: Array.from({ length: CURVE }, (_, i) => {
-        const { values, weights } = normal(column(`missing ${i}`));
-        const all = sorted(values, weights);
-        return LEVELS.map((p) => quantileOf(all, p)) as unknown as readonly [
-          number,
-          number,
-          number,
-          number,
-          number,
-        ];
-      }),
-    },
+    missing: missingIn(posterior),
     flow:
       leaking.share > HARDLY
         ? {
@@ -159,12 +121,6 @@ export function answerOf(posterior: Posterior): Answer {
     trust: trustIn(weighed, conflicts),
     warnings: warningsIn(posterior),
   };
-}
-
-function eventNamed(column: string): { name: string; clutch?: string } | null {
-  const found = /^when ([^,]*)(?:, (.*))?$/.exec(column);
-  if (found === null) return null;
-  return found[2] === undefined ? { name: found[1]! } : { name: found[1]!, clutch: found[2] };
 }
 
 function causesIn({ weighed }: Posterior): CauseAnswer[] {

@@ -1,0 +1,63 @@
+// An interval in the reader's units: its digits follow its width, so that nothing is told finer than it is known.
+
+import { impossible } from "../errors.ts";
+import { scaleFor, type ShownKind, type UnitSystem } from "./show.ts";
+
+/** The last place told is worth a third to a thirtieth of the interval. */
+const PLACES = 3;
+
+/**
+ * Value of the last place that an interval of this width warrants: the largest power of ten up to a third of it, and never less than `least` (an odometer
+ * is read to the mile). An interval without width warrants `least` alone. Throws "impossible-input" for a width below 0.
+ */
+export function lastPlace(width: number, least = 0): number {
+  if (!(width >= 0)) impossible("width", width, "a width of 0 or more");
+  if (!(width > 0 && Number.isFinite(width))) return least;
+  return Math.max(least, 10 ** Math.floor(Math.log10(width / PLACES)));
+}
+
+/**
+ * Values as text, to the last place that is given, as many decimals as it has. Where none of them lies on the other side of 0, a value keeps its first figure
+ * even below that place: a span from 0.0007 to 0.04 does not begin at 0.
+ */
+export function toPlace(values: readonly number[], place: number, least = 0): string[] {
+  const oneSided = values.every((value) => value > 0) || values.every((value) => value < 0);
+  const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(place) + 1e-9)));
+  return values.map((value) => {
+    if (oneSided && Math.abs(value) < place && Math.abs(value) >= least)
+      return String(Number(value.toPrecision(1)));
+    const text = (Math.round(value / place) * place).toFixed(decimals);
+    return Number(text) === 0 ? "0" : text;
+  });
+}
+
+/** A middle, and the ends of its interval. */
+export interface Interval {
+  readonly middle: number;
+  readonly nineTenths: readonly [number, number];
+}
+
+const topOf = (low: number, high: number): number => Math.max(Math.abs(low), Math.abs(high));
+
+/** Numbers of one spread, its ends the last two, in one unit: `["5.0", "4.9", "5.2"]` and "qt". */
+export interface ToldSpread {
+  readonly texts: readonly string[];
+  readonly unit: string;
+}
+
+/** What three figures of a value are told to, or all before the point: nothing is told finer. */
+export const threeFigures = (value: number): number =>
+  value > 0 ? Math.min(1, 10 ** (Math.floor(Math.log10(value)) - 2)) : 1;
+
+/** A middle [SI] and its interval in the reader's unit, which is that for an amount of `size` [SI], its largest value when missing; three figures at most. */
+export function showSpread(
+  { middle, nineTenths: [low, high] }: Interval,
+  kind: ShownKind,
+  system: UnitSystem,
+  size = topOf(low, high),
+): ToldSpread {
+  const [unit, factor, offset = 0] = scaleFor(size, kind, system);
+  const values = [middle, low, high].map((value) => value * factor + offset);
+  const largest = Math.max(...values.map(Math.abs));
+  return { texts: toPlace(values, lastPlace(values[2]! - values[1]!, threeFigures(largest))), unit };
+}
