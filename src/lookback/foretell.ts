@@ -14,15 +14,15 @@ export interface Table {
 }
 
 /** Moments of the curve of what is missing: so many, evenly from the visit's second 0 to the visit. */
-export const CURVE = 49;
+export const CURVE = 25;
 /**
  * And some of a guess's own, by which these shares of what it loses by the visit were gone, the opening first: a loss within a trip would fall between two
  * even moments. A unit that runs dry loses its last more and more slowly, so they lie closer towards the end.
  */
 const GONE = [0, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99, 1] as const;
 export const OWN = GONE.length;
-/** Halvings by which such a moment is found: to a second of a year. */
-const HALVINGS = 25;
+/** Such a moment is found to so many seconds. */
+const NEAR = 30;
 
 /** Events that a guess may foretell, by the prepared week's own list: what never comes to this unit has no column. */
 const eventsOf = ({ prepared }: Bench): readonly { name: EventName; clutch?: string }[] => [
@@ -67,7 +67,7 @@ function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   for (let k = 1; k < OWN - 1; k++) {
     const wanted = before + (all - before) * GONE[k]!;
     let [low, high] = [moments[k - 1]!, at];
-    for (let i = 0; i < HALVINGS; i++) {
+    while (high - low > NEAR) {
       const middle = 0.5 * (low + high);
       if (course.lostBy(middle) >= wanted) high = middle;
       else low = middle;

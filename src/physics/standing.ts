@@ -1,9 +1,8 @@
 // What a leak loses while the vehicle stands: the line's column above the hole as long as that is higher, then what stands in the pan over it.
 
 import type { Leak } from "./build.ts";
-import { gravity } from "./fluid/surroundings.ts";
 import { levelAfter } from "./leak/drain-down.ts";
-import { leakFlow, type Opening } from "./leak/flow.ts";
+import type { Opening } from "./leak/flow.ts";
 import type { Pan } from "./sump/pan.ts";
 
 /** Height of the column over the hole [m] when so much fluid stands in the line above it [m³]. */
@@ -26,6 +25,6 @@ export function sinks(
   viscosity: number,
   density: number,
 ): number {
-  if (!(head > 0) || leakFlow(opening, density * gravity * head, viscosity, density) <= 0) return 0;
+  if (!(head > 0)) return 0;
   return area * (head - levelAfter(opening, area, head, seconds, viscosity, density));
 }

@@ -65,6 +65,7 @@ export function levelAfter(
   if (from === 0 || seconds === 0) return from;
   const weight = density * gravity;
   const first = leakFlow(opening, weight * from, viscosity, density);
+  if (!(first > 0)) return from; // shut
   const a = viscosity * opening.viscous;
   const b = density * opening.inertial;
   const passed = (weight * seconds) / area;
