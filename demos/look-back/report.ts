@@ -19,6 +19,7 @@ import {
   type Drawing,
 } from "../report/frame.ts";
 import { linesInBoth, plainly, type Said } from "../report/said.ts";
+import { stretched } from "../report/stretched.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
@@ -127,7 +128,10 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "What this rests on",
-        [evidenceTable(telling), assumptionTable(telling), unknownTable(telling)].map(tableHtml).join("\n"),
+        [
+          ...[evidenceTable(telling), assumptionTable(telling), unknownTable(telling)].map(tableHtml),
+          paragraphs(linesInBoth((each) => stretched(answer.outside, each))),
+        ].join("\n"),
         "ranges",
       ),
     ],

@@ -3,8 +3,10 @@
 import { noneUsed, noteOpening, widen, type Used } from "../history/outside.ts";
 import { openingLaws } from "../history/opening-laws.ts";
 import { watchedLaws } from "../history/watched-laws.ts";
-import { airAt, WEEK, type March } from "./course.ts";
+import { airAt, runningAt, WEEK, type March } from "./course.ts";
+import type { Plan } from "../history/plan.ts";
 import { lostBy } from "./handover.ts";
+import { marched } from "./marched.ts";
 import type { Climate, Prepared, UsedUpTo } from "./prepared.ts";
 
 /** Weeks that are looked at together: the air changes little in them. */
@@ -57,16 +59,23 @@ export function usedBy(
   return [...used, ...opening];
 }
 
-/** What two walks used, the second of all laws. */
+/** What two walks used, each of its own laws. */
 export function usedInBoth(first: readonly Used[], second: readonly Used[]): Used[] {
-  return second.map(({ range, low, high }) => {
-    const before = first.find((used) => used.range === range);
+  const ranges = new Set([...first, ...second].map(({ range }) => range));
+  return Array.from(ranges, (range) => {
+    const both = [...first, ...second].filter((used) => used.range === range);
     return {
       range,
-      low: Math.min(low, before?.low ?? Infinity),
-      high: Math.max(high, before?.high ?? -Infinity),
+      low: Math.min(...both.map(({ low }) => low)),
+      high: Math.max(...both.map(({ high }) => high)),
     };
   });
+}
+
+/** What a plan used to the end of its span or of its march, whatever came of it on the way. */
+export function usedByPlan(prepared: Prepared, plan: Plan): Used[] {
+  const { march, reached } = marched(prepared, plan);
+  return usedBy(march, reached, plan.span, runningAt(march, plan.span));
 }
 
 /** What is used in air of a temperature [K] while so much is lacking [kg], between the airs that were prepared as on a straight line; air beyond them counts as the nearest. */

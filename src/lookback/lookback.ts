@@ -8,7 +8,7 @@ import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
 import { explanationsOf, type Beliefs } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
-import { evenly, pooled } from "./answer/pool.ts";
+import { someGuesses } from "./answer/pool.ts";
 import { benchOf } from "./question.ts";
 import type { Posterior } from "./posterior.ts";
 import { weigh, type Done } from "./weigh.ts";
@@ -123,20 +123,13 @@ const firstTask = (explanation: number, seed: number): Task => ({
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
   tasks.map((task, i) => ({ task, answered: answers[i]! }));
 
-/** Guesses in even steps through all of them: each stands for as much as any other. */
-function walksOf(posterior: Posterior, walks: number): Walk[] {
-  const { weighed } = posterior;
-  const rows: Walk[] = [];
-  const { weights } = pooled(posterior, (one, r, row) => {
-    const { values, dimensions } = one.runs[r]!.answer;
-    rows.push({
-      explanation: weighed.indexOf(one),
-      values: values.slice(row * dimensions, (row + 1) * dimensions),
-    });
-    return 0;
-  });
-  return walks === 0 ? [] : Array.from(evenly(weights, walks), (row) => rows[row]!);
-}
+const walksOf = (posterior: Posterior, walks: number): Walk[] =>
+  walks === 0
+    ? []
+    : someGuesses(posterior, walks).map(({ one, values }) => ({
+        explanation: posterior.weighed.indexOf(one),
+        values,
+      }));
 
 /** Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. */
 function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed: number): Task[] {

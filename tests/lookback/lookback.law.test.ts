@@ -4,6 +4,7 @@ import { coordinateAt, valueAt } from "../../src/chance/belief.ts";
 import { randomBits } from "../../src/chance/random.ts";
 import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
 import { explanationsOf } from "../../src/lookback/causes.ts";
+import type { Range } from "../../src/errors.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
@@ -11,9 +12,12 @@ import type { Visit } from "../../src/lookback/visit.ts";
 import { askedOf, problemOf, type Bench } from "../../src/lookback/question.ts";
 import { wholeLikelihood } from "../../src/lookback/sampler/problem.ts";
 import { termOf } from "../../src/lookback/terms.ts";
+import { prepareLoss } from "../../src/duty/prepare-loss.ts";
+import { fillOrificeRange } from "../../src/physics/clutch/fill.ts";
+import { viscosityTemperatureRange } from "../../src/physics/fluid/viscosity.ts";
 import { lossShop } from "./grown-otherwise.ts";
 import { looksAhead } from "../../src/lookback/looks-ahead.ts";
-import { days } from "../emerge/van.ts";
+import { celsius, days } from "../emerge/van.ts";
 
 const litre = 1e-3;
 const options = { guesses: 1000, moves: 2, seed: 3, workers: 1 } as const;
@@ -81,6 +85,22 @@ describe("the same case and seed", () => {
       return value;
     });
     expect(JSON.parse(said)).toBeTruthy();
+  });
+
+  test("the answer tells the laws that its guesses left: the clutches' fill after a night at 15 degC, the viscosity line too in a frost of -30 degC", async () => {
+    const leaves = ({ outside }: Answer, { law }: Range) => outside.some((text) => text.startsWith(law));
+    const warm = await ask(visited(full, missing(2)));
+    expect(leaves(warm, fillOrificeRange)).toBe(true);
+    expect(leaves(warm, viscosityTemperatureRange)).toBe(false);
+    const air = celsius(-30);
+    const frost: Visit = {
+      ...visited(full, missing(2)),
+      unit: { ...shop.visit.unit, surroundings: { meanTemperature: air, yearlySwing: 0 } },
+    };
+    const prepared = prepareLoss(frost.unit, frost.week, air);
+    const cold = answerOf(await lookBack(frost, prepared, options));
+    expect(leaves(cold, fillOrificeRange)).toBe(true);
+    expect(leaves(cold, viscosityTemperatureRange)).toBe(true);
   });
 });
 

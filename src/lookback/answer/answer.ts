@@ -11,6 +11,7 @@ import { dots, sorted, type Spread } from "./spread.ts";
 import { clutchesIn, type ClutchAnswer } from "./clutches.ts";
 import { unknownsIn, type UnknownAnswer } from "./unknowns.ts";
 import { trustIn, type Trust } from "./trust.ts";
+import { outsideIn } from "./outside.ts";
 import { warningsIn } from "./warnings.ts";
 
 export interface CauseAnswer {
@@ -64,6 +65,8 @@ export interface Answer {
   readonly trust: Trust;
   /** What makes this answer surer than it should be, if anything does. */
   readonly warnings: readonly string[];
+  /** Laws that were used outside their range on the way to it, with how far. */
+  readonly outside: readonly string[];
 }
 
 const DOTS = 50;
@@ -120,6 +123,7 @@ export function answerOf(posterior: Posterior): Answer {
     unknowns: unknownsIn(posterior),
     trust: trustIn(weighed, conflicts),
     warnings: warningsIn(posterior),
+    outside: outsideIn(posterior),
   };
 }
 

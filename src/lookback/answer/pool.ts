@@ -88,6 +88,20 @@ export function evenly(weights: Float64Array, count: number): Int32Array {
   return some;
 }
 
+/** So many guesses in even steps through all of them, each with its explanation. */
+export function someGuesses(
+  posterior: Posterior,
+  count: number,
+): { readonly one: Weighed; readonly values: Float64Array }[] {
+  const rows: [Weighed, number, number][] = [];
+  const { weights } = pooled(posterior, (one, r, row) => rows.push([one, r, row]));
+  return Array.from(evenly(weights, count), (at) => {
+    const [one, r, row] = rows[at]!;
+    const { values, dimensions } = one.runs[r]!.answer;
+    return { one, values: values.slice(row * dimensions, (row + 1) * dimensions) };
+  });
+}
+
 /** Below this probability of its condition nothing is told of when or how much. */
 export const HARDLY = 0.02;
 
