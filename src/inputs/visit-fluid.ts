@@ -15,14 +15,14 @@ export function fullAtFirst({ lastFull }: PlainVisit, { assume }: Seeing): Evide
   if (error === null) {
     assume(
       "lastFull.checked",
-      "full at the last service, to half a quart: nobody looked",
+      "full at the last service, to half a quart (0.47 L): nobody looked",
       assumed("what was put in is seldom measured"),
     );
     return [];
   }
   assume(
     "lastFull.checked",
-    `full by ${lastFull.checked}: right to ${(error / 0.946352946e-3).toFixed(2)} qt`,
+    `full by ${lastFull.checked}: right to ${(error / 0.946352946e-3).toFixed(2)} qt (${(1e3 * error).toFixed(2)} L)`,
     practice("how such a check is made"),
   );
   return [{ name: "lastFull", kind: "known full", at: 0, error }];

@@ -61,7 +61,7 @@ export function knownFull(item: ItemOf<"known full">, path: string, seeing: Seei
       path,
       seeing,
       usual,
-      `full by ${item.checked}: right to ${(usual / quart).toFixed(2)} qt`,
+      `full by ${item.checked}: right to ${(usual / quart).toFixed(2)} qt (${(1e3 * usual).toFixed(2)} L)`,
       "how such a check is made",
     ),
   };

@@ -21,7 +21,7 @@ export function missing(
       path,
       seeing,
       usual,
-      "what is missing: right to 0.1 qt or 5 %",
+      "what is missing: right to 0.1 qt (0.09 L) or 5 %",
       "a graduated jug and a level check",
     ),
     ...(item.by === undefined ? {} : { by: item.by }),
@@ -57,7 +57,7 @@ export function drained(item: ItemOf<"fluid drained">, path: string, seeing: See
     '"4 qt"',
   );
   if (item.error === undefined)
-    assume(`${path}.error`, "what was drained: right to 0.1 qt or 5 %", practice("a graduated pan"));
+    assume(`${path}.error`, "what was drained: right to 0.1 qt (0.09 L) or 5 %", practice("a graduated pan"));
   return {
     kind: "fluid drained",
     at: seenAt(item, path, seeing),
