@@ -1,7 +1,7 @@
 // What the numbers of a case are called in a workshop, and in which units they are read there.
 
 import type { Sourced } from "../../src/sources/origin.ts";
-import { lastPlace, toPlace } from "../../src/units/show-spread.ts";
+import { lastPlace, threeFigures, toPlace } from "../../src/units/show-spread.ts";
 import { axis, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
 
 /** Words for a number by the end of its path; the first that fits counts. */
@@ -171,8 +171,11 @@ export function inputText(
   const [unit, factor, offset = 0] = scaleOf(path, sourced, system);
   const told = values.map((value) => value * factor + offset);
   // A span's digits follow its width; what was taken is told as it was.
+  const [least, most] = [Math.min(...told), Math.max(...told)];
   const numbers =
-    told.length === 1 ? told.map(handy) : toPlace(told, lastPlace(Math.max(...told) - Math.min(...told)));
+    least === most
+      ? [handy(least)]
+      : toPlace(told, lastPlace(most - least, threeFigures(Math.max(-least, most))));
   return `${numbers.join(" to ")}${unit === "" ? "" : ` ${unit}`}`;
 }
 

@@ -151,7 +151,7 @@ function inOrder(march: March, weekday: number): void {
   march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
 }
 
-/** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one. */
+/** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one; none was on its way at second 0. */
 export function runningAt(march: March, clock: number): number {
   const { startsAt, timeBefore, order, prepared, weekTime } = march;
   const week = Math.floor(clock / WEEK);
@@ -159,7 +159,7 @@ export function runningAt(march: March, clock: number): number {
   const last = order.length - 1;
   const ends =
     last < 0 ? 0 : startsAt[last]! + prepared.kinds[prepared.occurrences[order[last]!]!.kind]!.time - WEEK;
-  let running = week * weekTime - (week > 0 ? Math.max(0, ends - into) : 0);
+  let running = week * weekTime - (week === 0 ? 0 : Math.max(0, ends - into));
   for (let i = 0; i < order.length; i++) {
     if (startsAt[i]! > into) break;
     const { time } = prepared.kinds[prepared.occurrences[order[i]!]!.kind]!;
@@ -172,10 +172,11 @@ export function runningAt(march: March, clock: number): number {
 export function clockAt(march: March, running: number): number {
   const { startsAt, timeBefore, order, weekTime } = march;
   if (!(weekTime > 0)) return Infinity;
-  const week = Math.floor(running / weekTime);
+  let week = Math.floor(running / weekTime);
+  if (running > 0 && running === week * weekTime) week--;
   const into = running - week * weekTime;
   let i = order.length - 1;
-  while (i > 0 && timeBefore[i]! > into) i--;
+  while (i > 0 && timeBefore[i]! >= into) i--;
   return week * WEEK + startsAt[i]! + into - timeBefore[i]!;
 }
 

@@ -18,9 +18,10 @@ export function lastPlace(width: number, least = 0): number {
 
 /**
  * Values as text, to the last place that is given, as many decimals as it has. Where none of them lies on the other side of 0, a value keeps its first figure
- * even below that place: a span from 0.0007 to 0.04 does not begin at 0.
+ * even below that place: a span from 0.0007 to 0.04 does not begin at 0. Throws "impossible-input" for a place that is not above 0.
  */
 export function toPlace(values: readonly number[], place: number, least = 0): string[] {
+  if (!(place > 0)) impossible("place", place, "a place above 0");
   const oneSided = values.every((value) => value > 0) || values.every((value) => value < 0);
   const decimals = Math.max(0, Math.min(20, -Math.floor(Math.log10(place) + 1e-9)));
   return values.map((value) => {

@@ -254,6 +254,15 @@ describe("draining down", () => {
     expect(levelAfter(hole, 0.06, 0, 100, 0.01, 850)).toBe(0);
   });
 
+  it("keeps its level for ever behind a shut opening, and behind one so fine that its losses pass what a number holds", () => {
+    for (const viscous of [shut, 1e160]) {
+      const none = { viscous, inertial: shut };
+      expect(levelAfter(none, 0.06, 0.08, 1e9, 0.01, 850)).toBe(0.08);
+      expect(drainTime(none, 0.06, 0.08, 0.03, 0.01, 850)).toBe(Infinity);
+      expect(drainTime(none, 0.06, 0.08, 0.08, 0.01, 850)).toBe(0);
+    }
+  });
+
   it("refuses to drain to nothing, or upward", () => {
     expect(refused(() => drainTime(hole, 0.06, 0.08, 0, 0.01, 850))).toBe(true);
     expect(refused(() => drainTime(hole, 0.06, 0.03, 0.08, 0.01, 850))).toBe(true);

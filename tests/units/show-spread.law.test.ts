@@ -1,6 +1,7 @@
 // An interval as text: what its digits may and may not say. No outside number: the rule is the library's own, and stands in its docstring.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { inputText } from "../../demos/report/input-words.ts";
 import { lastPlace, showSpread, toPlace } from "../../src/units/show-spread.ts";
 import { axis, shownKinds } from "../../src/units/show.ts";
 
@@ -81,6 +82,19 @@ describe("an interval in the reader's units", () => {
       "US",
     );
     expect(`${texts.join(" ")} ${unit}`).toBe(told);
+  });
+
+  test("an interval without width has no place of its own; a place of nothing is refused", () => {
+    const { texts } = showSpread({ middle: 5e-3, nineTenths: [5e-3, 5e-3] }, "volume", "SI");
+    expect(texts).toEqual(["5.00", "5.00", "5.00"]);
+    expect(() => toPlace([5, 5], lastPlace(0))).toThrow("place");
+  });
+
+  test("a range of an input whose ends are one number is told as that number", () => {
+    const sourced = { text: "1 L", value: 1e-3, unit: "m3", whole: false, origin: null, range: null };
+    const told = (...ends: number[]) => inputText("fill", sourced, ends, "SI");
+    expect(told(1e-3, 1e-3)).toBe(told(1e-3));
+    expect(told(1e-3, 1e-3)).not.toContain("NaN");
   });
 
   test("a hole of hundredths of a millimetre, from a narrow and from a wide interval", () => {

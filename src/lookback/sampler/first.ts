@@ -10,7 +10,7 @@ import { normalised, resampled } from "./weights.ts";
 /** So many draws stand at the beginning for each guess: they are cheaper than steps, and none is another's copy. */
 const AT_FIRST = 8;
 
-/** A draw whose likelihood, to the power that is reached, is below the best one's by so much in its logarithm counts for nothing: a million of them weigh less than a ten-thousandth of one guess. */
+/** A draw whose likelihood, to the power that is reached, is below the best one's by so much in its logarithm counts for nothing: some thousands of them weigh less than a hundred-thousandth of one guess. */
 const NOTHING = 25;
 
 /** Draws of what was believed: one a row, in coordinates. */
@@ -61,8 +61,8 @@ export function begun(problem: Problem, guesses: number, seed: number): Beginnin
 }
 
 /**
- * What the cheap evidence says of draws, those first that may be the best, until the rest can no longer count, and the power at which they are worth `enough`. Asked too little that
- * power comes out too low, never too high: so what counts at it is asked in a second go, and then nothing that counts is left.
+ * What the cheap evidence says of draws, those first that may be the best, until the rest can no longer count, and the power at which they are worth `enough`. Where the power comes out lower than it was
+ * taken for, more can count: that is asked too, until it no longer falls.
  */
 function asFarAsItCounts(problem: Problem, points: Float64Array, count: number, enough: number) {
   const { logLikelihood, atMost } = problem;

@@ -11,7 +11,7 @@ function refuse(area: number, from: number, to: number): void {
 /**
  * Seconds in which the level over an opening sinks from one height to another [m, above the opening] in a vessel of
  * constant plan area [m²], for oil of a viscosity [Pa s] and density [kg/m³]. Exact for Δp = aQ + bQ²:
- * t = (S/ρg)[a ln(Q₁/Q₂) + 2b(Q₁ − Q₂)]. The last film never drains by this law, so the lower height is above zero.
+ * t = (S/ρg)[a ln(Q₁/Q₂) + 2b(Q₁ − Q₂)]. The last film never drains by this law, so the lower height is above zero; through a shut opening the level never sinks (Infinity).
  */
 export function drainTime(
   opening: Opening,
@@ -26,6 +26,7 @@ export function drainTime(
   const weight = density * gravity;
   const Q1 = leakFlow(opening, weight * from, viscosity, density);
   const Q2 = leakFlow(opening, weight * to, viscosity, density);
+  if (!(Q2 > 0)) return from === to ? 0 : Infinity;
   const a = viscosity * opening.viscous;
   const b = density * opening.inertial;
   return (area / weight) * (a * Math.log(Q1 / Q2) + 2 * b * (Q1 - Q2));
