@@ -62,7 +62,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...text(eventTable(telling)),
     ...noted(eventNotes(telling)),
     ...text(clutchTable(telling)),
-    ...noted(walks > 0 ? [walkNote(walks)] : []),
+    ...noted(walks > 0 ? [walkNote(walks, telling)] : []),
     ...text(aheadTable(telling)),
     ...noted(narrowingNote(telling)),
     ...cautions.slice(0, -1),
@@ -70,8 +70,8 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
   ].join("\n");
 }
 
-const walkNote = (walks: number): string =>
-  `How often it gave way, temperature, damage and char are those of ${walks === 1 ? "one guess that was" : `${walks} guesses that were`} driven trip by trip: so few tell the size, not the odds.`;
+const walkNote = (walks: number, { answer }: Telling): string =>
+  `${answer.clutches.some(({ of }) => of !== null) ? "What each clutch lost, how often" : "How often"} it gave way, temperature, damage and char are those of ${walks === 1 ? "one guess that was" : `${walks} guesses that were`} driven trip by trip: so few tell the size, not the odds. It gave way where it began to slip while it carried a gear; what burns it while it is being applied is not counted there.`;
 
 /** The page, each picture in the chosen units, and the answer as data. */
 export function filesOf(report: LookBackReport, system: UnitSystem): Map<string, string> {
@@ -118,7 +118,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "What a teardown would show",
-        `${tableHtml(clutches)}\n${walks > 0 ? paragraphs([walkNote(walks)]) : ""}`,
+        `${tableHtml(clutches)}\n${walks > 0 ? paragraphs([walkNote(walks, telling)]) : ""}`,
       ),
       section(
         "What to look at next",

@@ -38,8 +38,10 @@ export function causeTable({ answer: { causes } }: Telling): Table {
 }
 
 /** In order of their middle dates, those without one last. Events that nearly never came are left out; damage below burnt stands with the clutches. */
-export const toldEvents = ({ answer: { events } }: Telling) =>
+export const toldEvents = ({ read, answer: { events } }: Telling) =>
   events
+    // Without a shield it is a bare underside, wet within minutes: no news.
+    .filter(({ name }) => name !== "hiding place full" || read.visit.shield)
     .filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5")
     .sort((a, b) => (a.when?.middle ?? Number.MAX_VALUE) - (b.when?.middle ?? Number.MAX_VALUE));
 
@@ -57,13 +59,13 @@ export function eventTable(telling: Telling): Table {
       ...(leaks ? [{ says: "after the leak opened", right: true }] : []),
       { says: read.clock.odometer === null ? "driven about" : "odometer about", right: true },
     ],
-    rows: toldEvents(telling).map(({ name, clutch, chance, when, since }) => [
+    rows: toldEvents(telling).map(({ name, clutch, chance, when, driven, since }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
       when === null ? "too seldom to date" : datesOf(read, when).middle,
       when === null ? "" : datesOf(read, when).between,
       ...(leaks ? [since === null ? "" : waitOf(since)] : []),
-      when === null ? "" : inBoth((system) => odometerOf(read, when, system).middle),
+      driven === null ? "" : inBoth((system) => odometerOf(read, driven, system).middle),
     ]),
     grave: (row) => {
       const { name } = toldEvents(telling)[row]!;
@@ -78,12 +80,11 @@ const damageText = (damage: number): string =>
 
 export function clutchTable({ answer: { clutches } }: Telling): Table {
   const walked = clutches.some((clutch) => clutch.walked !== null);
-  const chances = clutches.map(({ name, hurt, half, burnt }): Cell[] => [
-    name,
-    percent(hurt),
-    percent(half),
-    percent(burnt),
-  ]);
+  const chances = clutches.map(({ name, hurt, half, burnt, of }): Cell[] => {
+    // Of a handful that were driven a share in a hundred would look surer than it is.
+    const told = (chance: number) => (of === null ? percent(chance) : `${Math.round(chance * of)} of ${of}`);
+    return [name, told(hurt), told(half), told(burnt)];
+  });
   return {
     title: "How likely each clutch has lost a tenth, half, all of what it had to spare",
     columns: [

@@ -136,16 +136,19 @@ function harmSentences({ read, answer }: Telling, { system, keep }: Wording): st
   const spot = event("first spot on the ground");
   if (spot?.when)
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(read, spot.when).middle} before the visit (${datesOf(read, spot.when).middle}, ${keep(odometerOf(read, spot.when, system).middle)}), 9 times in 10 ${agesOf(read, spot.when).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}; where it was, from about ${agesOf(read, spot.when).middle} before the visit (${datesOf(read, spot.when).middle}, ${keep(odometerOf(read, spot.driven ?? spot.when, system).middle)}), 9 times in 10 ${agesOf(read, spot.when).nineTenths} before.`,
     );
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
   const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));
   const worst = answer.clutches.find((clutch) => clutch.burnt === burnt);
+  const of = worst?.of ?? null;
   says.push(
-    burnt < 0.005
-      ? `A clutch is burnt: ${likelihood(burnt)}.`
-      : `Most at risk is the ${worst!.name}; it is burnt: ${likelihood(burnt)}.`,
+    of !== null
+      ? `Most at risk is the ${worst!.name}: it burnt in ${Math.round(burnt * of)} of ${of} such losses that were driven trip by trip, and so few tell no odds.`
+      : burnt < 0.005
+        ? `A clutch is burnt: ${likelihood(burnt)}.`
+        : `Most at risk is the ${worst!.name}; it is burnt: ${likelihood(burnt)}.`,
   );
   return says;
 }

@@ -21,6 +21,7 @@ import { afterBurning, dated } from "./dating.ts";
 import { marched } from "./marched.ts";
 import { usedBy, usedInBoth } from "./outside.ts";
 import type { Prepared } from "./prepared.ts";
+import { checkPrepared } from "./prepared-for.ts";
 import { findSpots, newSpots } from "./spots.ts";
 
 /** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
@@ -144,8 +145,10 @@ const inTime = (events: DutyEvent[], { clock: last }: DutyEvents["end"]): DutyEv
 /**
  * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
+ * Errors: a week that was prepared for another build, fluid or driving.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  checkPrepared(prepared, plan.unit, plan.week);
   if (!mayAverage(prepared, plan)) return whole(plan);
   const so = averaged(prepared, plan);
   const { march, reached, weeks, parts, averagedUntil, events, ended, burnt } = so;

@@ -91,3 +91,34 @@ export function wayOf(visit: Driving & Pick<Visit, "at">): (clock: number) => nu
   const all = driven(visit.at);
   return (clock) => (all > 0 ? driven(clock) / all : clock / visit.at);
 }
+
+/** Halvings by which a moment is found: to seconds of a day, to a minute of a season. */
+const HALVINGS = 16;
+
+/**
+ * The way of a vehicle that stood from a moment on (Infinity: it drove to the visit): all of it lies before that, however long the week's trips would have gone on.
+ */
+export const wayUntil =
+  (way: (clock: number) => number, stood: number): ((clock: number) => number) =>
+  (clock) => {
+    const whole = way(stood);
+    return stood < Infinity && whole > 0 ? way(Math.min(clock, stood)) / whole : way(clock);
+  };
+
+/** The moment by the miles of a clock that went on to the visit for a moment of a vehicle that stood before that [s]. */
+export function milesOf(
+  way: (clock: number) => number,
+  stood: number,
+  visited: number,
+  clock: number,
+): number {
+  if (!(stood < visited) || !(clock > 0 && clock < Infinity)) return clock;
+  const share = wayUntil(way, stood)(clock);
+  let [low, high] = [Math.min(clock, stood), visited];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = 0.5 * (low + high);
+    if (way(middle) < share) low = middle;
+    else high = middle;
+  }
+  return high;
+}

@@ -1,6 +1,7 @@
 // What each guess foretells, as a table: a row a guess, a column a number. What is answered is read off it.
 
 import type { EventName } from "../history/watch.ts";
+import { milesOf } from "./along.ts";
 import type { Explanation } from "./causes.ts";
 import { findsLeak } from "./finding.ts";
 import { looksAhead } from "./looks-ahead.ts";
@@ -35,6 +36,9 @@ const eventsOf = ({ prepared }: Bench): readonly { name: EventName; clutch?: str
 export const eventColumn = (name: string, clutch?: string): string =>
   clutch === undefined ? `when ${name}` : `when ${name}, ${clutch}`;
 
+/** The same moment by the miles, on the visit's clock. */
+export const milesColumn = (event: string): string => `by the miles ${event}`;
+
 export function columnsOf(bench: Bench): readonly string[] {
   const looks = bench.visit.evidence.flatMap(({ kind, name }) =>
     kind === "looked" ? [`open at ${name}`, `wet at ${name}`, `found at ${name}`] : [],
@@ -47,7 +51,10 @@ export function columnsOf(bench: Bench): readonly string[] {
     "flow parked",
     ...Array.from({ length: CURVE }, (_, i) => `missing ${i}`),
     ...Array.from({ length: OWN }, (_, i) => [`own moment ${i}`, `own missing ${i}`]).flat(),
-    ...eventsOf(bench).map(({ name, clutch }) => eventColumn(name, clutch)),
+    ...eventsOf(bench).flatMap(({ name, clutch }) => [
+      eventColumn(name, clutch),
+      milesColumn(eventColumn(name, clutch)),
+    ]),
     ...looks,
     ...looksAhead.map(({ name }) => `will show ${name}`),
     ...bench.visit.evidence.map(({ name }) => `says ${name}`),
@@ -95,7 +102,8 @@ export function foretell(
     // Dates are the calendar's, which is not the visit's clock where that counts miles.
     const dated = (clock: number) => visit.at - asked.stretch * (visit.at - clock);
     out[c++] = dated(asked.opensAt);
-    out[c++] = asked.opensAt;
+    const miles = (clock: number) => milesOf(bench.way, asked.course.over(), visit.at, clock);
+    out[c++] = miles(asked.opensAt);
     out[c++] = missingAt(asked, visit.at);
     out[c++] = flowAt(asked, visit.at, "idling hot");
     out[c++] = flowAt(asked, visit.at, "parked");
@@ -104,11 +112,12 @@ export function foretell(
       out[c++] = moment;
       out[c++] = missingAt(asked, moment);
     }
-    for (const { name, clutch } of events)
-      out[c++] =
-        explanation.unseen && name === "first spot on the ground"
-          ? Infinity
-          : dated(asked.course.when(name, clutch));
+    for (const { name, clutch } of events) {
+      const unseen = explanation.unseen && name === "first spot on the ground";
+      const when = unseen ? Infinity : asked.course.when(name, clutch);
+      out[c++] = dated(when);
+      out[c++] = miles(when);
+    }
     for (const item of visit.evidence)
       if (item.kind === "looked") {
         const flow = seenAt(item, asked);

@@ -1,6 +1,7 @@
 // Looking back: every explanation is asked, the evidence weighs them, and what they foretell together is the answer.
 
 import type { Prepared } from "../duty/prepared.ts";
+import { checkPrepared } from "../duty/prepared-for.ts";
 import { impossible } from "../errors.ts";
 import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
@@ -47,7 +48,7 @@ const HOPELESS = 1e-6;
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
- * Errors: guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
+ * Errors: a week that was prepared for another build, fluid or driving; guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
  */
 export async function lookBack(
   visit: Visit,
@@ -70,6 +71,7 @@ export async function lookBack(
   if (!(Number.isInteger(walks) && walks >= 0)) impossible("walks", walks, "a whole number, 0 or more");
   if (!(Number.isInteger(workers) && workers >= 1))
     impossible("workers", workers, "a whole number, 1 or more");
+  checkPrepared(prepared, visit.unit, visit.week);
   signal?.throwIfAborted();
   const shown = shownBy(visit.unit, visit.site, visit.evidence);
   const bench = benchOf(visit, prepared, shown);

@@ -2,7 +2,7 @@
 
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
-import { drivenBack, runningOf, wayOf } from "./along.ts";
+import { drivenBack, runningOf, wayOf, wayUntil } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { mostOf } from "./at-most.ts";
 import { courseOf, type Course, type Guess } from "./course.ts";
@@ -97,6 +97,7 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
   // Named one by one: this is done for every guess, and a copy of all that is in it takes ten times as long.
   const { opening, opensAt, short, soakedUp, added, shared, use, stretch, sudden } = guess;
   let course: Course | undefined;
+  const followed = () => (course ??= courseOf(visit, prepared, guess));
   return {
     opening,
     opensAt,
@@ -111,11 +112,11 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     shown,
     learned,
     get course() {
-      return (course ??= courseOf(visit, prepared, guess));
+      return followed();
     },
     drop: values[place.drop]!,
     runningBy,
-    way,
+    way: (clock) => wayUntil(way, followed().over())(clock),
     unseen: explanation.unseen,
     weakness: explanation.weakness === undefined ? 1 : values[explanation.weakness]!,
     ails: explanation.ails,

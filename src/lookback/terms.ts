@@ -40,7 +40,7 @@ export interface Asked {
   readonly drop: number;
   /** Running seconds by a moment of the visit's clock, at the prepared week's use. */
   readonly runningBy: (clock: number) => number;
-  /** Share of the way from second 0 to the visit that is driven by a moment. */
+  /** Share of the way from second 0 to the visit that is driven by a moment: all of it once the vehicle no longer drives. */
   readonly way: (clock: number) => number;
   /** Whether fluid that leaks stays out of sight: a cooler that leaks into the coolant. */
   readonly unseen: boolean;

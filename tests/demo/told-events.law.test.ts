@@ -17,8 +17,13 @@ test("stand by their middle dates, those that have none last; what nearly never 
     event("level below the low mark", 1, 20),
     event("first gulp of air", 0.9, 40),
   ];
-  const names = toldEvents({ answer: { events } } as unknown as Telling).map(({ name }) => name);
-  expect(names).toEqual([
+  const named = (shield: boolean) =>
+    toldEvents({ read: { visit: { shield } }, answer: { events } } as unknown as Telling).map(
+      ({ name }) => name,
+    );
+  // Without a shield a bare underside is wet within minutes, which is no news.
+  expect(named(false)).not.toContain("hiding place full");
+  expect(named(true)).toEqual([
     "level below the low mark",
     "hiding place full",
     "first gulp of air",

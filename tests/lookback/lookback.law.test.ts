@@ -115,6 +115,19 @@ describe("what the evidence does", () => {
     for (const { share, believed } of causes) expect(share).toBeGreaterThan(0.2 * believed);
   });
 
+  test("nothing drips and two litres are missing: what a low fill lacked is told with its own number, of every cause that counts", async () => {
+    const { unknowns, causes } = await ask(visited(missing(2), drops(0)));
+    expect(causes.find(({ cause }) => cause === "never filled")!.share).toBeGreaterThan(0.5);
+    const lacked = unknowns.find(({ law }) => law === "never filled")!;
+    expect(lacked.name).toBe("lacking since it was filled");
+    expect(Math.abs(lacked.after.middle - 2 * litre)).toBeLessThan(0.3 * litre);
+    for (const { law } of unknowns)
+      if (law !== undefined)
+        expect(["steady", "creeping", "cracking", "rusting", ...causes.map(({ cause }) => cause)]).toContain(
+          law.startsWith("older, ") ? law.slice(7) : law,
+        );
+  });
+
   test("more measured missing moves what is missing, and the flow follows the drops", async () => {
     const [little, much] = [
       await ask(visited(full, missing(1), drops(20))),

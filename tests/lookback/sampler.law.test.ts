@@ -189,7 +189,8 @@ describe("words", () => {
   });
   test("nothing is certain", () => {
     expect(outOfTwenty(1)).toBe("in more than 19 of 20 cases like this");
-    expect(outOfTwenty(0)).toBe("in fewer than 1 of 20 cases like this");
+    expect(outOfTwenty(0)).toBe("in fewer than 1 of 100 cases like this");
+    expect(outOfTwenty(0.02)).toBe("in fewer than 1 of 20 cases like this");
     expect(likelihoodWord(1)).toBe("almost certain");
   });
   test("a quantile that has not happened stays so", () => {

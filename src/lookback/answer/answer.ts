@@ -44,7 +44,7 @@ export interface Answer {
   readonly opened: {
     readonly chance: number;
     readonly when: Spread;
-    /** The same by the miles, on the visit's clock: other than `when` only where the last full has no date. */
+    /** The same by the miles, on the visit's clock: other than `when` where the last full has no date, or where the vehicle stood before the visit. */
     readonly driven: Spread;
     readonly dots: readonly number[];
   } | null;

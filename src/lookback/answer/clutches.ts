@@ -12,6 +12,8 @@ export interface ClutchAnswer {
   readonly hurt: number;
   readonly half: number;
   readonly burnt: number;
+  /** So many guesses, walked trip by trip, are all that these probabilities rest on; null: they are those of all guesses. */
+  readonly of: number | null;
   /** Of the guesses that were walked trip by trip; null when none was. */
   readonly walked: {
     readonly damage: Spread;
@@ -34,9 +36,10 @@ export function clutchesIn(posterior: Posterior): ClutchAnswer[] {
   return [...build.clutches, build.lockUp.clutch].map(({ name }, i) => {
     const spread = (read: (fate: ClutchFate) => number) =>
       spreadOf(sorted(walked.map((clutches) => read(clutches[i]!))));
+    // Averages do not tell what a sudden loss burns: those that were driven do.
+    const byWalks = suddenly && walked.length > 0;
     const chance = (damage: "0.1" | "0.5" | "1") => {
-      // Averages do not tell what a sudden loss burns: those that were driven do.
-      if (suddenly && walked.length > 0)
+      if (byWalks)
         return walked.filter((clutches) => clutches[i]!.damage >= Number(damage)).length / walked.length;
       const c = eventColumn(`damage ${damage}`, name);
       return posterior.columns.includes(c)
@@ -48,6 +51,7 @@ export function clutchesIn(posterior: Posterior): ClutchAnswer[] {
       hurt: chance("0.1"),
       half: chance("0.5"),
       burnt: chance("1"),
+      of: byWalks ? walked.length : null,
       walked:
         walked.length === 0
           ? null

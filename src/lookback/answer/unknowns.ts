@@ -2,6 +2,7 @@
 
 import { coordinateAt, valueAt, type Belief } from "../../chance/belief.ts";
 import type { Origin } from "../../sources/origin.ts";
+import type { Explanation } from "../causes.ts";
 import type { Posterior } from "../posterior.ts";
 import { place } from "../common.ts";
 import { foretoldColumn, HARDLY, pooled, spreadIn } from "./pool.ts";
@@ -15,7 +16,7 @@ export interface UnknownAnswer {
   readonly origin: Origin;
   readonly before: Spread;
   readonly after: Spread;
-  /** Of which explanation; missing: of all together. */
+  /** Of which explanation, its way of growing or its cause; missing: of all together. */
   readonly law?: string;
 }
 
@@ -24,28 +25,32 @@ const beliefSpread = (belief: Belief): Spread => {
   return { middle: at(0.5), half: [at(0.25), at(0.75)], nineTenths: [at(0.05), at(0.95)] };
 };
 
-/** What is common to all explanations over all of them, what is a law's own for every law that counts. */
+/** What only a leak has, of what is common: its age, what it left under the vehicle, its drops. */
+const ofLeaks: readonly number[] = [place.age, place.soakedUp, place.drop];
+
+/** What is common to all explanations over all of them (what only a leak has, where there hardly is one, left out), what is an explanation's own for every one that counts. */
 export function unknownsIn(posterior: Posterior): UnknownAnswer[] {
   const { weighed } = posterior;
-  const leaking = weighed.filter(({ explanation }) => explanation.cause === "slow leak");
   const shared = weighed[0]!.explanation.unknowns.filter(({ name }) =>
     weighed.every(({ explanation }) => explanation.unknowns.some((other) => other.name === name)),
   );
   const opened = foretoldColumn(posterior, "opened", ({ opening }) => opening !== null);
-  const all = shared.map((unknown, j): UnknownAnswer => {
+  const leaks = opened.share > HARDLY;
+  const all = shared.flatMap((unknown, j): UnknownAnswer[] => {
+    if (!leaks && ofLeaks.includes(j)) return [];
     const { name, unit, per, origin, belief } = unknown;
     // The age is that of the calendar, whatever clock a guess counts it by, and of leaks only.
-    if (j === place.age && opened.share > HARDLY) {
+    if (j === place.age) {
       const ages = { ...opened, values: opened.values.map((when) => posterior.bench.visit.at - when) };
-      return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(ages) };
+      return [{ name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(ages) }];
     }
     const column = pooled(posterior, ({ runs }, r, row) => {
       const { values, dimensions } = runs[r]!.answer;
       return values[row * dimensions + j]!;
     });
-    return { name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(column) };
+    return [{ name, unit, per, origin, before: beliefSpread(belief), after: spreadIn(column) }];
   });
-  const own = leaking
+  const own = weighed
     .filter(({ share }) => share > HARDLY)
     .flatMap(({ explanation }) =>
       explanation.unknowns
@@ -66,9 +71,12 @@ export function unknownsIn(posterior: Posterior): UnknownAnswer[] {
             origin,
             before: beliefSpread(belief),
             after: spreadIn(column),
-            law: explanation.law!,
+            law: ownerOf(explanation),
           };
         }),
     );
   return [...all, ...own];
 }
+
+const ownerOf = ({ cause, law }: Explanation): string =>
+  cause === "slow leak" && law !== undefined ? law : cause === "older leak" ? `older, ${law!}` : cause;

@@ -24,6 +24,7 @@ export const likelihoodWord = (probability: number): string =>
 /** How often out of twenty: "in about 18 of 20 cases like this", and its ends without a false 0 or 20. */
 export function outOfTwenty(probability: number): string {
   const times = Math.round(20 * probability);
+  if (probability < 0.01) return "in fewer than 1 of 100 cases like this";
   if (times <= 0) return "in fewer than 1 of 20 cases like this";
   if (times >= 20) return "in more than 19 of 20 cases like this";
   return `in about ${times} of 20 cases like this`;

@@ -1,0 +1,45 @@
+// A week prepared for one unit and its driving is not asked about another one.
+import { expect, test } from "vitest";
+import { nedc } from "../../src/driving/nedc.ts";
+import { clock, weekOf, workdays } from "../../src/driving/pattern.ts";
+import { dutyHistory } from "../../src/duty/history.ts";
+import { prepareLoss } from "../../src/duty/prepare-loss.ts";
+import { isCoded } from "../../src/errors.ts";
+import { lookBack } from "../../src/lookback/lookback.ts";
+import { celsius, plan, van } from "../emerge/van.ts";
+import { lossShop } from "../lookback/grown-otherwise.ts";
+
+const week = weekOf([{ trace: nedc, startsAt: clock(7), days: workdays }]);
+const air = celsius(15);
+const prepared = prepareLoss(van, week, air);
+const asks = plan(van, week, air);
+
+const refused = (run: () => unknown): string => {
+  try {
+    run();
+    return "nothing";
+  } catch (error) {
+    return isCoded(error) ? error.message : "no coded error";
+  }
+};
+
+test("its own, also once more as plain data, is answered", () => {
+  expect(refused(() => dutyHistory(prepared, asks))).toBe("nothing");
+  expect(refused(() => dutyHistory(structuredClone(prepared), asks))).toBe("nothing");
+});
+
+test.each([
+  ["another build", { ...van, build: { ...van.build, fill: 1.01 * van.build.fill } }, week, "another build"],
+  ["another fluid", { ...van, fluid: { ...van.fluid, density15: 860.5 } }, week, "another fluid"],
+  ["an hour later", van, weekOf([{ trace: nedc, startsAt: clock(8), days: workdays }]), "other trips"],
+  ["a day less", van, weekOf([{ trace: nedc, startsAt: clock(7), days: [0, 1, 2] }]), "other trips"],
+])("%s is refused by name", (_, unit, other, says) => {
+  const said = refused(() => dutyHistory(prepared, plan(unit, other, air)));
+  expect(said).toContain("prepared");
+  expect(said).toContain(says);
+});
+
+test("a visit is not looked back at with the week of another", async () => {
+  const { visit } = lossShop();
+  await expect(lookBack({ ...visit, week }, lossShop().prepared, { seed: 1 })).rejects.toThrow("other trips");
+});
