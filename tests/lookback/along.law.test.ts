@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { weekOf, type Week } from "../../src/driving/pattern.ts";
-import { drivenBack, runningOf, wayOf } from "../../src/lookback/along.ts";
+import { drivenBack, milesOf, runningOf, wayOf, wayUntil } from "../../src/lookback/along.ts";
 import { hours, trace } from "../emerge/van.ts";
 
 const DAY = 86400;
@@ -180,6 +180,41 @@ describe("driven back from the visit", () => {
           expect(running(from + 0.1) - running(from - 0.1)).toBeGreaterThan(0.05);
         },
       ),
+    );
+  });
+});
+
+describe("a vehicle that stood from a moment on", () => {
+  /** Two trips a day, from Monday on; the visit is on Friday at noon. */
+  const visit = {
+    week: weekFrom(
+      [0, 1, 2, 3, 4, 5, 6].flatMap((weekday) =>
+        [7, 17].map((hour) => ({ weekday, startsAt: hours(hour), minutes: 30, speed: 15 })),
+      ),
+    ),
+    weekday: 0,
+    at: 4 * DAY + hours(12),
+  };
+  const way = wayOf(visit);
+  const stood = 2 * DAY + hours(7) + 300;
+
+  test("has all of its way behind it then, and gathers none while it stands", () => {
+    const until = wayUntil(way, stood);
+    expect(until(stood)).toBe(1);
+    expect(until(visit.at)).toBe(1);
+    expect(until(hours(12))).toBeCloseTo(way(hours(12)) / way(stood), 12);
+    for (const clock of [0, hours(12), stood, visit.at])
+      expect(wayUntil(way, Infinity)(clock)).toBe(way(clock));
+  });
+
+  test("is told by the miles as that part of the way to the visit; one that drove in keeps its moments", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: visit.at, noNaN: true }), (clock) => {
+        const miles = milesOf(way, stood, visit.at, clock);
+        // Sixteen halvings of four days and a half come to six seconds, in which it drives no further than that.
+        expect(Math.abs(way(miles) - wayUntil(way, stood)(clock))).toBeLessThan(7 / (9 * 1800));
+        expect(milesOf(way, Infinity, visit.at, clock)).toBe(clock);
+      }),
     );
   });
 });
