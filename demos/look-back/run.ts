@@ -9,6 +9,7 @@ import { lookBack } from "../../src/lookback/lookback.ts";
 import { deliver, obey } from "../report/command.ts";
 import { argumentsFrom, usage, type Asked } from "./arguments.ts";
 import { partBar } from "./bar.ts";
+import { earlyWords } from "./early-words.ts";
 import { dayIn } from "./moments.ts";
 import { preparedWeek } from "./prepared.ts";
 
@@ -51,11 +52,9 @@ async function inPart<T>(says: string, work: (tell: (share: number) => void) => 
   return work((share) => bar.tell(share)).finally(() => bar.clear());
 }
 
-/** What the loss alone says, within a second. */
+/** What is said within a second. */
 function tellEarly(read: ReadVisit, seed: number): void {
   const { opened } = earlyAnswer(read.visit, seed, read.beliefs);
-  const [from, to] = opened.nineTenths.map((at) => dayIn(read, at));
-  console.error(
-    `Roughly, by the loss alone and if it was a slow leak: opened, 9 times in 10, between ${from!} and ${to!}. The full answer may differ.`,
-  );
+  const says = earlyWords(read, opened);
+  if (says !== "") console.error(says);
 }

@@ -11,7 +11,7 @@ import type { Picture } from "../../../src/plots/picture.ts";
 import { show } from "../../../src/units/show.ts";
 import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
-import { dayIn } from "../../look-back/moments.ts";
+import { earlyWords } from "../../look-back/early-words.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
 import { eventNotes } from "../../look-back/notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
@@ -238,9 +238,7 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
 function earlySays({ last }: Early): string {
   if (last.value === null) return "";
   const { ask, result } = last.value;
-  const read = readFacts(ask);
-  const [from, to] = result.opened.nineTenths.map((at) => dayIn(read, at));
-  return `Roughly, by the loss alone and if it was a slow leak: opened, 9 times in 10, between ${from!} and ${to!}. The full answer may differ.`;
+  return earlyWords(readFacts(ask), result.opened);
 }
 
 /** Everything that shows the last answer. */
