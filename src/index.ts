@@ -10,7 +10,7 @@
 /** In: a case or a build as plain data; dates out again. */
 export { readBuild, readCase, type Case } from "./inputs/case.ts";
 export type { Entry, Opens } from "./inputs/moments.ts";
-export { readVisit, visitDay, type ReadVisit } from "./inputs/visit.ts";
+export { drivenBy, readVisit, visitDay, type ReadVisit } from "./inputs/visit.ts";
 export { dateOf, planOf } from "./inputs/plan.ts";
 
 /** Through: a history from before the first drip to its end, and the price of a pressure that fades. */

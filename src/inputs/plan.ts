@@ -1,5 +1,6 @@
 // From a case to the plan that a history runs: dates become weekdays and days of the year.
 
+import { impossible } from "../errors.ts";
 import type { Plan, TopUp } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
 import { specificEnergy } from "../physics/fluid/specific-heat.ts";
@@ -26,6 +27,7 @@ export function planOf(given: Case): Plan {
 
 /** Date and time of a moment of the case, ISO to the minute: what a customer can read. */
 export function dateOf(given: Case, clock: number): string {
+  if (!Number.isFinite(clock)) impossible("clock", clock, "seconds of the case's clock");
   const start = Date.parse(`${given.start.date.slice(0, 10)}T00:00:00Z`);
   return new Date(start + clock * 1000).toISOString().slice(0, 16).replace("T", " ");
 }
