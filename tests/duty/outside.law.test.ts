@@ -11,7 +11,19 @@ import { annulusRange } from "../../src/physics/leak/annulus.ts";
 import { crackGapRange } from "../../src/physics/leak/crack.ts";
 import { holeRange } from "../../src/physics/leak/hole.ts";
 import type { LeakOpening } from "../../src/physics/build.ts";
-import { celsius, daily, days, gap, hole, hours, leaking, plan, trace, van } from "../emerge/van.ts";
+import {
+  celsius,
+  daily,
+  days,
+  gap,
+  hole,
+  hours,
+  leaking,
+  plan,
+  steelCrack,
+  trace,
+  van,
+} from "../emerge/van.ts";
 
 const lawsOf = (outside: readonly string[]) => outside.map((line) => line.split(" used at ")[0]!);
 const valueOf = (outside: readonly string[], { law }: { law: string }) =>
@@ -103,19 +115,7 @@ describe("by the loss", { timeout: 120_000 }, () => {
   });
 
   test("a line that parts: what was averaged and the end that was walked are told together", () => {
-    const crack: LeakOpening = {
-      kind: "crack",
-      halfLength: 1e-3,
-      partsAt: 6e-3, // its shell parameter is then 5.4, past 5
-      partsAfter: hours(12),
-      parisExponent: 3,
-      wall: 0.9e-3,
-      tubeRadius: 4.55e-3,
-      modulus: 205e9,
-      poisson: 0.29,
-      bendingStress: 0,
-      restGap: 0,
-    };
+    const crack = steelCrack(6e-3, hours(12)); // its shell parameter is then 5.4, past 5
     const parts = { ...asked, unit: { ...asked.unit, leak: leaking("supply-line", crack) } };
     const { outside, handedOver } = dutyHistory(prepared, parts);
     expect(handedOver).toBe("end");

@@ -97,6 +97,21 @@ export function trace(name: string, rows: readonly (readonly [number, number, nu
   });
 }
 
+/** A crack of 2 mm in a steel line of 10 mm, unbent, that parts the line when its half has grown to a length [m], after so much running [s]. */
+export const steelCrack = (partsAt: number, partsAfter: number): LeakOpening => ({
+  kind: "crack",
+  halfLength: 1e-3,
+  partsAt,
+  partsAfter,
+  parisExponent: 3,
+  wall: 0.9e-3,
+  tubeRadius: 4.55e-3,
+  modulus: 205e9,
+  poisson: 0.29,
+  bendingStress: 0,
+  restGap: 0,
+});
+
 /** A plan from midnight of a Monday in January, the leak open from the start; air of one temperature all the time. */
 export function plan(unit: Unit, week: Week, air: number, more: Partial<Plan> = {}): Plan {
   return {

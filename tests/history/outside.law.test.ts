@@ -2,7 +2,19 @@
 import { expect, test } from "vitest";
 import { simulate } from "../../src/history/simulate.ts";
 import type { LeakOpening } from "../../src/physics/build.ts";
-import { celsius, daily, days, gap, hole, hours, leaking, plan, trace, van } from "../emerge/van.ts";
+import {
+  celsius,
+  daily,
+  days,
+  gap,
+  hole,
+  hours,
+  leaking,
+  plan,
+  steelCrack,
+  trace,
+  van,
+} from "../emerge/van.ts";
 
 const week = daily(
   trace("still", [
@@ -14,19 +26,7 @@ const told = (opening: LeakOpening) =>
   simulate(
     plan({ ...van, leak: leaking("supply-line", opening) }, week, celsius(20), { span: days(3) }),
   ).outside.join("\n");
-const crack = (partsAt: number): LeakOpening => ({
-  kind: "crack",
-  halfLength: 1e-3,
-  partsAt,
-  partsAfter: hours(0.05),
-  parisExponent: 3,
-  wall: 0.9e-3,
-  tubeRadius: 4.55e-3,
-  modulus: 205e9,
-  poisson: 0.29,
-  bendingStress: 0,
-  restGap: 0,
-});
+const crack = (partsAt: number) => steelCrack(partsAt, hours(0.05));
 
 // √(12(1 − 0.29²))^½ / √(4.55 × 0.9) × 6 mm = 5.4: past 5; 4 mm: 3.6.
 test.each<[string, LeakOpening, RegExp, LeakOpening]>([
