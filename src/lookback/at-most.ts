@@ -1,20 +1,18 @@
 // The most that an item can say for a guess, whatever was lost by then: known before the guess is followed, which is what takes time.
 
-import { counted, logAdd, measured } from "../chance/terms.ts";
+import { counted, measured } from "../chance/terms.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import type { Evidence } from "./evidence.ts";
-import { findsLeak } from "./finding.ts";
-import { logLook, looksBy, measuredBy } from "./shared.ts";
+import { measuredBy } from "./shared.ts";
 import type { Table } from "./shown.ts";
 import {
   dropsOf,
   flowUnder,
   isDear,
-  logWrong,
+  saysFull,
+  saysLook,
   termOf,
   UNLIKE,
-  WRONG,
-  wrongLevel,
   type Asked,
   type Moment,
 } from "./terms.ts";
@@ -32,7 +30,7 @@ export function mostOf(item: Evidence, asked: Asked): number {
       return measured(0, 0, item.kind === "fluid drained" ? Math.hypot(error, item.staysError) : error);
     }
     case "known full":
-      return logAdd(Math.log1p(-WRONG) + measured(0, 0, item.error), logWrong + measured(0, 0, wrongLevel));
+      return saysFull(0, item);
     case "drops": {
       if (unseen) return termOf(item, asked);
       const [slow, fast] = flowsWithin(asked, item.at, item.moment);
@@ -40,10 +38,11 @@ export function mostOf(item: Evidence, asked: Asked): number {
       return counted(item.count, Math.max(few, Math.min(many, item.count)));
     }
     case "looked": {
+      if (unseen) return termOf(item, asked);
       const [slow, fast] = flowsWithin(asked, item.at, "idling hot");
-      const hides = unseen || (asked.visit.shield && item.look !== "shield taken off");
-      const found = findsLeak(item.look, item.seen ? (unseen ? 0 : fast) : hides ? 0 : slow);
-      return logLook(item.seen, item.seen ? Math.max(found, WRONG) : found, shared(looksBy(item.look)));
+      // A shield that is left on may hide all of it.
+      const least = asked.visit.shield && item.look !== "shield taken off" ? 0 : slow;
+      return saysLook(item.seen ? fast : least, item, asked);
     }
     case "line pressure": {
       const [low] = endsOf(asked.shown.linePressure);

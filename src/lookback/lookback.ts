@@ -48,7 +48,7 @@ const HOPELESS = 1e-6;
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
- * Errors: a week that was prepared for another build, fluid or driving; guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
+ * Errors: a week that was prepared for another build, fluid, driving or driver's foot; guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
  */
 export async function lookBack(
   visit: Visit,

@@ -57,7 +57,7 @@ const dear: readonly EvidenceKind[] = ["first spot", "first symptom", "not felt"
 export const isDear = ({ kind }: Evidence): boolean => dear.includes(kind);
 
 /** Errors of what is told without one: a date by memory [s], and the share of cases that are told wrongly. */
-export const WRONG = 0.02;
+const WRONG = 0.02;
 
 /** Lacking at a moment [m³ at fill temperature]. */
 export function missingAt(asked: Asked, clock: number): number {
@@ -105,19 +105,10 @@ export function termOf(item: Evidence, asked: Asked): number {
       const came = byCalendar(asked.course.when(item.symptom), asked);
       return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
     }
-    case "known full": {
-      const missing = missingAt(asked, item.at);
-      return logAdd(
-        Math.log1p(-WRONG) + measured(0, missing, item.error),
-        logWrong + measured(0, missing, wrongLevel),
-      );
-    }
-    case "looked": {
-      const found = findsLeak(item.look, seenAt(item, asked));
-      const common = shared(looksBy(item.look));
-      // Something wet may be another's fluid.
-      return logLook(item.seen, item.seen ? Math.max(found, WRONG) : found, common);
-    }
+    case "known full":
+      return saysFull(missingAt(asked, item.at), item);
+    case "looked":
+      return saysLook(seenAt(item, asked), item, asked);
     case "line pressure": {
       const foretold = asked.weakness * at(shown.linePressure, missingAt(asked, item.at));
       return measured(item.pressure, foretold, Math.hypot(item.error, UNLIKE * foretold));
@@ -145,12 +136,26 @@ export function termOf(item: Evidence, asked: Asked): number {
   }
 }
 
+/** What a level that was found full says of so much missing [m³]: it is read wrongly now and then, by any amount that is ever lacking. */
+export const saysFull = (missing: number, { error }: Extract<Evidence, { kind: "known full" }>): number =>
+  logAdd(Math.log1p(-WRONG) + measured(0, missing, error), logWrong + measured(0, missing, WRONG_LEVEL));
+
+/** What a look says of a flow that it can see [m³/s]: something wet may be another's fluid. */
+export function saysLook(
+  flow: number,
+  { look, seen }: Extract<Evidence, { kind: "looked" }>,
+  { shared }: Asked,
+): number {
+  const found = findsLeak(look, flow);
+  return logLook(seen, seen ? Math.max(found, WRONG) : found, shared(looksBy(look)));
+}
+
 /** The stick ends one distance of its marks under the low one. */
 const stickFoot = -1;
 const DAYS = 3 * 86400;
-export const logWrong = Math.log(WRONG);
-/** How far a level that was read wrongly may be off [m³]: by any amount that is ever lacking. */
-export const wrongLevel = 2e-3;
+const logWrong = Math.log(WRONG);
+/** How far a level that was read wrongly is off [m³]: standard deviation, assumed. */
+const WRONG_LEVEL = 2e-3;
 
 /** What was told is wrong now and then: a probability never falls under that. */
 const mistaken = (log: number): number => logAdd(log + Math.log1p(-WRONG), logWrong - 5);
