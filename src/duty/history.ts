@@ -145,7 +145,7 @@ const inTime = (events: DutyEvent[], { clock: last }: DutyEvents["end"]): DutyEv
 /**
  * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
- * Errors: a week that was prepared for another build, fluid or driving.
+ * Errors: a week that was prepared for another build, fluid, driving or driver's foot.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
   checkPrepared(prepared, plan.unit, plan.week);

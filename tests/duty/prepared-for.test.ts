@@ -31,6 +31,12 @@ test("its own, also once more as plain data, is answered", () => {
 test.each([
   ["another build", { ...van, build: { ...van.build, fill: 1.01 * van.build.fill } }, week, "another build"],
   ["another fluid", { ...van, fluid: { ...van.fluid, density15: 860.5 } }, week, "another fluid"],
+  [
+    "a heavier foot",
+    { ...van, driver: { ...van.driver, pressOn: 2 * van.driver.pressOn } },
+    week,
+    "another foot",
+  ],
   ["an hour later", van, weekOf([{ trace: nedc, startsAt: clock(8), days: workdays }]), "other trips"],
   ["a day less", van, weekOf([{ trace: nedc, startsAt: clock(7), days: [0, 1, 2] }]), "other trips"],
 ])("%s is refused by name", (_, unit, other, says) => {
