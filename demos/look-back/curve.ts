@@ -1,15 +1,15 @@
 // What was missing over time, with what was measured of it, as its picture takes it.
 
 import { closeTo, type Calendar } from "../../src/plots/calendar-axes.ts";
-import { wayOf, wayUntil } from "../../src/lookback/along.ts";
+import { wayOf } from "../../src/lookback/along.ts";
 import type { MissingCurve } from "../../src/plots/missing-curve.ts";
 import type { Telling } from "./told.ts";
 
 /** The dates that a picture of the opening and of what followed shows: all since the last full, or the last of them. */
 export function calendarOf({ read, answer: { opened, events } }: Telling): Calendar {
-  // From when it no longer drove, in the middle of the cases, the odometer stood.
-  const stands = events.find(({ name, chance }) => name === "no drive" && chance >= 0.5);
-  const calendar = { ...read.clock, way: wayUntil(wayOf(read.visit), stands?.when?.middle ?? Infinity) };
+  // Where it stood before the visit its miles end at another date in each case: one axis would be wrong for most.
+  const stood = events.some(({ name, chance }) => name === "no drive" && chance >= 0.5);
+  const calendar = { ...read.clock, way: stood ? null : wayOf(read.visit) };
   return opened === null ? calendar : closeTo(calendar, opened.when.nineTenths[0]);
 }
 

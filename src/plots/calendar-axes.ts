@@ -13,8 +13,8 @@ export interface Calendar {
   readonly distance: number;
   /** Odometer at second 0 [m]; null when nobody read it: distances count from there. */
   readonly odometer: number | null;
-  /** Share of that distance driven by a moment, rising from 0 to 1; evenly when missing. */
-  readonly way?: (at: number) => number;
+  /** Share of that distance driven by a moment, rising from 0 to 1; evenly when missing; null where no date has a reading of its own: only dates are shown then. */
+  readonly way?: ((at: number) => number) | null;
   /** The first moment that is shown [s]; second 0 when missing. What lies before it stands at the edge. */
   readonly from?: number;
 }
@@ -50,8 +50,9 @@ export function dateAxis({ date, at, from = 0 }: Calendar, width: number): TimeA
 }
 
 /** Round readings of the odometer, or distances since the last full. */
-export function distanceAxis(
-  { at, distance, odometer, from: shown = 0, way = (moment) => moment / at }: Calendar,
+function distanceAxis(
+  { at, distance, odometer, from: shown = 0 }: Calendar,
+  way: (at: number) => number,
   width: number,
   system: UnitSystem,
 ): TimeAxis {
@@ -78,8 +79,12 @@ function reached(way: (at: number) => number, share: number, end: number): numbe
   return high;
 }
 
-/** Both rows. */
-export const calendarAxes = (calendar: Calendar, width: number, system: UnitSystem): TimeAxis[] => [
-  dateAxis(calendar, width),
-  distanceAxis(calendar, width, system),
-];
+/** What the rows are, for a picture that is read aloud. */
+export const axisWords = ({ way }: Calendar): string => (way === null ? "dates" : "dates and odometer");
+
+/** Both rows, or that of the dates alone. */
+export function calendarAxes(calendar: Calendar, width: number, system: UnitSystem): TimeAxis[] {
+  const { at, way = (moment) => moment / at } = calendar;
+  const dates = dateAxis(calendar, width);
+  return way === null ? [dates] : [dates, distanceAxis(calendar, way, width, system)];
+}

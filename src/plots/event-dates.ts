@@ -2,7 +2,7 @@
 
 import type { EventName } from "../history/watch.ts";
 import type { Spread } from "../lookback/answer/spread.ts";
-import { calendarAxes, type Calendar } from "./calendar-axes.ts";
+import { calendarAxes, axisWords, type Calendar } from "./calendar-axes.ts";
 import { wordsFor } from "./event-words.ts";
 import type { Picture } from "./picture.ts";
 import { spreadRows, type SpreadRow } from "./spread-rows.ts";
@@ -26,7 +26,7 @@ const harm: readonly string[] = ["first sustained slip", "line parts", "no drive
 export function eventDates({ calendar, events }: EventDates, picture: Picture): SVGSVGElement {
   return spreadRows(
     {
-      says: `When ${events.length} events came, as bands over dates and odometer.`,
+      says: `When ${events.length} events came, as bands over ${axisWords(calendar)}.`,
       rows: events.map((event): SpreadRow => {
         const { name, chance, when } = event;
         return {

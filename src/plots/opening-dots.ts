@@ -3,7 +3,7 @@
 
 import { scaleLinear, select } from "d3";
 import type { Spread } from "../lookback/answer/spread.ts";
-import { calendarAxes, type Calendar } from "./calendar-axes.ts";
+import { calendarAxes, axisWords, type Calendar } from "./calendar-axes.ts";
 import { ink, letters } from "./ink.ts";
 import { sealed, sheet, type Picture } from "./picture.ts";
 import { drawAxes } from "./strip.ts";
@@ -88,6 +88,6 @@ export function openingDots({ calendar, dots, when }: Opening, picture: Picture)
   drawAxes(svg, axes, x, bottom, [ASIDE, width - ASIDE]);
   return sealed(
     svg,
-    `When the leak opened: ${dots.length} dots over dates and odometer, each as likely as any other.`,
+    `When the leak opened: ${dots.length} dots over ${axisWords(calendar)}, each as likely as any other.`,
   );
 }

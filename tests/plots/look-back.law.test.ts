@@ -63,6 +63,21 @@ test("without an odometer distances count from the last full", () => {
   );
 });
 
+test("where no date has a reading of its own, of a vehicle that stood before the visit, no odometer is drawn nor spoken of", () => {
+  drawEach(
+    (picture) => openingDots({ calendar: { ...calendar, way: null }, dots, when }, picture),
+    (texts) => {
+      expect(texts.some((text) => text.startsWith("date"))).toBe(true);
+      expect(texts.some((text) => /odometer|driven/.test(text))).toBe(false);
+    },
+  );
+  const svg = openingDots(
+    { calendar: { ...calendar, way: null }, dots, when },
+    { system: "US", width: 760, document: paper() },
+  );
+  expect(svg.outerHTML).not.toContain("odometer");
+});
+
 test("a dot stands where its date does", () => {
   const width = 760;
   drawEach(
