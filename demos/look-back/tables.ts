@@ -199,7 +199,7 @@ export function unknownTable({ answer: { unknowns } }: Telling): Table {
         ...[before, after].map(({ nineTenths }) => Math.max(...nineTenths.map(Math.abs))),
       );
       return [
-        law === undefined ? name : `${law}: ${name}`,
+        law === undefined ? name : `${named(law)}: ${name}`,
         cell(before, unit, per, size),
         cell(after, unit, per, size),
         originText(origin),

@@ -124,7 +124,7 @@ describe("what the evidence does", () => {
     for (const { law } of unknowns)
       if (law !== undefined)
         expect(["steady", "creeping", "cracking", "rusting", ...causes.map(({ cause }) => cause)]).toContain(
-          law.startsWith("older, ") ? law.slice(7) : law,
+          law.startsWith("older leak, ") ? law.slice(12) : law,
         );
   });
 

@@ -79,4 +79,4 @@ export function unknownsIn(posterior: Posterior): UnknownAnswer[] {
 }
 
 const ownerOf = ({ cause, law }: Explanation): string =>
-  cause === "slow leak" && law !== undefined ? law : cause === "older leak" ? `older, ${law!}` : cause;
+  cause === "slow leak" && law !== undefined ? law : cause === "older leak" ? `older leak, ${law!}` : cause;
