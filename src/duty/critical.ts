@@ -11,7 +11,8 @@ const MOST_WALKS = 4;
 
 /** What a straight line says of the loss between two at which an event crosses; else the middle. -1 stands for a measure that does not apply. */
 export function crossing(low: Seen, high: Seen, event: number): number {
-  const [a, b] = [low.held[event]!, high.held[event]!];
+  const a = low.held[event]!;
+  const b = high.held[event]!;
   const share = a > -1 && b > -1 && a < Infinity && b < Infinity && a !== b ? a / (a - b) : 0.5;
   return low.lacking + (high.lacking - low.lacking) * Math.min(1, Math.max(0, share));
 }
@@ -25,7 +26,8 @@ const KEPT_UP = 0.5;
 
 /** A moment at which the two levels around a loss differ by little more than that loss: nothing has slipped lately at either. */
 function isCalm({ starts }: PieceSeen, level: number): boolean {
-  const [low, high] = [starts[level]!, starts[Math.min(starts.length - 1, level + 1)]!];
+  const low = starts[level]!;
+  const high = starts[Math.min(starts.length - 1, level + 1)]!;
   for (const { state, heldUp, scheduled } of [low, high])
     if (state.slipping || state.entering >= 0 || heldUp || Math.abs(scheduled - state.speed) > KEPT_UP)
       return false;

@@ -123,12 +123,10 @@ export function standLoses(
   if (!(seconds > 0)) return 0;
   const { kinds, unit } = prepared;
   takeStand(reading, kind, kinds.length);
-  const [depth, density, cold, fluidity] = [
-    reading.stand[0]!,
-    reading.stand[1]!,
-    reading.stand[2]!,
-    reading.stand[3]!,
-  ];
+  const depth = reading.stand[0]!;
+  const density = reading.stand[1]!;
+  const cold = reading.stand[2]!;
+  const fluidity = reading.stand[3]!;
   const column = hasColumn(leak) ? leak.columnHeight : 0;
   const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;

@@ -58,7 +58,8 @@ export interface Lookout {
 export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
   const moments = thresholds.map(({ airs, moments: byAir }) =>
     byAir.map((ofAir, a) => {
-      const [down, up] = [halfway(airs, a, -1), halfway(airs, a, 1)];
+      const down = halfway(airs, a, -1);
+      const up = halfway(airs, a, 1);
       const leastOf = ({ critical, colder, warmer }: Candidate) =>
         critical - Math.max(0, colder * down, -warmer * up);
       return kinds.map((_, k) =>

@@ -53,11 +53,13 @@ function lostAt(march: March, reached: number, clock: number): number {
   if (week >= reached) return lost[reached]!;
   spread(march, week);
   const into = clock - week * WEEK;
-  let [from, before] = [Math.max(0, opensAt - week * WEEK), lost[week]!];
+  let from = Math.max(0, opensAt - week * WEEK);
+  let before = lost[week]!;
   for (let i = 0; i < order.length; i++) {
     const { kind } = prepared.occurrences[order[i]!]!;
     const { time } = prepared.kinds[kind]!;
-    const [start, end] = [startsAt[i]!, startsAt[i]! + time];
+    const start = startsAt[i]!;
+    const end = startsAt[i]! + time;
     if (into <= start) return along(from, before, start, lostAtStart[i]!, into);
     if (into < end) return along(Math.max(start, from), lostAtStart[i]!, end, lostAtEnd[i]!, into);
     [from, before] = [Math.max(from, end), lostAtEnd[i]!];

@@ -107,7 +107,8 @@ function stretch(march: March, from: number, until: number, enough: number): num
       const grown = start + (step / 6) * (slope + 4 * half + full);
       for (let w = 1; w <= step; w++) {
         const s = w / step;
-        const [p, q] = [s * s * (3 - 2 * s), s * (1 - s)];
+        const p = s * s * (3 - 2 * s);
+        const q = s * (1 - s);
         lost[week + w] = start + (grown - start) * p + step * q * ((1 - s) * slope - s * full);
         added[week + w] = fluid;
         rate[week + w] = slope + (full - slope) * s;

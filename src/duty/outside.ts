@@ -88,9 +88,11 @@ function takeIn(
 ): void {
   let next = Math.min(1, climates.length - 1);
   while (next < climates.length - 1 && climates[next]!.air < air) next++;
-  const [cold, warm] = [climates[Math.max(0, next - 1)]!, climates[next]!];
+  const cold = climates[Math.max(0, next - 1)]!;
+  const warm = climates[next]!;
   const share = warm === cold ? 0 : Math.max(0, Math.min(1, (air - cold.air) / (warm.air - cold.air)));
-  const [inCold, inWarm] = [upTo(cold, lacking), upTo(warm, lacking)];
+  const inCold = upTo(cold, lacking);
+  const inWarm = upTo(warm, lacking);
   for (let i = 0; i < laws.length; i++) {
     const law = laws[i]!;
     widen(used[i]!, between(inCold.low[law]!, inWarm.low[law]!, share));

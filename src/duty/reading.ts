@@ -106,7 +106,8 @@ export function shaped(reading: Reading, table: Side, at: number, width: number)
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const from = i * shapes.length;
-    let [low, high] = [0, 0];
+    let low = 0;
+    let high = 0;
     for (let s = 0; s < 4; s++) {
       low += shapeWeights[s]! * table[row + from + s]!;
       high += shapeWeights[s]! * table[higher + from + s]!;
@@ -122,10 +123,14 @@ export function takeStand(reading: Reading, kind: number, kinds: number): void {
   const { stands } = reading.tables;
   const row = rowOf(reading, kind, kinds) * standParts;
   const higher = row + up(reading, kinds) * standParts;
-  let [depth, density, viscosity, fluidity] = [0, 0, 0, 0];
+  let depth = 0;
+  let density = 0;
+  let viscosity = 0;
+  let fluidity = 0;
   for (let i = 0; i < count; i++) {
     const weight = weights[i]!;
-    const [low, high] = [row + i * standParts, higher + i * standParts];
+    const low = row + i * standParts;
+    const high = higher + i * standParts;
     depth += weight * (stands[low]! + levelShare * (stands[high]! - stands[low]!));
     density += weight * (stands[low + 1]! + levelShare * (stands[high + 1]! - stands[low + 1]!));
     viscosity += weight * (stands[low + 2]! + levelShare * (stands[high + 2]! - stands[low + 2]!));

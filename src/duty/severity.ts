@@ -74,8 +74,10 @@ export function heldFor(severity: Severity, i: number): number {
   const edge = left[i]!;
   if (times[edge & MASK]! > from) return -Infinity;
   const next = edge + 1;
-  const [t0, t1] = [times[edge & MASK]!, times[next & MASK]!];
-  const [v0, v1] = [values[row + (edge & MASK)]!, values[row + (next & MASK)]!];
+  const t0 = times[edge & MASK]!;
+  const t1 = times[next & MASK]!;
+  const v0 = values[row + (edge & MASK)]!;
+  const v1 = values[row + (next & MASK)]!;
   const atEdge = t1 > t0 ? v0 + ((v1 - v0) * (from - t0)) / (t1 - t0) : v1;
   return Math.min(atEdge, values[row + (rising[row + (head[i]! & MASK)]! & MASK)]!);
 }

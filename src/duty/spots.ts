@@ -73,7 +73,8 @@ function fillsSlowly(march: March, spots: Spots, week: number): boolean {
 function drives(march: March, spots: Spots, week: number, trip: number, kind: number): void {
   const { lostAtStart, lostAtEnd, prepared } = march;
   const { pieceTimes, pieceMoves, time } = prepared.kinds[kind]!;
-  const [from, to] = [lostAtStart[trip]!, lostAtEnd[trip]!];
+  const from = lostAtStart[trip]!;
+  const to = lostAtEnd[trip]!;
   let moves = 0;
   for (const seconds of pieceMoves) moves += seconds;
   if (spots.held + to - from < spots.place.capacity) {

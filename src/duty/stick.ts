@@ -39,7 +39,8 @@ export function stickMoments(
     at(coldest + (steps > 0 ? ((warmest - coldest) * i) / steps : 0)),
   );
   for (let i = 0; i < known.length - 1;) {
-    const [low, high] = [known[i]!, known[i + 1]!];
+    const low = known[i]!;
+    const high = known[i + 1]!;
     const same = placesOf(low.moments) === placesOf(high.moments);
     if (same || high.air - low.air <= FOUND_WITHIN || known.length >= MOST) i++;
     else known.splice(i + 1, 0, at(0.5 * (low.air + high.air)));

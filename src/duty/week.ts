@@ -64,7 +64,8 @@ export function walkWeek(march: March, week: number): void {
       const opened = Math.max(0, march.opensAt - clock);
       const parts = partsOf(running + from - march.opensRunning, time - from);
       for (let p = 0; p < parts; p++) {
-        const [start, end] = [from + ((time - from) * p) / parts, from + ((time - from) * (p + 1)) / parts];
+        const start = from + ((time - from) * p) / parts;
+        const end = from + ((time - from) * (p + 1)) / parts;
         const age = running + 0.5 * (start + end) - march.opensRunning;
         const calendar = clock + 0.5 * (Math.max(opened, start) + end) - march.opensAt;
         takeOpening(reading, prepared.unit, leak, Math.max(0, age), Math.max(0, calendar), fluidAge);
@@ -108,7 +109,8 @@ function standsAndGrows(
   }
   let lost = 0;
   for (let p = 0; p < MOST_PARTS; p++) {
-    const [start, end] = [(open * p) / MOST_PARTS, (open * (p + 1)) / MOST_PARTS];
+    const start = (open * p) / MOST_PARTS;
+    const end = (open * (p + 1)) / MOST_PARTS;
     takeOpening(reading, prepared.unit, leak, age, began + 0.5 * (start + end), fluidAge);
     lost +=
       standLoses(reading, prepared, leak, kind, stand, end) -
@@ -134,7 +136,10 @@ export function spread(march: March, week: number): void {
     timeBefore,
     weekTime,
   } = march;
-  const [before, next, fluid, slope] = [lost[week]!, lost[week + 1]!, added[week + 1]!, rate[week + 1]!];
+  const before = lost[week]!;
+  const next = lost[week + 1]!;
+  const fluid = added[week + 1]!;
+  const slope = rate[week + 1]!;
   const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
   const even =
     leak !== null &&
