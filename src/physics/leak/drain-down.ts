@@ -45,9 +45,9 @@ export function drainTimeConstant(
   return (area * viscosity * opening.viscous) / (density * gravity);
 }
 
-/** Newton's steps come nearer from one side and end when they no longer move it by this share; none needs so many. */
+/** Newton's steps come nearer from one side and end when what is left is less than this share, as each squares what the last one left; none needs so many. */
 const MOST_STEPS = 200;
-const SAME = 1e-8;
+const SAME = 1e-11;
 
 /**
  * Height [m] left over the opening after so many seconds: `drainTime` read the other way. With y = ln(Q₁/Q₂) it says
@@ -74,10 +74,10 @@ export function levelAfter(
   let y = passed / (a + jet);
   for (let step = 0; step < MOST_STEPS; step++) {
     const left = Math.exp(-y);
-    const next = y + (passed - a * y - jet * (1 - left)) / (a + jet * left);
-    const near = next - y <= SAME * y; // each step squares what the last one left
-    if (next > y) y = next;
-    if (near) break;
+    const slope = a + jet * left;
+    const ahead = (passed - a * y - jet * (1 - left)) / slope;
+    if (ahead > 0) y += ahead;
+    if (0.5 * jet * left * ahead * ahead <= SAME * y * slope) break;
   }
   const last = first * Math.exp(-y);
   return Math.min(from, ((a + b * last) * last) / weight);
