@@ -5,6 +5,7 @@ import { newNow } from "../src/physics/now.ts";
 import { fresh } from "../src/physics/state.ts";
 import { balance, stillBalance } from "../src/physics/supply/regulator.ts";
 import { slipContest, warmUpContest, type Contest } from "./bench/against-odex.ts";
+import { costInBrowser } from "./bench/browser.ts";
 import { timeOf } from "./bench/clock.ts";
 import { costOfSeconds, type SecondKind } from "./bench/drive.ts";
 import { costOfDuty } from "./bench/duty.ts";
@@ -177,6 +178,12 @@ rows.push(
     target: "<= 2",
   },
   { what: "early answer, nothing prepared", key: "lookBackEarly_s", value: back.early, target: "<= 0.3" },
+  {
+    what: "the page asked anew in headless Chromium, 4000 guesses, week prepared",
+    key: "lookBackInBrowser_s",
+    value: await costInBrowser(),
+    target: "<= 4",
+  },
 );
 const count = process.argv.includes("--ensemble-200") ? 200 : 12;
 say(`an ensemble of ${count} members`);
