@@ -116,10 +116,13 @@ const articles: Readonly<Record<string, string>> = {
 export const named = (cause: string): string => articles[cause] ?? cause;
 const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
 
-/** Name of an item in the file → the item in words. */
-export function wordsOf({ read }: Pick<Telling, "read">, name: string, tell: Tell): string {
-  const item = read.visit.evidence.find((other) => other.name === name);
-  return item === undefined ? name : itemWords(item, read, tell);
+/** Name of an item in the file, or of several joined by "with" → the items in words. */
+export function wordsOf({ read }: Pick<Telling, "read">, names: string, tell: Tell): string {
+  const items = names.split(" with ").map((name) => {
+    const item = read.visit.evidence.find((other) => other.name === name);
+    return item === undefined ? name : itemWords(item, read, tell);
+  });
+  return items.join(", with ");
 }
 
 function conflictSentences(telling: Telling, tell: Tell): string[] {

@@ -89,7 +89,10 @@ function jsonIn(path: string, field: string): unknown {
 
 /** Where it breaks off, and the engine's reason without the engine's own way of telling where. */
 function brokenJson(text: string, error: unknown): string {
-  const why = error instanceof Error ? error.message.replace(/ in JSON at .*$|, (?:\.\.\.)?".* is not valid JSON$/s, "") : "";
+  const why =
+    error instanceof Error
+      ? error.message.replace(/ in JSON at .*$|, (?:\.\.\.)?".* is not valid JSON$/s, "")
+      : "";
   const place = jsonBreak(text);
   if (place === null) return why;
   const stands = place.stands === "" ? "the end" : given(place.stands);

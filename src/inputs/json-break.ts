@@ -35,5 +35,9 @@ export function jsonBreak(text: string): Place | null {
   };
   if (space() && value() && space() && at === text.length) return null;
   const before = text.slice(0, at).split("\n");
-  return { line: before.length, column: before.at(-1)!.length + 1, stands: /.*/.exec(text.slice(at))![0].trim() };
+  return {
+    line: before.length,
+    column: before.at(-1)!.length + 1,
+    stands: /.*/.exec(text.slice(at))![0].trim(),
+  };
 }

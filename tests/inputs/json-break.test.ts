@@ -31,7 +31,7 @@ describe("the place at which a text stops being JSON", () => {
     ['{ "drops": tru }', 1, 12, "tru }"],
     ['{ "name": ', 1, 11, ""],
     ["{ name: 1 }", 1, 3, "name: 1 }"],
-    ['[\r\n1,\r\n0.5 qt]', 3, 5, "qt]"],
+    ["[\r\n1,\r\n0.5 qt]", 3, 5, "qt]"],
   ])("%j: line %i, column %i", (text, line, column, stands) => {
     expect(jsonBreak(text)).toEqual({ line, column, stands });
   });
