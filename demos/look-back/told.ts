@@ -7,6 +7,7 @@ import { showSpread } from "../../src/units/show-spread.ts";
 import { alone, type Tell, type Wording } from "../report/said.ts";
 import { itemWords } from "./item-words.ts";
 import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
+import { tooMuch } from "./too-much.ts";
 
 export interface Telling {
   readonly read: ReadVisit;
@@ -17,12 +18,13 @@ export interface Telling {
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
 export function sentences(telling: Telling, wording: Wording): string[] {
-  const tell: Tell = (value, kind) => wording.keep(alone(wording.system)(value, kind));
+  const tell: Tell = (...amount) => wording.keep(alone(wording.system)(...amount));
   return [
     // What it was comes first where it hardly was a leak.
     ...((telling.answer.opened?.chance ?? 0) < 0.5
       ? [...causeSentences(telling), ...openingSentences(telling, wording)]
       : [...openingSentences(telling, wording), ...causeSentences(telling)]),
+    ...tooMuch(telling.read, telling.answer, tell),
     ...conflictSentences(telling, tell),
     ...harmSentences(telling, wording),
     ...nextSentences(telling),
