@@ -14,6 +14,8 @@ export interface Range {
 /** One thing that is wrong with the input, and how to put it right. */
 export interface Fault {
   readonly path: string;
+  /** Which item of a list the path leads into, in words, for whoever does not count from 0. */
+  readonly item?: string;
   readonly expected: string;
   readonly given: string;
   readonly example: string;
@@ -30,7 +32,8 @@ export interface CodedError extends Error {
 /** One line for a fault: where, what was expected, what came, and what to write instead. */
 export function faultText(fault: Fault): string {
   const way = fault.example === "" ? "" : `, for example ${fault.example}`;
-  return `${fault.path}: expected ${fault.expected}${way}; received ${fault.given}`;
+  const item = fault.item === undefined ? "" : ` (${fault.item})`;
+  return `${fault.path}${item}: expected ${fault.expected}${way}; received ${fault.given}`;
 }
 
 /** A file that is wrong in one way on every line says enough in so many. */

@@ -97,5 +97,6 @@ export function waitOf({ middle, nineTenths: [low, high] }: Spread): string {
   const values = [middle, low, high].map((wait) => wait / unit);
   const [about, from, to] = values.map((value) => String(Math.round(value)));
   if (to === "0") return `under 1 ${word.replace(/s$/, "")}`;
-  return from === to ? `${about!} ${word}` : `${about!} ${word} (${from!} to ${to!})`;
+  const counted = about === "1" ? word.replace(/s$/, "") : word;
+  return from === to ? `${about!} ${counted}` : `${about!} ${counted} (${from!} to ${to!})`;
 }

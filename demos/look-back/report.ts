@@ -32,6 +32,7 @@ import {
   eventTable,
   evidenceTable,
   flowTable,
+  openingTable,
   toldEvents,
   unknownTable,
 } from "./tables.ts";
@@ -58,6 +59,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     "",
     ...sentences(telling, plainly(system)),
     "",
+    ...text(openingTable(telling)),
     ...text(causeTable(telling)),
     ...text(eventTable(telling)),
     ...noted(eventNotes(telling)),
@@ -94,6 +96,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
     return found === undefined ? "" : figure(found);
   };
   const flow = flowTable(telling);
+  const ways = openingTable(telling);
   const looks = aheadTable(telling);
   const clutches = clutchTable(telling);
   return framed({
@@ -109,7 +112,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
         "When the leak opened",
         answer.opened === null
           ? nothing("There is next to no sign of a leak.")
-          : `${picture("opening")}\n${flow === null ? "" : tableHtml(flow)}\n${paragraphs(flowNotes(telling))}`,
+          : `${picture("opening")}\n${ways.rows.length === 0 ? "" : tableHtml(ways)}\n${flow === null ? "" : tableHtml(flow)}\n${paragraphs(flowNotes(telling))}`,
       ),
       section("Was it the leak?", `${picture("causes")}\n${tableHtml(causeTable(telling))}`),
       section(

@@ -37,6 +37,24 @@ export function causeTable({ answer: { causes } }: Telling): Table {
   };
 }
 
+/** When it opened by each way of opening: where the dots make two humps, each is another's. Without rows where there is one way only. */
+export function openingTable({ read, answer: { opened } }: Telling): Table {
+  const ways = opened?.ways ?? [];
+  return {
+    title: "When it opened, by what it was and how it grew",
+    columns: [
+      { says: "way" },
+      { says: "how likely", right: true },
+      { says: "about", whole: true },
+      { says: "9 times in 10 between" },
+    ],
+    rows: (ways.length < 2 ? [] : ways).map(({ cause, law, share, when }) => {
+      const { middle, between } = datesOf(read, when);
+      return [law === undefined ? named(cause) : `${named(cause)}, ${law}`, percent(share), middle, between];
+    }),
+  };
+}
+
 /** In order of their middle dates, those without one last. Events that nearly never came are left out; damage below burnt stands with the clutches. */
 export const toldEvents = ({ read, answer: { events } }: Telling) =>
   events

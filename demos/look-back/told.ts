@@ -7,6 +7,7 @@ import { showSpread } from "../../src/units/show-spread.ts";
 import { alone, type Tell, type Wording } from "../report/said.ts";
 import { itemWords } from "./item-words.ts";
 import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
+import { tooMuch } from "./too-much.ts";
 
 export interface Telling {
   readonly read: ReadVisit;
@@ -17,12 +18,13 @@ export interface Telling {
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
 export function sentences(telling: Telling, wording: Wording): string[] {
-  const tell: Tell = (value, kind) => wording.keep(alone(wording.system)(value, kind));
+  const tell: Tell = (...amount) => wording.keep(alone(wording.system)(...amount));
   return [
     // What it was comes first where it hardly was a leak.
     ...((telling.answer.opened?.chance ?? 0) < 0.5
       ? [...causeSentences(telling), ...openingSentences(telling, wording)]
       : [...openingSentences(telling, wording), ...causeSentences(telling)]),
+    ...tooMuch(telling.read, telling.answer, tell),
     ...conflictSentences(telling, tell),
     ...harmSentences(telling, wording),
     ...nextSentences(telling),
@@ -40,7 +42,9 @@ export function reservations({ read, answer }: Telling): string[] {
     `${seen}An estimate is evidence with an interval, not proof of anyone's fault.`,
     ...(read.visit.evidence.some(({ name }) => name !== "lastFull")
       ? []
-      : ["No evidence was given: what stands here is only what was believed before any."]),
+      : [
+          "No evidence was given: what stands here is only what was believed before any, and that it still drove into the bay.",
+        ]),
     ...(read.own.build
       ? []
       : [
@@ -62,13 +66,17 @@ function openingSentences({ read, answer }: Telling, wording: Wording): string[]
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
+  const since =
+    opened.chance < 0.5
+      ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it`
+      : "The leak";
   return [
-    `${opened.chance < 0.5 ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it` : "The leak"} opened about ${ages.middle} before the visit, in half of such cases earlier and in half later: near ${dates.middle} and ${wording.keep(driven.middle)}; ` +
-      `9 times in 10 ${ages.nineTenths} before it (${dates.from === dates.to ? dates.from : `${dates.from} to ${dates.to}`}, ${wording.keep(driven.nineTenths)}), ` +
-      `in half of such cases ${ages.half}.` +
+    `${since} opened about ${ages.middle} before the visit, near ${dates.middle}: as likely earlier as later. ` +
+      `9 times in 10 it was ${dates.from === dates.to ? `on ${dates.from}` : `between ${dates.between}`}, ${ages.nineTenths} before the visit; half the time ${ages.half}.` +
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
         : ""),
+    `By the odometer it opened near ${wording.keep(driven.middle)}, 9 times in 10 ${driven.nineTenths.startsWith("at ") ? "" : "from "}${wording.keep(driven.nineTenths)}.`,
     ...(answer.older < 0.02
       ? []
       : [
@@ -86,14 +94,16 @@ function openingSentences({ read, answer }: Telling, wording: Wording): string[]
   ];
 }
 
-function causeSentences({ answer: { causes, parting } }: Telling): string[] {
+export function causeSentences({ answer: { causes, parting } }: Telling): string[] {
   const [first, second] = causes;
   if (first === undefined) return [];
   const next =
     second === undefined || second.share < 0.005
       ? ""
       : ` Next comes ${named(second.cause)}: ${likelihood(second.share)}.`;
-  const says = [`Was it the leak? ${capital(named(first.cause))}: ${likelihood(first.share)}.${next}`];
+  const says = [
+    `Was it the leak? ${verdict(causes)}. ${capital(named(first.cause))}: ${likelihood(first.share)}.${next}`,
+  ];
   if (!parting.apart)
     says.push(
       `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
@@ -102,6 +112,16 @@ function causeSentences({ answer: { causes, parting } }: Telling): string[] {
           : `What would part them best: ${parting.look.says} (${parting.look.minutes} min).`),
     );
   return says;
+}
+
+/** Causes that are the leak where it was found: all that grew there or let go. */
+const ofTheLeak: readonly string[] = ["slow leak", "older leak", "line let go"];
+
+/** Yes and no from where the scale says very likely and very unlikely; between them nobody can tell. */
+function verdict(causes: Answer["causes"]): string {
+  const leak = causes.reduce((sum, { cause, share }) => sum + (ofTheLeak.includes(cause) ? share : 0), 0);
+  if (leak > 0.8) return "Yes";
+  return leak <= 0.2 ? "No" : "Cannot be told";
 }
 
 const articles: Readonly<Record<string, string>> = {
@@ -116,10 +136,13 @@ const articles: Readonly<Record<string, string>> = {
 export const named = (cause: string): string => articles[cause] ?? cause;
 const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);
 
-/** Name of an item in the file → the item in words. */
-export function wordsOf({ read }: Pick<Telling, "read">, name: string, tell: Tell): string {
-  const item = read.visit.evidence.find((other) => other.name === name);
-  return item === undefined ? name : itemWords(item, read, tell);
+/** Name of an item in the file, or of several joined by "with" → the items in words. */
+export function wordsOf({ read }: Pick<Telling, "read">, names: string, tell: Tell): string {
+  const items = names.split(" with ").map((name) => {
+    const item = read.visit.evidence.find((other) => other.name === name);
+    return item === undefined ? name : itemWords(item, read, tell);
+  });
+  return items.join(", with ");
 }
 
 function conflictSentences(telling: Telling, tell: Tell): string[] {

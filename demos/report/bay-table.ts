@@ -2,11 +2,12 @@
 
 import type { Band } from "../../src/bay/bands.ts";
 import type { BayCard } from "../../src/bay/bay-card.ts";
+import { asRead } from "../../src/bay/as-read.ts";
 import type { BayRow } from "../../src/bay/bay-row.ts";
 import { retold } from "../../src/units/retold.ts";
 import { alone, inBoth, type Tell } from "./said.ts";
 
-import { axis, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
 import type { Cell, Table } from "./table.ts";
 
 export function bayTable(cards: readonly BayCard[]): Table {
@@ -51,21 +52,6 @@ function cell({ value, kind, verdict, note }: BayRow, tell: boolean): Cell {
   return kind === "ratio"
     ? same(value.toFixed(2))
     : { ...inBoth((system) => asRead(value, kind, system)), ...mark, ...beside };
-}
-
-/** Decimals to which a gauge, a stick, a jug or a thermometer of the bay is read, in each system's unit. */
-const decimals: Partial<Record<ShownKind, Readonly<Record<UnitSystem, number>>>> = {
-  pressure: { US: 0, SI: 0 },
-  length: { US: 2, SI: 1 },
-  volume: { US: 2, SI: 2 },
-  flow: { US: 1, SI: 1 },
-  temperature: { US: 0, SI: 0 },
-};
-
-function asRead(value: number, kind: ShownKind, system: UnitSystem): string {
-  const { factor, offset, unit } = axis(kind, system);
-  const text = (value * factor + offset).toFixed(decimals[kind]?.[system] ?? 2);
-  return `${Number(text) === 0 ? "0" : text} ${unit}`;
 }
 
 function bandText(

@@ -1,5 +1,6 @@
 // What happened, in the order of time: when, how far, how much was gone, and what could be seen.
 
+import { asRead } from "../../src/bay/as-read.ts";
 import { atTheLeak } from "../../src/bay/at-the-leak.ts";
 import { hotCheck } from "../../src/bay/hot-check.ts";
 import { leakWords } from "../../src/bay/leak-words.ts";
@@ -64,9 +65,9 @@ function cells(given: Case, events: readonly HistoryEvent[], event: HistoryEvent
     wordsFor(event),
     dateOf(given, event.clock),
     amount(start.odometer + event.distance, "distance"),
-    amount(volumeOf(given, event.lost), "volume"),
+    inBoth((system) => asRead(volumeOf(given, event.lost), "volume", system)),
     stickCell(given, event),
-    amount(temperature, "temperature"),
+    inBoth((system) => asRead(temperature, "temperature", system)),
     inBoth((system) => leakWords(drops, flow, system)),
     looks === "dry" ? "no flow" : looks,
   ];
@@ -80,7 +81,7 @@ export function volumeOf({ unit }: Pick<Case, "unit">, mass: number): number {
 /** What the stick would show of the fluid that is left, in the check proper, whatever the unit does at that moment. */
 function stickCell({ unit }: Case, { mass }: HistoryEvent): Amount {
   const { depth, position } = hotCheck(unit, Math.max(mass, 0.01));
-  return { ...amount(depth, "length"), mark: onStick(position) };
+  return { ...inBoth((system) => asRead(depth, "length", system)), mark: onStick(position) };
 }
 
 /** In a technician's words; a stick is read to about a millimetre, a fifth of the way between its marks. */

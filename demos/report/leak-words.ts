@@ -36,6 +36,8 @@ const seamPlace = ({ x, y }: Leak, tell: Tell): string =>
 
 function openingText(opening: LeakOpening, tell: Tell): string {
   const size = (metres: number) => tell(metres, "length");
+  // Nobody measures the gap of a seal: it is reckoned back from drops.
+  const gap = (metres: number) => tell(metres, "length", 2);
   const hours = (seconds: number) => `${Number((seconds / 3600).toPrecision(3))} running hours`;
   switch (opening.kind) {
     case "hole":
@@ -44,8 +46,8 @@ function openingText(opening: LeakOpening, tell: Tell): string {
       return `A gap ${size(opening.length)} long, ${size(opening.gap)} high and ${size(opening.depth)} deep`;
     case "seal":
       return (
-        `A seal of ${size(opening.diameter)} whose gap creeps from ${size(opening.clearance)} towards ` +
-        `${size(opening.finalClearance)}, 63 % of the way in ${hours(opening.creepTime)},`
+        `A seal of ${size(opening.diameter)} whose gap creeps from ${gap(opening.clearance)} towards ` +
+        `${gap(opening.finalClearance)}, 63 % of the way in ${hours(opening.creepTime)},`
       );
     case "crack":
       return (

@@ -8,8 +8,8 @@ export type Both = Readonly<Record<UnitSystem, string>>;
 /** Words without units, or in both systems. */
 export type Said = string | Both;
 
-/** Puts an amount [SI] into words. */
-export type Tell = (value: number, kind: ShownKind) => string;
+/** Puts an amount [SI] into words, to three figures or as many as it is known to. */
+export type Tell = (value: number, kind: ShownKind, figures?: number) => string;
 
 /** How amounts are put into sentences: in whose units, and what is done to each, so that a number stays on its unit's line. */
 export interface Wording {
@@ -22,14 +22,14 @@ export const plainly = (system: UnitSystem): Wording => ({ system, keep: (amount
 /** "65 psi": the chosen unit alone. */
 export const alone =
   (system: UnitSystem): Tell =>
-  (value, kind) =>
-    show(value, kind, system).split(" (")[0]!;
+  (value, kind, figures) =>
+    show(value, kind, system, figures).split(" (")[0]!;
 
 /** "65 psi (448 kPa)": the chosen unit first. */
 export const withOther =
   (system: UnitSystem): Tell =>
-  (value, kind) =>
-    show(value, kind, system);
+  (value, kind, figures) =>
+    show(value, kind, system, figures);
 
 /** What is said once in each system. */
 export const inBoth = (say: (system: UnitSystem) => string): Both => ({ US: say("US"), SI: say("SI") });

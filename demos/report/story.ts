@@ -11,7 +11,7 @@ import type { Tell } from "./said.ts";
 
 const endings: Record<Ending, (tell: Tell) => string> = {
   "no drive": (tell) =>
-    `It no longer drives: it stood still for 10 s while ${tell(3, "speed")} or more were wanted.`,
+    `It no longer drives: it stood still for 10 s while ${tell(3, "speed", 2)} or more were wanted.`,
   "driver stopped": () => "The driver stopped, as the case says, when he felt it or fell behind.",
   "drove home": () => "The driver was home, by the way that the case gives him, and left it there.",
   "end of span": () => "The span of the case was over.",
@@ -33,7 +33,7 @@ export function story(given: Case, history: History, low: FirstLow | null, tell:
   const spot = first("first spot on the ground");
   const slip = first("first sustained slip");
   const day = ({ clock }: { clock: number }) => dateOf(given, clock).slice(0, 10);
-  const gone = ({ lost }: { lost: number }) => tell(volumeOf(given, lost), "volume");
+  const gone = ({ lost }: { lost: number }) => tell(volumeOf(given, lost), "volume", 2);
   const until = (from: Moment, to: Moment) => apart(from, to, tell);
 
   if (opens === undefined) return [`No leak opened in ${Math.round(end.clock / 86400)} days.`];
@@ -46,7 +46,7 @@ export function story(given: Case, history: History, low: FirstLow | null, tell:
     );
   else
     says.push(
-      `The leak opened on ${day(opens)}. By the end ${tell(volumeOf(given, history.ledger.massLeaked), "volume")} were gone, and no clutch had slipped for as long as a second.`,
+      `The leak opened on ${day(opens)}. By the end ${tell(volumeOf(given, history.ledger.massLeaked), "volume", 2)} were gone, and no clutch had slipped for as long as a second.`,
     );
   if (low && (!last || low.clock < last.clock))
     says.push(

@@ -1,7 +1,8 @@
 // The bay card as plain text, in US or SI units with the others in brackets.
 
 import { retold } from "../units/retold.ts";
-import { axis, show, type ShownKind, type UnitSystem } from "../units/show.ts";
+import { show, type ShownKind, type UnitSystem } from "../units/show.ts";
+import { asRead, asReadInBoth } from "./as-read.ts";
 import type { Band } from "./bands.ts";
 import type { BayCard } from "./bay-card.ts";
 import type { BayRow, ValueKind } from "./bay-row.ts";
@@ -44,7 +45,7 @@ function cells(
 function valueText(value: number, kind: ValueKind, system: UnitSystem): string {
   if (kind === "seconds") return `${value.toFixed(2)} s`;
   if (kind === "ratio") return value.toFixed(2);
-  return show(value, kind, system);
+  return asReadInBoth(value, kind, system);
 }
 
 function bandText({ low, high, kind: origin }: Band, kind: ValueKind, system: UnitSystem): string {
@@ -57,12 +58,8 @@ function bandText({ low, high, kind: origin }: Band, kind: ValueKind, system: Un
   return `${span(low, high, kind, system)} (${span(low, high, kind, other)}), ${from}`;
 }
 
-function span(low: number, high: number, kind: ShownKind, system: UnitSystem): string {
-  const { factor, offset, unit } = axis(kind, system);
-  const [from, to] = [low * factor + offset, high * factor + offset];
-  const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(to))));
-  return `${Number(from.toFixed(decimals))} to ${Number(to.toFixed(decimals))} ${unit}`;
-}
+const span = (low: number, high: number, kind: ShownKind, system: UnitSystem): string =>
+  `${asRead(low, kind, system).split(" ")[0]!} to ${asRead(high, kind, system)}`;
 
 /** Rows of cells as lines, each column as wide as its widest cell. */
 function columns(rows: readonly (readonly string[])[]): string[] {

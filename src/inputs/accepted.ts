@@ -68,6 +68,13 @@ export function nearestFirst(known: readonly string[], word: string): readonly s
   return [...known].sort((a, b) => off.get(a)! - off.get(b)!);
 }
 
+/** A question after a word that is none of the known ones, where one of them is hardly spelled otherwise: a third of its letters at most are off. */
+export function didYouMean(known: readonly string[], word: string): string {
+  const [nearest = ""] = nearestFirst(known, word);
+  const far = edits(nearest.toLowerCase(), word.toLowerCase()) > Math.max(1, nearest.length / 3);
+  return nearest === "" || far ? "" : ` (did you mean ${nearest}?)`;
+}
+
 /** Letters to put in, take out or replace until one word is the other. */
 function edits(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);

@@ -1,6 +1,6 @@
 // What no transmission can be, although every number by itself could: parts that do not fit each other.
 
-import { degC, rpm, type Part, type Rule } from "./build-rule.ts";
+import { told, type Part, type Rule } from "./build-rule.ts";
 import { clutchRules } from "./clutch-rules.ts";
 import type { FaultList } from "./fault-list.ts";
 import { gearRules } from "./gear-rules.ts";
@@ -28,8 +28,8 @@ const engineAndHeat: readonly Rule[] = [
       want(
         !(engine.ratedSpeed <= engine.idleSpeed),
         "engine.ratedSpeed",
-        `a speed above idle (${rpm(engine.idleSpeed)})`,
-        rpm(engine.ratedSpeed),
+        `a speed above idle (${told.turning(engine.idleSpeed)})`,
+        told.turning(engine.ratedSpeed),
       );
     },
   },
@@ -39,8 +39,8 @@ const engineAndHeat: readonly Rule[] = [
       want(
         !(bypassHot <= bypassCold),
         "cooler.bypassHot",
-        `a temperature above bypassCold (${degC(bypassCold)})`,
-        degC(bypassHot),
+        `a temperature above bypassCold (${told.temperature(bypassCold)})`,
+        told.temperature(bypassHot),
         '"80 degC"',
       );
     },

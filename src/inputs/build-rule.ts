@@ -1,5 +1,6 @@
 // A rule about parts of a build that must fit each other, and numbers as its faults tell them.
 
+import { show, type ShownKind } from "../units/show.ts";
 import type { FaultList } from "./fault-list.ts";
 import type { PlainBuild } from "./gears.ts";
 
@@ -11,10 +12,14 @@ export interface Rule {
   readonly check: (build: PlainBuild, list: FaultList) => void;
 }
 
-export const mm = (metres: number) => `${round(metres * 1e3)} mm`;
-export const litres = (volume: number) => `${round(volume * 1e3)} L`;
-export const kPa = (pressure: number) => `${round(pressure / 1e3)} kPa`;
-export const kmh = (speed: number) => `${round(speed * 3.6)} km/h`;
-export const degC = (temperature: number) => `${round(temperature - 273.15)} degC`;
-export const rpm = (speed: number) => `${round((speed * 30) / Math.PI)} rpm`;
-const round = (value: number) => Number(value.toPrecision(4));
+const inWords = (kind: ShownKind) => (value: number) => show(value, kind, "US");
+/** What was given, in the units of the trade with SI beside them: either may be the writer's. */
+export const told = {
+  length: inWords("length"),
+  volume: inWords("volume"),
+  pressure: inWords("pressure"),
+  speed: inWords("speed"),
+  temperature: inWords("temperature"),
+  turning: inWords("angularSpeed"),
+  distance: inWords("distance"),
+};

@@ -1,26 +1,17 @@
 // The shape of a build in a case file: the names of the parts are those of the physics, each number is a leaf.
 
 import * as v from "valibot";
-import {
-  above,
-  aboveTo,
-  atLeast,
-  between,
-  orElse,
-  plainNumber,
-  quantity,
-  share,
-  wholeAtLeast,
-} from "./leaf.ts";
+import { orElse, plainNumber, quantity, share } from "./leaf.ts";
+import { above, aboveTo, atLeast, between, wholeAtLeast } from "./limits.ts";
 
-const length = () => quantity("length", above(0, " m"));
-const place = () => quantity("length", atLeast(0, " m"));
-const volume = () => quantity("volume", atLeast(0, " m³"));
-const time = () => quantity("time", above(0, " s"));
-const speed = () => quantity("speed", atLeast(0, " m/s"));
-const pressure = () => quantity("pressure", atLeast(0, " Pa"));
-const turning = () => quantity("angularSpeed", above(0, " rad/s"));
-const resistance = () => quantity("laminarResistance", above(0, " 1/m³"));
+const length = () => quantity("length", above(0));
+const place = () => quantity("length", atLeast(0));
+const volume = () => quantity("volume", atLeast(0));
+const time = () => quantity("time", above(0));
+const speed = () => quantity("speed", atLeast(0));
+const pressure = () => quantity("pressure", atLeast(0));
+const turning = () => quantity("angularSpeed", above(0));
+const resistance = () => quantity("laminarResistance", above(0));
 const factor = (example: string) => plainNumber(example, above(0));
 const teeth = () => plainNumber("42", wholeAtLeast(8));
 const planets = () => plainNumber("4", wholeAtLeast(2));
@@ -28,9 +19,9 @@ const planets = () => plainNumber("4", wholeAtLeast(2));
 const frictionSchema = v.strictObject({
   base: plainNumber("0.11", aboveTo(0, 1)),
   rise: orElse(plainNumber("0.02", between(-1, 1)), "0"),
-  riseSpeed: orElse(quantity("speed", above(0, " m/s")), "0.3 m/s"),
+  riseSpeed: orElse(quantity("speed", above(0)), "0.3 m/s"),
   slope: orElse(quantity("perSpeed"), "0 s/m"),
-  heatLoss: orElse(quantity("perTemperature", atLeast(0, " 1/K")), "0 1/K"),
+  heatLoss: orElse(quantity("perTemperature", atLeast(0)), "0 1/K"),
   reference: orElse(quantity("temperature"), "80 degC"),
 });
 
@@ -39,17 +30,17 @@ const clutchSchema = v.strictObject({
   faces: plainNumber("8", wholeAtLeast(1)),
   outer: length(),
   inner: place(),
-  pistonArea: quantity("area", above(0, " m²")),
-  spring: quantity("force", atLeast(0, " N")),
+  pistonArea: quantity("area", above(0)),
+  spring: quantity("force", atLeast(0)),
   stroke: place(),
   deadVolume: volume(),
   fillOrifice: length(),
   fillDischarge: plainNumber("0.62", aboveTo(0, 1)),
   friction: frictionSchema,
-  steelMass: quantity("mass", above(0, " kg")),
+  steelMass: quantity("mass", above(0)),
   steelThickness: length(),
   liningThickness: length(),
-  coolingArea: quantity("area", above(0, " m²")),
+  coolingArea: quantity("area", above(0)),
 });
 
 /** A gear from the tooth counts of the train, or one of another arrangement with its ratio and the share of turbine torque at each element. */
@@ -74,7 +65,7 @@ const gearSchema = v.union(
 export const buildSchema = v.strictObject({
   name: v.pipe(v.string(), v.nonEmpty()),
   about: v.exactOptional(v.string()),
-  fill: quantity("volume", above(0, " m³")),
+  fill: quantity("volume", above(0)),
   fillTemperature: quantity("temperature"),
   holdUp: v.strictObject({
     converter: volume(),
@@ -85,9 +76,9 @@ export const buildSchema = v.strictObject({
     passagesDrain: share(),
     passagesDrainTime: time(),
     hotReturnTime: time(),
-    hotViscosity: quantity("dynamicViscosity", above(0, " Pa s")),
+    hotViscosity: quantity("dynamicViscosity", above(0)),
     returnExponent: plainNumber("0.35", between(0, 1)),
-    suction: quantity("volume", above(0, " m³")),
+    suction: quantity("volume", above(0)),
   }),
   sump: v.strictObject({
     pan: v.strictObject({
@@ -109,7 +100,7 @@ export const buildSchema = v.strictObject({
     overflow: v.strictObject({ x: place(), y: place(), height: place() }),
   }),
   pump: v.strictObject({
-    displacement: quantity("displacement", above(0, " m³")),
+    displacement: quantity("displacement", above(0)),
     slip: plainNumber("5e-8", atLeast(0)),
     dissolved: share(),
     exponent: plainNumber("1.2", between(1, 1.4)),
@@ -120,21 +111,21 @@ export const buildSchema = v.strictObject({
     bore: length(),
     length: place(),
     minorLoss: plainNumber("1.5", atLeast(0)),
-    filter: quantity("laminarResistance", atLeast(0, " 1/m³")),
+    filter: quantity("laminarResistance", atLeast(0)),
   }),
   regulator: v.strictObject({
-    base: quantity("pressure", above(0, " Pa")),
-    perTorque: quantity("pressurePerTorque", atLeast(0, " Pa/(N m)")),
+    base: quantity("pressure", above(0)),
+    perTorque: quantity("pressurePerTorque", atLeast(0)),
     reverseFactor: plainNumber("1.45", atLeast(1)),
     coldFactor: plainNumber("0.15", between(0, 1)),
     coldBelow: quantity("temperature"),
-    most: quantity("pressure", above(0, " Pa")),
+    most: quantity("pressure", above(0)),
     spill: v.picklist(["inlet", "pan"]),
   }),
   clutchCircuit: v.strictObject({
     orifice: place(),
     discharge: plainNumber("0.62", aboveTo(0, 1)),
-    laminar: quantity("volume", atLeast(0, " m³")),
+    laminar: quantity("volume", atLeast(0)),
   }),
   cooler: v.strictObject({
     feedOrifice: length(),
@@ -144,7 +135,7 @@ export const buildSchema = v.strictObject({
     returnLine: resistance(),
     bypass: resistance(),
     lube: resistance(),
-    relief: quantity("pressure", above(0, " Pa")),
+    relief: quantity("pressure", above(0)),
     bypassCold: quantity("temperature"),
     bypassHot: quantity("temperature"),
   }),
@@ -152,13 +143,13 @@ export const buildSchema = v.strictObject({
   lockUp: v.strictObject({
     clutch: clutchSchema,
     fedFrom: v.picklist(["line", "overflow"]),
-    most: quantity("pressure", above(0, " Pa")),
+    most: quantity("pressure", above(0)),
     back: pressure(),
     fromGear: v.string(),
     onAbove: speed(),
     offBelow: speed(),
     fluidAbove: quantity("temperature"),
-    heldSlip: quantity("angularSpeed", atLeast(0, " rad/s")),
+    heldSlip: quantity("angularSpeed", atLeast(0)),
     whenHot: v.picklist(["holds", "releases"]),
     hot: quantity("temperature"),
   }),
@@ -181,47 +172,47 @@ export const buildSchema = v.strictObject({
     trimGain: quantity("pressure", atLeast(0)),
     trimLimit: pressure(),
     fillGain: orElse(plainNumber("0.2", between(0, 1)), "0.2"),
-    fillLimit: orElse(quantity("time", atLeast(0, " s")), "0.15 s"),
-    turbineInertia: quantity("inertia", above(0, " kg m²")),
+    fillLimit: orElse(quantity("time", atLeast(0)), "0.15 s"),
+    turbineInertia: quantity("inertia", above(0)),
   }),
   converter: v.strictObject({ scale: factor("1.8") }),
   engine: v.strictObject({
-    ratedPower: quantity("power", above(0, " W")),
+    ratedPower: quantity("power", above(0)),
     ratedSpeed: turning(),
     idleSpeed: turning(),
-    drag0: quantity("torque", atLeast(0, " N m")),
-    drag1: quantity("torquePerSpeed", atLeast(0, " N m s")),
-    inertia: quantity("inertia", above(0, " kg m²")),
+    drag0: quantity("torque", atLeast(0)),
+    drag1: quantity("torquePerSpeed", atLeast(0)),
+    inertia: quantity("inertia", above(0)),
   }),
   vehicle: v.strictObject({
-    mass: quantity("mass", above(0, " kg")),
-    dragArea: quantity("area", atLeast(0, " m²")),
+    mass: quantity("mass", above(0)),
+    dragArea: quantity("area", atLeast(0)),
     rolling: plainNumber("0.010", between(0, 0.1)),
     tyreRadius: length(),
     rotating: plainNumber("1.05", between(1, 1.5)),
-    airDensity: quantity("density", atLeast(0, " kg/m³")),
+    airDensity: quantity("density", atLeast(0)),
   }),
   heat: v.strictObject({
-    metal: quantity("heatCapacity", atLeast(0, " J/K")),
-    caseStill: quantity("heatConductance", atLeast(0, " W/K")),
-    casePerSpeed: quantity("conductancePerSpeed", atLeast(0, " W/K per m/s")),
-    coolerConductance: quantity("heatConductance", atLeast(0, " W/K")),
-    coolantFlowCapacity: quantity("heatConductance", above(0, " W/K")),
+    metal: quantity("heatCapacity", atLeast(0)),
+    caseStill: quantity("heatConductance", atLeast(0)),
+    casePerSpeed: quantity("conductancePerSpeed", atLeast(0)),
+    coolerConductance: quantity("heatConductance", atLeast(0)),
+    coolantFlowCapacity: quantity("heatConductance", above(0)),
     coolantWarm: quantity("temperature"),
     coolantWarmTime: time(),
     coolantCoolTime: time(),
     lubrication: v.strictObject({
-      airCoefficient: quantity("filmCoefficient", atLeast(0, " W/(m² K)")),
-      fullCoefficient: quantity("filmCoefficient", above(0, " W/(m² K)")),
-      fullFlow: quantity("flow", above(0, " m³/s")),
+      airCoefficient: quantity("filmCoefficient", atLeast(0)),
+      fullCoefficient: quantity("filmCoefficient", above(0)),
+      fullFlow: quantity("flow", above(0)),
     }),
   }),
   damage: v.strictObject({
-    wearPerEnergy: quantity("wearPerEnergy", atLeast(0, " m³/J")),
+    wearPerEnergy: quantity("wearPerEnergy", atLeast(0)),
     glazeLoss: plainNumber("0.35", between(0, 0.99)),
     charFactor: plainNumber("1", atLeast(0)),
   }),
-  ratedTurbineTorque: quantity("torque", above(0, " N m")),
+  ratedTurbineTorque: quantity("torque", above(0)),
 });
 
 export type BuildTree = v.InferOutput<typeof buildSchema>;

@@ -1,5 +1,6 @@
 // What contradicts itself outside the build: the fluid, the leak and the dates.
 
+import { told } from "./build-rule.ts";
 import type { PlainCase } from "./case-schema.ts";
 import { dateRules } from "./date-rules.ts";
 import type { FaultList } from "./fault-list.ts";
@@ -22,8 +23,8 @@ export function caseContradictions(tree: PlainCase, there: (path: string) => boo
     list.want(
       !(tree.fillShort >= tree.build.fill),
       "fillShort",
-      `less than the fill (${tree.build.fill * 1e3} L)`,
-      `${tree.fillShort * 1e3} L`,
+      `less than the fill (${told.volume(tree.build.fill)})`,
+      told.volume(tree.fillShort),
       '"1 qt"',
     );
   if (there("start")) dateRules(tree, there, list);

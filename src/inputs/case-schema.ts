@@ -3,7 +3,8 @@
 import * as v from "valibot";
 import { buildSchema } from "./build-schema.ts";
 import type { Plain } from "./gather.ts";
-import { above, aboveTo, atLeast, between, orElse, plainNumber, quantity, share, seed } from "./leaf.ts";
+import { orElse, plainNumber, quantity, share, seed } from "./leaf.ts";
+import { above, aboveTo, atLeast, between } from "./limits.ts";
 import { leakSchema } from "./leak-schema.ts";
 import { days, weekSchema } from "./week-schema.ts";
 
@@ -13,13 +14,13 @@ const fluidSchema = v.strictObject({
     v.array(
       v.strictObject({
         temperature: quantity("temperature"),
-        kinematic: quantity("kinematicViscosity", above(0.3e-6, " m²/s")),
+        kinematic: quantity("kinematicViscosity", above(0.3e-6)),
       }),
     ),
     v.minLength(2),
     v.maxLength(3),
   ),
-  density15: quantity("density", between(500, 1500, " kg/m³")),
+  density15: quantity("density", between(500, 1500)),
   shearLoss: orElse(plainNumber('"15 %"', between(0, 0.99)), "0"),
 });
 
@@ -27,20 +28,20 @@ const fluidSchema = v.strictObject({
 const opensSchema = v.union(
   [
     v.strictObject({ date: v.string() }),
-    v.strictObject({ after: quantity("time", atLeast(0, " s")) }),
-    v.strictObject({ odometer: quantity("distance", atLeast(0, " m")) }),
-    v.strictObject({ running: quantity("time", atLeast(0, " s")) }),
+    v.strictObject({ after: quantity("time", atLeast(0)) }),
+    v.strictObject({ odometer: quantity("distance", atLeast(0)) }),
+    v.strictObject({ running: quantity("time", atLeast(0)) }),
   ],
   "when the leak opens: a date, a time after the start, an odometer reading, or a running time",
 );
 
 /** Temperature of fluid that is poured in: between the coldest and the hottest that any is. */
-const bottled = () => quantity("temperature", between(180, 480, " K"));
+const bottled = () => quantity("temperature", between(180, 480));
 
 const entrySchema = v.strictObject({
   kind: v.literal("top-up"),
   date: v.string(),
-  volume: quantity("volume", above(0, " m³")),
+  volume: quantity("volume", above(0)),
   temperature: orElse(bottled(), "20 degC"),
 });
 
@@ -48,10 +49,10 @@ const entrySchema = v.strictObject({
 const reactionSchema = v.optional(
   v.variant("does", [
     v.strictObject({ does: v.picklist(["carries on", "stops"]) }),
-    v.strictObject({ does: v.literal("drives home"), distance: quantity("distance", atLeast(0, " m")) }),
+    v.strictObject({ does: v.literal("drives home"), distance: quantity("distance", atLeast(0)) }),
     v.strictObject({
       does: v.literal("tops up"),
-      volume: v.union([v.literal("to the full mark"), quantity("volume", above(0, " m³")).wrapped]),
+      volume: v.union([v.literal("to the full mark"), quantity("volume", above(0)).wrapped]),
       /** Left out: that of the air. */
       temperature: v.exactOptional(bottled().wrapped),
     }),
@@ -61,8 +62,8 @@ const reactionSchema = v.optional(
 
 /** A trailer: on the given weekdays, from one date (from the start) to another (to the end). */
 const towedSchema = v.strictObject({
-  mass: quantity("mass", above(0, " kg")),
-  dragArea: quantity("area", atLeast(0, " m²")),
+  mass: quantity("mass", above(0)),
+  dragArea: quantity("area", atLeast(0)),
   rolling: plainNumber("0.010", between(0, 0.1)),
   rotating: orElse(plainNumber("1.02", between(1, 1.5)), "1.02"),
   days: v.optional(days, "every day"),
@@ -80,7 +81,7 @@ export const caseSchema = v.strictObject({
   towed: v.exactOptional(towedSchema),
   driver: v.optional(
     v.strictObject({
-      pressOn: quantity("perSpeed", atLeast(0, " s/m")),
+      pressOn: quantity("perSpeed", atLeast(0)),
       easeOff: share(),
       whenBehind: v.picklist(["carries on", "stops"]),
       atFirstFlare: reactionSchema,
@@ -89,12 +90,12 @@ export const caseSchema = v.strictObject({
     { pressOn: "0.05 s/m", easeOff: 1, whenBehind: "carries on" },
   ),
   surroundings: v.strictObject({
-    meanTemperature: quantity("temperature", aboveTo(180, 340, " K")),
-    yearlySwing: quantity("temperatureDifference", between(0, 60, " K")),
+    meanTemperature: quantity("temperature", aboveTo(180, 340)),
+    yearlySwing: quantity("temperatureDifference", between(0, 60)),
   }),
-  start: v.strictObject({ date: v.string(), odometer: quantity("distance", atLeast(0, " m")) }),
+  start: v.strictObject({ date: v.string(), odometer: quantity("distance", atLeast(0)) }),
   opens: v.optional(opensSchema, { after: "0 s" }),
-  span: quantity("time", above(0, " s")),
+  span: quantity("time", above(0)),
   /** Fluid short of the correct fill from the start, at the fill temperature; negative when overfull. */
   fillShort: orElse(quantity("volume"), "0 qt"),
   entries: v.optional(v.array(entrySchema), []),

@@ -1,6 +1,6 @@
 // What clutches and the pressure that holds them must be to each other.
 
-import { kPa, mm, type Rule } from "./build-rule.ts";
+import { told, type Rule } from "./build-rule.ts";
 
 export const clutchRules: readonly Rule[] = [
   {
@@ -14,31 +14,31 @@ export const clutchRules: readonly Rule[] = [
         want(
           !(clutch.inner >= clutch.outer),
           `${path}.inner`,
-          `a radius below the outer one (${mm(clutch.outer)})`,
-          mm(clutch.inner),
+          `a radius below the outer one (${told.length(clutch.outer)})`,
+          told.length(clutch.inner),
         );
       clutches.forEach(({ spring, pistonArea, name }, i) => {
         const kiss = spring / pistonArea;
-        const expected = `a spring that the base line pressure (${kPa(regulator.base)}) overcomes`;
+        const expected = `a spring that the base line pressure (${told.pressure(regulator.base)}) overcomes`;
         want(
           !(kiss >= regulator.base),
           `clutches[${i}].spring`,
           expected,
-          `a kiss pressure of ${kPa(kiss)} at the ${name}`,
+          `a kiss pressure of ${told.pressure(kiss)} at the ${name}`,
         );
       });
       const spring = lockUp.clutch.spring / lockUp.clutch.pistonArea;
       want(
         !(spring >= lockUp.most),
         "lockUp.clutch.spring",
-        `a spring that the apply pressure (${kPa(lockUp.most)}) overcomes`,
-        kPa(spring),
+        `a spring that the apply pressure (${told.pressure(lockUp.most)}) overcomes`,
+        told.pressure(spring),
       );
       want(
         !(regulator.most < regulator.base),
         "regulator.most",
-        `no less than the base pressure (${kPa(regulator.base)})`,
-        kPa(regulator.most),
+        `no less than the base pressure (${told.pressure(regulator.base)})`,
+        told.pressure(regulator.most),
       );
     },
   },

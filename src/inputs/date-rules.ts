@@ -1,5 +1,6 @@
 // In which order the dates of a case must come: its start, the leak, what is towed, what is added, the end of the span.
 
+import { told } from "./build-rule.ts";
 import { given } from "../units/parse.ts";
 import type { PlainCase } from "./case-schema.ts";
 import { dateExample, dateExpected, dateSeconds, lastSecond } from "./dates.ts";
@@ -45,7 +46,7 @@ export function dateRules(tree: PlainCase, there: (path: string) => boolean, { w
         !(opens.odometer < start.odometer),
         "opens.odometer",
         "no less than the odometer at the start",
-        `${opens.odometer / 1e3} km`,
+        told.distance(opens.odometer),
         '"60200 mi"',
       );
   }

@@ -4,7 +4,9 @@ import { randomUUID } from "node:crypto";
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { codedError } from "../errors.ts";
+import { given } from "../units/parse.ts";
 import { readCase, type Case } from "./case.ts";
+import { jsonBreak } from "./json-break.ts";
 import { readVisit, type ReadVisit } from "./visit.ts";
 
 /**
@@ -75,13 +77,26 @@ function textIn(path: string, field: string): string {
 }
 
 function jsonIn(path: string, field: string): unknown {
-  const text = textIn(path, field);
+  const text = textIn(path, field).replace(/^\uFEFF/, ""); // as some editors mark their files
   try {
     return JSON.parse(text);
   } catch (error) {
-    const given = error instanceof Error ? error.message : "other text";
-    throw codedError("bad-case", [{ path: field, expected: `JSON in ${path}`, given, example: "" }]);
+    throw codedError("bad-case", [
+      { path: field, expected: `JSON in ${path}`, given: brokenJson(text, error), example: "" },
+    ]);
   }
+}
+
+/** Where it breaks off, and the engine's reason without the engine's own way of telling where. */
+function brokenJson(text: string, error: unknown): string {
+  const why =
+    error instanceof Error
+      ? error.message.replace(/ in JSON at .*$|, (?:\.\.\.)?".* is not valid JSON$/s, "")
+      : "";
+  const place = jsonBreak(text);
+  if (place === null) return why;
+  const stands = place.stands === "" ? "the end" : given(place.stands);
+  return `${stands} at line ${place.line}, column ${place.column} (${why})`;
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -4,7 +4,7 @@ import type { BaseIssue, IssuePathItem } from "valibot";
 import type { Fault } from "../errors.ts";
 import type { Sourced } from "../sources/origin.ts";
 import { given } from "../units/parse.ts";
-import { acceptedBy, chosen, nearestFirst, schemaAt } from "./accepted.ts";
+import { acceptedBy, chosen, didYouMean, nearestFirst, schemaAt } from "./accepted.ts";
 import type { Leaf } from "./leaf.ts";
 
 /** The tree with each leaf replaced by its SI number. */
@@ -56,25 +56,26 @@ function faultOf(issue: BaseIssue<unknown>, schema: unknown): Fault {
       typeof item.key === "number" ? `${before}[${item.key}]` : join(before, String(item.key)),
     "",
   );
-  if (issue.type === "strict_object" && issue.expected === "never")
-    return { path, expected: knownKeys(schema, steps), given: "this key", example: "" };
+  if (issue.type === "strict_object" && issue.expected === "never") return unknownKey(path, schema, steps);
   if (issue.type === "union")
     return { path, expected: issue.message, given: given(issue.input), example: "" };
-  const accepted = acceptedBy(schemaAt(schema, steps));
   const missing = issue.type === "strict_object" && issue.received === "undefined";
-  return {
-    path,
-    expected: accepted ?? (missing ? "a value: it may not be missing" : inWords(issue)),
-    given: given(issue.input),
-    example: "",
-  };
+  const expected =
+    acceptedBy(schemaAt(schema, steps)) ?? (missing ? "a value: it may not be missing" : inWords(issue));
+  const words = expected.startsWith("one of") ? (expected.match(/"[^"]*"/g) ?? []) : [];
+  const said = given(issue.input);
+  const question = typeof issue.input === "string" ? didYouMean(words, said) : "";
+  return { path, expected, given: `${said}${question}`, example: words[0] ?? "" };
 }
 
-function knownKeys(schema: unknown, steps: readonly IssuePathItem[]): string {
+function unknownKey(path: string, schema: unknown, steps: readonly IssuePathItem[]): Fault {
   const last = steps.at(-1)!;
+  const key = String(last.key);
   const known = Object.keys(chosen(schemaAt(schema, steps.slice(0, -1)), last.input)?.entries ?? {});
-  const keys = nearestFirst(known, String(last.key)).join(", ");
-  return keys === "" ? "only keys that are known here" : `only the keys that are known here: ${keys}`;
+  const keys = nearestFirst(known, key).join(", ");
+  const expected =
+    keys === "" ? "only keys that are known here" : `only the keys that are known here: ${keys}`;
+  return { path, expected, given: `this key${didYouMean(known, key)}`, example: "" };
 }
 
 /** What an issue expects, words one after the other. */

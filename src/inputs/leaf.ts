@@ -6,6 +6,7 @@ import type { Fault } from "../errors.ts";
 import { originKinds, type Origin, type Sourced } from "../sources/origin.ts";
 import { exampleOf, quantityKinds, type Kind } from "../units/kinds.ts";
 import { given, parseQuantity } from "../units/parse.ts";
+import { anything, between, limitOf, type Limits, type Tell } from "./limits.ts";
 
 type FaultWithoutPath = Omit<Fault, "path">;
 
@@ -14,36 +15,6 @@ export interface Leaf extends Sourced {
   readonly leaf: true;
   readonly faults: readonly FaultWithoutPath[];
 }
-
-/** Which values are possible; anything else is refused, with `words` to say so. */
-export interface Limits {
-  readonly words: string;
-  readonly holds: (value: number) => boolean;
-  readonly whole?: true;
-}
-
-export const above = (low: number, unit = ""): Limits => ({
-  words: `above ${low}${unit}`,
-  holds: (value) => value > low,
-});
-export const atLeast = (low: number, unit = ""): Limits => ({
-  words: `${low}${unit} or more`,
-  holds: (value) => value >= low,
-});
-export const between = (low: number, high: number, unit = ""): Limits => ({
-  words: `from ${low} to ${high}${unit}`,
-  holds: (value) => value >= low && value <= high,
-});
-export const aboveTo = (low: number, high: number, unit = ""): Limits => ({
-  words: `above ${low} and up to ${high}${unit}`,
-  holds: (value) => value > low && value <= high,
-});
-export const wholeAtLeast = (low: number): Limits => ({
-  words: `a whole number, ${low} or more`,
-  holds: (value) => Number.isInteger(value) && value >= low,
-  whole: true,
-});
-const anything: Limits = { words: "", holds: () => true };
 
 const originSchema = v.strictObject({
   kind: v.picklist(originKinds),
@@ -57,8 +28,9 @@ const nothing = Symbol("nothing");
 
 type Read = (text: unknown) => { readonly value: number } | { readonly wrong: string };
 
-function leafSchema(read: Read, expected: string, example: string, limits: Limits, unit: string) {
-  const wanted = limits.words === "" ? expected : `${expected}, ${limits.words}`;
+function leafSchema(read: Read, expected: string, example: string, limits: Limits, unit: string, tell: Tell) {
+  const words = limits.words(tell);
+  const wanted = words === "" ? expected : `${expected}, ${words}`;
   const transform = (input: unknown): Leaf => {
     const faults: FaultWithoutPath[] = [];
     const fail = (what: string) => faults.push({ expected: wanted, given: what, example });
@@ -109,12 +81,13 @@ export function quantity(kind: Kind, limits: Limits = anything) {
     exampleOf(kind),
     limits,
     kind === "dripRate" ? "drops/min" : quantityKinds[kind].si,
+    limitOf(kind),
   );
 }
 
 /** A number without dimension: 0.62, "0.62" or "62 %". */
 export function plainNumber(example: string, limits: Limits = anything, expected = "a number without unit") {
-  return leafSchema(readPlain, expected, example, limits, "");
+  return leafSchema(readPlain, expected, example, limits, "", String);
 }
 
 /** 1 or "1", as other numbers without unit are written. */

@@ -1,12 +1,11 @@
 // What a leak must be by itself, and to the pan or the line that it is in.
 
+import { told } from "./build-rule.ts";
 import type { PlainCase } from "./case-schema.ts";
 import type { FaultList } from "./fault-list.ts";
 
 type Opening = NonNullable<PlainCase["leak"]>;
 type Pan = PlainCase["build"]["sump"]["pan"];
-
-const millimetres = (value: number): string => `${value * 1e3} mm`;
 
 /** What an opening of its kind must be. */
 export function leakRules(opening: Opening, { want }: FaultList): void {
@@ -16,14 +15,14 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
       !(wall >= tubeDiameter / 2),
       "leak.wall",
       "a wall thinner than the tube's radius",
-      millimetres(wall),
+      told.length(wall),
       '"0.9 mm"',
     );
   want(
     onLine || opening.place === "pan" || !(opening.lineAbove > 0),
     "leak.lineAbove",
     "nothing: no line stands over a seam or a shaft's seal",
-    `${opening.lineAbove * 1e3} L`,
+    told.volume(opening.lineAbove),
     '"0 mL"',
   );
   switch (opening.kind) {
@@ -34,7 +33,7 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
         !(opening.gap > opening.length),
         "leak.gap",
         "a gap no higher than long",
-        millimetres(opening.gap),
+        told.length(opening.gap),
         '"20 um"',
       );
       return;
@@ -43,14 +42,14 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
         !(opening.finalClearance < opening.clearance),
         "leak.finalClearance",
         "no smaller clearance than the first: a seal does not heal",
-        `${opening.finalClearance * 1e6} um`,
+        told.length(opening.finalClearance),
         '"30 um"',
       );
       want(
         !(opening.finalClearance >= opening.diameter / 2),
         "leak.finalClearance",
         "a clearance smaller than the fitting",
-        millimetres(opening.finalClearance),
+        told.length(opening.finalClearance),
         '"0.03 mm"',
       );
       return;
@@ -68,14 +67,14 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
         !(opening.partsAtLength <= opening.length),
         "leak.partsAtLength",
         "a length above the first one",
-        millimetres(opening.partsAtLength),
+        told.length(opening.partsAtLength),
         '"12 mm"',
       );
       want(
         !(opening.partsAtLength > Math.PI * opening.tubeDiameter),
         "leak.partsAtLength",
         "no more than once around the tube",
-        millimetres(opening.partsAtLength),
+        told.length(opening.partsAtLength),
         '"12 mm"',
       );
       thinWall(opening);
@@ -85,7 +84,7 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
         !(opening.diameter > opening.bore),
         "leak.diameter",
         "a mouth no wider than the bore",
-        millimetres(opening.diameter),
+        told.length(opening.diameter),
         '"0.3 mm"',
       );
       return;
@@ -96,14 +95,14 @@ export function leakRules(opening: Opening, { want }: FaultList): void {
         !(opening.wornInHundredHours > opening.tubeDiameter / 2),
         "leak.wornInHundredHours",
         "no more than half the tube",
-        millimetres(opening.wornInHundredHours),
+        told.length(opening.wornInHundredHours),
         '"0.1 mm"',
       );
       want(
         opening.wornAtStart === undefined || !(opening.wornAtStart > opening.wall),
         "leak.wornAtStart",
         "no more than the wall",
-        `${(opening.wornAtStart ?? 0) * 1e3} mm`,
+        told.length(opening.wornAtStart ?? 0),
         '"0.4 mm"',
       );
   }
@@ -117,7 +116,7 @@ export function leakFits(opening: Opening, pan: Pan, list: FaultList): void {
 
 function inThePan({ place, height, x, y }: Opening, pan: Pan, { want }: FaultList): void {
   const within = (value: number, most: number, path: string, expected: string) =>
-    want(!(value > most), path, expected, millimetres(value), '"5 mm"');
+    want(!(value > most), path, expected, told.length(value), '"5 mm"');
   if (place === "pan" || place === "pan-seam")
     within(height, pan.height, "leak.height", "a hole in the pan below its top");
   if (place !== "pan-seam") return;
@@ -131,9 +130,9 @@ const WIDEST_LINE = 0.025;
 function fits(opening: Opening, { length, width }: Pan, { want }: FaultList): void {
   const onLine = opening.place === "supply-line" || opening.place === "return-line";
   const most = onLine ? WIDEST_LINE : Math.max(length, width);
-  const part = onLine ? `a line is, ${WIDEST_LINE * 1e3} mm at most` : `the pan is, ${most * 1e3} mm`;
+  const part = onLine ? `a line is, ${told.length(WIDEST_LINE)} at most` : `the pan is, ${told.length(most)}`;
   const no = (value: number, field: string, what: string, example: string) =>
-    want(!(value > most), `leak.${field}`, `${what} no wider than ${part}`, millimetres(value), example);
+    want(!(value > most), `leak.${field}`, `${what} no wider than ${part}`, told.length(value), example);
   if (opening.kind === "hole") no(opening.diameter, "diameter", "a hole", '"0.4 mm"');
   if (opening.kind === "pit" && onLine) no(opening.bore, "bore", "a bore", '"8 mm"');
   if (opening.kind === "crack" || opening.kind === "rub")

@@ -1,7 +1,7 @@
 // At which speeds a unit may shift, and lock its converter.
 
 import { given } from "../units/parse.ts";
-import { kmh, type Rule } from "./build-rule.ts";
+import { told, type Rule } from "./build-rule.ts";
 
 export const shiftRules: readonly Rule[] = [
   {
@@ -24,21 +24,21 @@ export const shiftRules: readonly Rule[] = [
         !(lockUp.onAbove <= 0),
         "lockUp.onAbove",
         "a speed above standstill: locked, the engine would stall",
-        kmh(lockUp.onAbove),
+        told.speed(lockUp.onAbove),
         '"60 km/h"',
       );
       want(
         !(lockUp.offBelow <= 0),
         "lockUp.offBelow",
         "a speed above standstill: locked, the engine would stall",
-        kmh(lockUp.offBelow),
+        told.speed(lockUp.offBelow),
         '"52 km/h"',
       );
       want(
         !(lockUp.offBelow >= lockUp.onAbove),
         "lockUp.offBelow",
-        `a speed below onAbove (${kmh(lockUp.onAbove)})`,
-        kmh(lockUp.offBelow),
+        `a speed below onAbove (${told.speed(lockUp.onAbove)})`,
+        told.speed(lockUp.offBelow),
         '"52 km/h"',
       );
     },
@@ -63,16 +63,16 @@ export const shiftRules: readonly Rule[] = [
         want(
           !(speed >= up[i]!),
           `shiftPlan.down[${i}]`,
-          `a speed below the one for shifting up (${kmh(up[i]!)})`,
-          kmh(speed),
+          `a speed below the one for shifting up (${told.speed(up[i]!)})`,
+          told.speed(speed),
         ),
       );
       up.forEach((speed, i) =>
         want(
           i === 0 || !(speed <= up[i - 1]!),
           `shiftPlan.up[${i}]`,
-          `a speed above the shift before (${kmh(up[i - 1] ?? 0)})`,
-          kmh(speed),
+          `a speed above the shift before (${told.speed(up[i - 1] ?? 0)})`,
+          told.speed(speed),
         ),
       );
     },

@@ -8,6 +8,7 @@ import { annulusOpening } from "../physics/leak/annulus.ts";
 import { dropVolume, flowFromDrops } from "../physics/leak/drop.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
 import { corrosionExponent } from "../physics/leak/pits.ts";
+import { told } from "./build-rule.ts";
 import type { FaultList } from "./fault-list.ts";
 import type { Plain } from "./gather.ts";
 import type { LeakTree } from "./leak-schema.ts";
@@ -109,7 +110,7 @@ function clearanceForDrops(seep: Seep, drops: number, path: string, fluid: Fluid
     list.want(
       false,
       path,
-      `fewer drops than a gap of ${high * 1e3} mm passes`,
+      `fewer drops than a gap of ${told.length(high)} passes`,
       `${drops} drops/min`,
       '"60 drops/min"',
     );

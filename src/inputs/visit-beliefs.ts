@@ -8,6 +8,7 @@ import type { Outline } from "../lookback/visit.ts";
 import type { Kind } from "../units/kinds.ts";
 import { parseQuantity } from "../units/parse.ts";
 import { exampleOf } from "../units/kinds.ts";
+import { didYouMean } from "./accepted.ts";
 import type { FaultList } from "./fault-list.ts";
 import { readPlain } from "./leaf.ts";
 import type { PlainVisit } from "./visit-schema.ts";
@@ -36,25 +37,24 @@ export function beliefsOf(
   for (const [name, told] of Object.entries(beliefs)) {
     const path = `beliefs.${name}`;
     const unknown = known.get(name);
-    list.want(
-      unknown !== undefined,
-      path,
-      `one of the unknowns: ${[...known.keys()].map((key) => `"${key}"`).join(", ")}`,
-      "this name",
-    );
+    wantName([...known.keys()], name, path, "unknowns", list);
     if (unknown === undefined) continue;
     const belief = beliefOf(told, path, unknown, list);
     if (belief !== null) unknowns[name] = belief;
   }
   const names = Object.keys(believedCauses);
-  for (const name of Object.keys(causes))
-    list.want(
-      names.includes(name),
-      `causes.${name}`,
-      `one of the causes: ${names.map((key) => `"${key}"`).join(", ")}`,
-      "this name",
-    );
+  for (const name of Object.keys(causes)) wantName(names, name, `causes.${name}`, "causes", list);
   return { causes, unknowns };
+}
+
+function wantName(known: readonly string[], name: string, path: string, of: string, list: FaultList): void {
+  const quoted = known.map((key) => `"${key}"`);
+  list.want(
+    known.includes(name),
+    path,
+    `one of the ${of}: ${quoted.join(", ")}`,
+    `this name${didYouMean(quoted, `"${name}"`)}`,
+  );
 }
 
 type ToldBelief = PlainVisit["beliefs"][string];

@@ -12,7 +12,6 @@ import { BY_THE_CLOCK, WITHIN_DAY, type VisitClock } from "./visit-clock.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
 const DAY = 86400;
-const mile = 1609.344;
 
 /** No road vehicle goes farther: 40 m/s day and night [m a day]. */
 const FARTHEST = DAY * 40;
@@ -80,6 +79,12 @@ function lookAtUse(path: string, distance: number, seconds: number, list: FaultL
     );
 }
 
+/** How an odometer that did not go on is told. */
+const behind = (distance: number): string =>
+  distance === 0
+    ? "the same reading"
+    : `a reading that is ${show(-distance, "distance", "US")} less than at the last full`;
+
 /** Null, with the reasons in the list, where they cannot be known. */
 export function clockOf(
   { lastFull, visit }: PlainVisit,
@@ -103,7 +108,7 @@ export function clockOf(
     !(distance !== undefined && distance <= 0),
     path,
     "more than the odometer read at the last full",
-    distance === undefined ? "" : `${Math.round(distance / mile)} mi since`,
+    distance === undefined ? "" : behind(distance),
     '"63100 mi"',
   );
   want(

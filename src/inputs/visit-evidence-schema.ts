@@ -1,7 +1,8 @@
 // What was seen, in a visit's file: each item in the trade's words. What is left out gets an error from common practice, which the visit then says.
 
 import * as v from "valibot";
-import { above, aboveTo, atLeast, between, quantity, wholeAtLeast, plainNumber } from "./leaf.ts";
+import { quantity, plainNumber } from "./leaf.ts";
+import { above, aboveTo, atLeast, between, wholeAtLeast } from "./limits.ts";
 
 /** A leaf that may be left out: what is assumed then is worked out later, and told. */
 export const maybe = <T>(schema: { readonly wrapped: v.GenericSchema<unknown, T> }) =>
@@ -11,7 +12,7 @@ export const maybe = <T>(schema: { readonly wrapped: v.GenericSchema<unknown, T>
 export const moment = () => v.exactOptional(v.unknown());
 
 const on = { on: moment() };
-const volume = () => quantity("volume", above(0, " m³"));
+const volume = () => quantity("volume", above(0));
 const volumeError = { error: maybe(volume()) };
 /** Whose measure it was, or whose memory: volumes of one share a part of their error. */
 export const by = { by: v.exactOptional(v.pipe(v.string(), v.nonEmpty())) };
@@ -23,7 +24,7 @@ const when = {
   before: moment(),
   after: moment(),
   notSeenBy: moment(),
-  error: maybe(quantity("time", above(0, " s"))),
+  error: maybe(quantity("time", above(0))),
 };
 
 /** What a driver feels, in his words and the trade's. */
@@ -52,7 +53,7 @@ export const stickWords = [
 
 /** Distance or warm-ups since something happened in the on-board computer: data that every vehicle with the open standard tells. */
 const sinceCleared = {
-  distance: maybe(quantity("distance", atLeast(0, " m"))),
+  distance: maybe(quantity("distance", atLeast(0))),
   warmUps: maybe(plainNumber("33", wholeAtLeast(0))),
 };
 
@@ -72,13 +73,13 @@ export const evidenceSchema = v.variant("kind", [
     ...volumeError,
     ...by,
     /** What the drain does not reach. */
-    stays: maybe(quantity("volume", atLeast(0, " m³"))),
+    stays: maybe(quantity("volume", atLeast(0))),
     staysError: maybe(volume()),
   }),
   v.strictObject({
     kind: v.literal("dipstick"),
     ...on,
-    temperature: quantity("temperature", between(230, 430, " K")),
+    temperature: quantity("temperature", between(230, 430)),
     /** In words, or 0 at the low mark, 1 at the full one. */
     reads: v.union([
       v.picklist(stickWords),
@@ -94,9 +95,9 @@ export const evidenceSchema = v.variant("kind", [
     kind: v.literal("drops"),
     ...on,
     count: plainNumber("40", wholeAtLeast(0)),
-    time: quantity("time", above(0, " s")),
+    time: quantity("time", above(0)),
     engine: v.picklist(["idling hot", "off"]),
-    dropVolume: maybe(quantity("volume", between(1e-9, 0.5e-6, " m³"))),
+    dropVolume: maybe(quantity("volume", between(1e-9, 0.5e-6))),
   }),
   v.strictObject({ kind: v.literal("first spot"), ...when }),
   v.strictObject({ kind: v.literal("first symptom"), what: v.picklist(symptomWords), ...when }),
@@ -108,35 +109,35 @@ export const evidenceSchema = v.variant("kind", [
     /** Odometer or date of the record. */
     storedAt: moment(),
     /** Distance since the record, or since all records were cleared. */
-    distanceSinceStored: maybe(quantity("distance", atLeast(0, " m"))),
-    distanceSinceCleared: maybe(quantity("distance", atLeast(0, " m"))),
+    distanceSinceStored: maybe(quantity("distance", atLeast(0))),
+    distanceSinceCleared: maybe(quantity("distance", atLeast(0))),
     warmUpsSinceCleared: maybe(plainNumber("33", wholeAtLeast(0))),
   }),
   v.strictObject({ kind: v.literal("codes cleared"), ...sinceCleared, slipCodeSince: v.boolean() }),
   v.strictObject({
     kind: v.literal("learned trim"),
     ...on,
-    pressure: quantity("pressure", between(-2e6, 2e6, " Pa")),
-    error: maybe(quantity("pressure", above(0, " Pa"))),
+    pressure: quantity("pressure", between(-2e6, 2e6)),
+    error: maybe(quantity("pressure", above(0))),
   }),
   v.strictObject({
     kind: v.literal("learned fill"),
     ...on,
     clutch: v.string(),
-    time: quantity("time", between(-2, 2, " s")),
-    error: maybe(quantity("time", above(0, " s"))),
+    time: quantity("time", between(-2, 2)),
+    error: maybe(quantity("time", above(0))),
   }),
   v.strictObject({
     kind: v.literal("line pressure"),
     ...on,
-    pressure: quantity("pressure", between(0, 5e6, " Pa")),
-    error: maybe(quantity("pressure", above(0, " Pa"))),
+    pressure: quantity("pressure", between(0, 5e6)),
+    error: maybe(quantity("pressure", above(0))),
   }),
   v.strictObject({
     kind: v.literal("cooler flow"),
     ...on,
-    flow: quantity("flow", atLeast(0, " m³/s")),
-    error: maybe(quantity("flow", above(0, " m³/s"))),
+    flow: quantity("flow", atLeast(0)),
+    error: maybe(quantity("flow", above(0))),
   }),
   v.strictObject({
     kind: v.literal("sediment"),
@@ -149,7 +150,7 @@ export const evidenceSchema = v.variant("kind", [
     clutch: v.string(),
     burnt: v.boolean(),
     /** Thickness of friction lining that is left on a face, and the colour of the steels. */
-    lining: maybe(quantity("length", between(0, 5e-3, " m"))),
+    lining: maybe(quantity("length", between(0, 5e-3))),
     steelTint: v.exactOptional(v.string()),
   }),
   v.strictObject({ kind: v.literal("fluid in the coolant"), ...on, found: v.boolean() }),

@@ -1,6 +1,8 @@
 // One item of each kind as a visit's file writes it: what is told to whoever wrote one otherwise. The same stand in reference-data/visits/about.md.
 
 import type { Fault } from "../errors.ts";
+import { given } from "../units/parse.ts";
+import { isRecord } from "./broken.ts";
 import type { EvidenceTree } from "./visit-evidence-schema.ts";
 
 export const evidenceExamples: Readonly<Record<EvidenceTree["kind"], object>> = {
@@ -48,20 +50,35 @@ export const exampleText = (item: object): string =>
     .replaceAll(/\n\s*/g, " ")
     .replaceAll(/\[ | \]/g, (bracket) => bracket.trim());
 
-/** Faults that name no example get their part's, those of items the item of their kind; of an unknown kind, the first of all. */
-export function withItems(faults: readonly Fault[], evidence: unknown): Fault[] {
+/** Faults that name no example get their part's, those of items the item of their kind; of an unknown kind, the first of all. Those of items say which. */
+export function withItems(faults: readonly Fault[], visit: object): Fault[] {
   return faults.map((fault) => {
-    const part = partExamples[fault.path];
-    if (fault.example === "" && part !== undefined) return { ...fault, example: part };
-    if (fault.example === "" && fault.path === "evidence")
-      return { ...fault, example: `[${exampleText(evidenceExamples["fluid missing"])}]` };
-    if (fault.example === "" && fault.path.startsWith("topUps["))
-      return { ...fault, example: exampleText(topUpExample) };
-    const place = /^evidence\[(\d+)\]/.exec(fault.path);
-    if (place === null || fault.example !== "") return fault;
-    const item: unknown = Array.isArray(evidence) ? evidence[Number(place[1])] : undefined;
-    const kind = typeof item === "object" && item !== null && "kind" in item ? String(item.kind) : "";
-    const known = Object.hasOwn(evidenceExamples, kind) ? (kind as EvidenceTree["kind"]) : "fluid missing";
-    return { ...fault, example: exampleText(evidenceExamples[known]) };
+    const [, list, index] = /^(evidence|topUps)\[(\d+)\]/.exec(fault.path) ?? [];
+    const items: unknown = list === undefined ? undefined : Reflect.get(visit, list);
+    const item: unknown = Array.isArray(items) ? items[Number(index)] : undefined;
+    const words = list === undefined ? {} : { item: itemWords(list, Number(index) + 1, item) };
+    // An item's word is best shown in its place: the item as a whole.
+    const own = list === "evidence" && fault.expected.startsWith("one of") ? "" : fault.example;
+    return { ...fault, ...words, example: own || exampleFor(fault.path, list, item) };
   });
+}
+
+function exampleFor(path: string, list: string | undefined, item: unknown): string {
+  const part = partExamples[path];
+  if (part !== undefined) return part;
+  if (path === "evidence") return `[${exampleText(evidenceExamples["fluid missing"])}]`;
+  if (list === "topUps") return exampleText(topUpExample);
+  if (list === undefined) return "";
+  const kind = isRecord(item) ? String(item["kind"]) : "";
+  const known = Object.hasOwn(evidenceExamples, kind) ? (kind as EvidenceTree["kind"]) : "fluid missing";
+  return exampleText(evidenceExamples[known]);
+}
+
+const dates = ["on", "about", "between", "before", "after", "notSeenBy", "until", "storedAt"];
+
+/** "item 3, drops, 2024-10-12": its place counted from 1, its kind and its date as they are told. */
+function itemWords(list: string, place: number, item: unknown): string {
+  const told = isRecord(item) ? [item["kind"], ...dates.map((key) => item[key])].flat() : [];
+  const words = told.filter((word) => typeof word === "string").map((word) => given(word).slice(1, -1));
+  return [`${list === "topUps" ? "top-up" : "item"} ${place}`, ...words].join(", ");
 }

@@ -2,17 +2,18 @@
 
 import * as v from "valibot";
 import type { Plain } from "./gather.ts";
-import { above, between, plainNumber, quantity, seed } from "./leaf.ts";
+import { plainNumber, quantity, seed } from "./leaf.ts";
+import { above, between } from "./limits.ts";
 import { by, evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
 
-const distance = () => quantity("distance", above(0, " m"));
-const odometer = { odometer: maybe(quantity("distance", between(0, 5e9, " m"))) };
+const distance = () => quantity("distance", above(0));
+const odometer = { odometer: maybe(quantity("distance", between(0, 5e9))) };
 
 /** How the vehicle is used, when nobody can tell its trips: a small week is made of it. */
 const useSchema = v.strictObject({
   distancePerWeek: maybe(distance()),
   /** On the mean day of the week, Sundays counted. */
-  hoursPerDay: maybe(quantity("time", between(60, 72000, " s"))),
+  hoursPerDay: maybe(quantity("time", between(60, 72000))),
   roads: v.exactOptional(v.picklist(["town", "mixed", "highway"])),
 });
 
@@ -25,10 +26,10 @@ const lastFullSchema = v.strictObject({
 
 const topUpSchema = v.strictObject({
   on: moment(),
-  volume: quantity("volume", above(0, " m³")),
-  error: maybe(quantity("volume", above(0, " m³"))),
+  volume: quantity("volume", above(0)),
+  error: maybe(quantity("volume", above(0))),
   ...by,
-  temperature: maybe(quantity("temperature", between(230, 430, " K"))),
+  temperature: maybe(quantity("temperature", between(230, 430))),
 });
 
 const beliefSchema = v.variant("law", [

@@ -2,6 +2,7 @@
 
 import { isCoded } from "../errors.ts";
 import type { Build } from "../physics/build.ts";
+import { didYouMean } from "./accepted.ts";
 import { readBuild, readCase, type Case } from "./case.ts";
 import { dateSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
@@ -97,7 +98,7 @@ function siteOf(leak: Readonly<Record<string, unknown>>, list: FaultList, assume
       siteKeys.includes(key),
       `leak.${key}`,
       `only where it leaks (${siteKeys.join(", ")}): how large it is, is what is looked for`,
-      "this key",
+      `this key${didYouMean(siteKeys, key)}`,
       siteExample,
     );
   const usual = usualSites[String(leak["place"])] ?? {};

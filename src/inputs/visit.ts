@@ -112,7 +112,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     list,
   );
   if (list.faults.length > 0 || read === null || clock === null || daily === null)
-    throw codedError("bad-case", withItems(distinct(list.faults), (json as { evidence?: unknown }).evidence));
+    throw codedError("bad-case", withItems(distinct(list.faults), json));
 
   const { leak, ...rest } = read.unit;
   const { opening: _opening, hiding: _hiding, ...site } = leak!;

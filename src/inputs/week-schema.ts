@@ -1,7 +1,8 @@
 // The week in a case file: trips that come back on given days, each along a schedule.
 
 import * as v from "valibot";
-import { aboveTo, between, orElse, plainNumber, quantity, wholeNumber } from "./leaf.ts";
+import { orElse, plainNumber, quantity, wholeNumber } from "./leaf.ts";
+import { aboveTo, between } from "./limits.ts";
 
 export const dayNames = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
@@ -19,7 +20,7 @@ export const tripSchema = v.variant("schedule", [
     seed: v.exactOptional(wholeNumber()),
     hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
-    duration: orElse(quantity("time", between(300, 86400, " s")), "40 min"),
+    duration: orElse(quantity("time", between(300, 86400)), "40 min"),
   }),
   v.strictObject({
     schedule: v.literal("taxi shift"),
@@ -27,7 +28,7 @@ export const tripSchema = v.variant("schedule", [
     seed: v.exactOptional(wholeNumber()),
     hardness: orElse(plainNumber("1", aboveTo(0, 2)), "1"),
     hilliness: orElse(plainNumber("1", between(0, 4)), "1"),
-    duration: orElse(quantity("time", between(300, 86400, " s")), "3.5 h"),
+    duration: orElse(quantity("time", between(300, 86400)), "3.5 h"),
   }),
   /** The text of a CSV file, with its units in the header or named here. */
   v.strictObject({

@@ -9,6 +9,8 @@ import { parseUnit } from "./system.ts";
 /** Thousands parted by commas, before a unit that is only used where commas do that: "5,000 mi". Before another a comma may be a decimal point. */
 const thousands =
   /^([+-]?[1-9]\d{0,2}(?:,\d{3})+)(?=(?:\.\d*)?\s*(?:mi|miles?|mph|qts?|quarts?|gal|gallons?|floz|fl oz|oz|psi|lbs?|lbf|ft|feet|foot|in|inch|inches|(?:°|deg)\s*F|hp|BTU)\b)/;
+/** A fraction as a rule and a jug are read, before a unit: "1/2 qt", "1 1/2 qt", "2-1/2 qt". */
+const fraction = /^([+-]?)\s*(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*([1-9]\d*)(?=\s*(?:[A-Za-z°]|$))/;
 const numberThenUnit = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/s;
 const energyWords = new Set([
   "J",
@@ -36,7 +38,10 @@ export function parseQuantity(kind: Kind, text: unknown): Parsed {
   if (trimmed === "") return { wrong: "empty text" };
   const plain = trimmed
     .replaceAll("\u2212", "-")
-    .replace(thousands, (number: string) => number.replaceAll(",", ""));
+    .replaceAll(/[¼-¾⅐-⅞]/g, (one) => ` ${one.normalize("NFKC").replace("\u2044", "/")}`)
+    .trimStart()
+    .replace(thousands, (number: string) => number.replaceAll(",", ""))
+    .replace(fraction, decimal);
   const parts = numberThenUnit.exec(plain);
   if (!parts) return { wrong: `${said}, which does not begin with a plain number` };
   if (/^,\d/.test(parts[2] ?? ""))
@@ -93,6 +98,12 @@ function quoted(value: unknown): string {
   } catch {
     return "an object that is no plain data";
   }
+}
+
+function decimal(told: string, sign: string, whole: string | undefined, over: string, under: string): string {
+  // Beside a whole number stands less than one: anything else is a slip of the pen, and is refused as it was written.
+  if (whole !== undefined && Number(over) >= Number(under)) return told;
+  return `${sign}${Number(whole ?? 0) + Number(over) / Number(under)}`;
 }
 
 // The trade's ways of writing a unit, in the letters that mathjs knows.

@@ -72,13 +72,13 @@ export function scaleFor(size: number, kind: ShownKind, system: UnitSystem): Sca
 export type ShownKind = keyof typeof shown;
 export const shownKinds = Object.keys(shown) as readonly ShownKind[];
 
-/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three digits, or all before the point. Small amounts: "1.66 thou (0.0421 mm)", "0.17 fl oz (5.03 mL)". */
-export function show(value: number, kind: ShownKind, system: UnitSystem): string {
+/** "65 psi (448 kPa)" or, in SI, "448 kPa (65 psi)"; one unit alone where both systems share it. Three figures, or as many as are asked for, or all before the point. Small amounts: "1.66 thou (0.0421 mm)", "0.17 fl oz (5.03 mL)". */
+export function show(value: number, kind: ShownKind, system: UnitSystem, figures = 3): string {
   if (Number.isNaN(value)) return "unknown";
   const first = scaleFor(value, kind, system);
   const second = scaleFor(value, kind, system === "US" ? "SI" : "US");
-  const text = inUnit(value, first);
-  return first[0] === second[0] ? text : `${text} (${inUnit(value, second)})`;
+  const text = inUnit(value, first, figures);
+  return first[0] === second[0] ? text : `${text} (${inUnit(value, second, figures)})`;
 }
 
 /** Factor, offset and label for an axis: `axis("pressure", "US").label` is "pressure [psi]". */
@@ -88,10 +88,10 @@ export function axis(kind: ShownKind, system: UnitSystem): Axis {
   return { factor, offset, unit, label: `${quantity} [${unit}]` };
 }
 
-function inUnit(value: number, [unit, factor, offset = 0]: Scale): string {
+function inUnit(value: number, [unit, factor, offset = 0]: Scale, figures: number): string {
   const number = value * factor + offset;
   if (!Number.isFinite(number)) return `${number > 0 ? "more" : "less"} than can be told in ${unit}`;
-  const decimals = number === 0 ? 0 : Math.max(0, Math.min(20, 2 - Math.floor(Math.log10(Math.abs(number)))));
+  const decimals = number === 0 ? 0 : Math.max(0, Math.min(20, figures - 1 - Math.floor(Math.log10(Math.abs(number)))));
   const text = Number(number.toFixed(decimals));
   return `${text === 0 ? 0 : text} ${unit}`;
 }

@@ -51,10 +51,10 @@ describe("every fault of a case comes at once", () => {
   it("and each stands in the message on its own line, with what to write instead", () => {
     const message = () => readCase(changed(["build.pump.displacement", 20], ["build.fill", "3 psi"]));
     expect(message).toThrow(
-      'build.fill: expected a volume with its unit, above 0 m³, for example "3 qt"; received "3 psi", which is not a volume',
+      'build.fill: expected a volume with its unit, above 0, for example "3 qt"; received "3 psi", which is not a volume',
     );
     expect(message).toThrow(
-      'build.pump.displacement: expected a displacement per turn with its unit, above 0 m³, for example "20 cm3/rev"; received 20, a number without a unit',
+      'build.pump.displacement: expected a displacement per turn with its unit, above 0, for example "20 cm3/rev"; received 20, a number without a unit',
     );
   });
 

@@ -48,6 +48,11 @@ describe("case files", () => {
     expect(faultsOf(() => readCaseFile(at("gone.json")))).toMatchObject([{ path: "case" }]);
     for (const name of ["torn.json", "gone.json"])
       expect(faultsOf(() => readVisitFile(at(name)))).toMatchObject([{ path: "the visit's file" }]);
+    writeFileSync(at("comma.json"), '\uFEFF{\n  "name": "van",\n}\n');
+    expect(faultsOf(() => readVisitFile(at("comma.json")))[0]!.given).toMatch(/^"}" at line 3, column 1 \(/);
+    expect(faultsOf(() => readVisitFile(at("torn.json")))[0]!.given).toMatch(
+      /^the end at line 1, column 11 \(/,
+    );
     writeFileSync(at("list.json"), "[]");
     expect(faultsOf(() => readCaseFile(at("list.json"))).length).toBeGreaterThan(0);
   });

@@ -5,6 +5,7 @@ import { kindsOf } from "../../src/duty/kinds.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
 import { drivenBy, readVisit, visitDay } from "../../src/inputs/visit.ts";
 import { litres, miles, quarts } from "../../src/units/literals.ts";
+import { faultText } from "../../src/errors.ts";
 import { faultsOf } from "./shipped.ts";
 import { faultsIn, pathsIn, plainVisit, readWith, van, visitFile } from "./visits.ts";
 
@@ -317,9 +318,63 @@ describe("every fault of a visit comes at once", () => {
     expect(stick!.given).toBe('"1 qt low"');
   });
 
+  it("a word or a name that is hardly spelled otherwise is asked about", () => {
+    const asked = (more: object) =>
+      faultsIn(more).map(({ given }) => /\(did you mean (.*)\?\)/.exec(given)?.[1]);
+    expect(asked({ leak: { place: "suply-line" } })).toEqual(['"supply-line"']);
+    expect(asked({ leak: { plaice: "pan" } })).toContain("place");
+    expect(asked({ causes: { "slow leek": 1 } })).toEqual(['"slow leak"']);
+    expect(asked({ evidence: [{ kind: "fluid mising", volume: "3 qt" }] })).toEqual(['"fluid missing"']);
+  });
+
+  it("a place that is none is shown one", () => {
+    expect(faultsIn({ leak: { place: "sump" } })).toMatchObject([
+      { path: "leak.place", example: '"supply-line"' },
+    ]);
+  });
+
+  it("an item is named in words too, counted from 1, with its kind and date", () => {
+    const drops = { kind: "drops", count: 40, time: "1 min", engine: "off" };
+    const missing = { kind: "added until it ran", on: "2024-10-10", volume: "-3 qt" };
+    const faults = faultsIn({ evidence: [drops, missing], topUps: [{ on: "2024-09-20", volume: "0 qt" }] });
+    expect(faults.map(({ item }) => item)).toEqual([
+      "top-up 1, 2024-09-20",
+      "item 2, added until it ran, 2024-10-10",
+    ]);
+    expect(faultText(faults[1]!)).toBe(
+      'evidence[1].volume (item 2, added until it ran, 2024-10-10): expected a volume with its unit, above 0, for example "3 qt"; received "-3 qt"',
+    );
+  });
+
+  it("limits are told in units that people write", () => {
+    const stick = { kind: "dipstick", temperature: "700 degF", reads: "dry" };
+    expect(faultsIn({ evidence: [stick] })[0]!.expected).toBe(
+      "a temperature with its unit, from -45.7 °F (-43.1 °C) to 314 °F (157 °C)",
+    );
+    expect(faultsIn({ use: { hoursPerDay: "30 h" } })[0]!.expected).toBe(
+      "a time with its unit, from 1 min to 20 h",
+    );
+  });
+
+  it("an odometer that went back is told in words", () => {
+    const { lastFull } = plainVisit;
+    const back = {
+      lastFull: { ...lastFull, odometer: "61000 mi" },
+      visit: { date: "2024-10-14", odometer: "60000 mi" },
+    };
+    expect(faultsIn(back)).toMatchObject([
+      { path: "visit.odometer", given: "a reading that is 1000 mi (1609 km) less than at the last full" },
+    ]);
+  });
+
   it("a key that is not known is told with those that are, the nearest first", () => {
-    const known = (more: object) => faultsIn(more).find(({ given }) => given === "this key")!;
-    expect(known({ lastful: {} })).toMatchObject({ path: "lastful" });
+    const known = (more: object) => faultsIn(more).find(({ given }) => given.startsWith("this key"))!;
+    expect(known({ lastful: {} })).toMatchObject({
+      path: "lastful",
+      given: "this key (did you mean lastFull?)",
+    });
+    // Far from all: no question.
+    expect(known({ gearbox: {} }).given).toBe("this key");
     expect(known({ lastful: {} }).expected).toMatch(/: lastFull, .*evidence/);
     const { lastFull } = plainVisit;
     expect(known({ lastFull: { ...lastFull, odometr: "60000 mi" } }).expected).toMatch(

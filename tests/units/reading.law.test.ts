@@ -68,6 +68,27 @@ describe("text with a unit becomes SI", () => {
     expect(Math.abs(value(kind, text) / expected - 1)).toBeLessThan(1e-9);
   });
 
+  it.each<[string, number]>([
+    ["1/2 qt", 0.5],
+    ["½ qt", 0.5],
+    ["1 1/2 qt", 1.5],
+    ["1½ qt", 1.5],
+    ["2-1/2 qt", 2.5],
+    ["-1/2 qt", -0.5],
+    ["-½ qt", -0.5],
+    ["-1 3/8 quarts", -1.375],
+    ["3/2 qt", 1.5],
+  ])("a fraction as a jug is read: %s is %f qt", (text, quarts) => {
+    expect(value("volume", text)).toBe(value("volume", `${quarts} qt`));
+  });
+
+  it("a fraction that is none is refused, and a range is not read as one", () => {
+    expect(wrong("volume", "1/2")).toMatch(/a number without a unit/);
+    for (const text of ["1/0 qt", "1 3/2 qt", "1.5 1/2 qt", "2 - 1/2 qt", "1 2 qt"])
+      expect(wrong("volume", text), text).toContain(text);
+    expect(value("rate", "1 1/h")).toBe(1 / 3600);
+  });
+
   it.each(kinds)("the example that a message shows for %s is accepted", (kind) => {
     expect(value(kind, quantityKinds[kind].example)).toBeGreaterThan(0);
   });

@@ -12,7 +12,14 @@ import { show } from "../../../src/units/show.ts";
 import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { earlyWords } from "../../look-back/early-words.ts";
-import { aheadTable, assumptionTable, causeTable, eventTable, toldEvents } from "../../look-back/tables.ts";
+import {
+  aheadTable,
+  assumptionTable,
+  causeTable,
+  eventTable,
+  openingTable,
+  toldEvents,
+} from "../../look-back/tables.ts";
 import { eventNotes } from "../../look-back/notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
@@ -256,7 +263,9 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
   const table = (make: (told: Telling) => Parameters<typeof tableOf>[0]) => {
     const place = element("div", { class: "wide" });
     effect(() => {
-      if (telling.value !== null) place.replaceChildren(tableOf(make(telling.value)));
+      if (telling.value === null) return;
+      const made = make(telling.value);
+      place.replaceChildren(...(made.rows.length === 0 ? [] : [tableOf(made)]));
     });
     return place;
   };
@@ -295,6 +304,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
         }),
         "wide",
       ),
+      table(openingTable),
     ),
     section(
       "Was it the leak?",

@@ -36,6 +36,14 @@ export interface LookAnswer {
   readonly found: number;
 }
 
+/** One explanation's share and when it says that the leak opened; `law` where the leak grew. */
+export interface WayAnswer {
+  readonly cause: string;
+  readonly law?: string;
+  readonly share: number;
+  readonly when: Spread;
+}
+
 export interface Answer {
   readonly name: string;
   /** The visit [s of its clock]. */
@@ -47,6 +55,8 @@ export interface Answer {
     /** The same by the miles, on the visit's clock: other than `when` where the last full has no date, or where the vehicle stood before the visit. */
     readonly driven: Spread;
     readonly dots: readonly number[];
+    /** The same by each way of opening that is worth telling, the likeliest first: where the dots make two humps, each has its own. */
+    readonly ways: readonly WayAnswer[];
   } | null;
   /** Probability that it leaked before the visit's second 0 already, and was made good then: `opened` does not tell of that. */
   readonly older: number;
@@ -88,6 +98,7 @@ export function answerOf(posterior: Posterior): Answer {
             when: spreadIn(leaks),
             driven: spreadIn(foretoldColumn(posterior, "opened by the miles", opensSince)),
             dots: dots(sorted(normal(leaks).values, normal(leaks).weights), DOTS),
+            ways: waysIn(posterior),
           }
         : null,
     older: weighed.reduce((sum, one) => sum + (one.explanation.cause === "older leak" ? one.share : 0), 0),
@@ -125,6 +136,18 @@ export function answerOf(posterior: Posterior): Answer {
     warnings: warningsIn(posterior),
     outside: outsideIn(posterior),
   };
+}
+
+function waysIn(posterior: Posterior): WayAnswer[] {
+  return posterior.weighed
+    .filter(({ explanation, share }) => opensSince(explanation) && share > HARDLY)
+    .sort((a, b) => b.share - a.share)
+    .map(({ explanation, share }) => ({
+      cause: explanation.cause,
+      ...(explanation.law === undefined ? {} : { law: explanation.law }),
+      share,
+      when: spreadIn(foretoldColumn(posterior, "opened", (one) => one === explanation)),
+    }));
 }
 
 function causesIn({ weighed }: Posterior): CauseAnswer[] {

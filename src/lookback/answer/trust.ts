@@ -90,7 +90,7 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
 
 const says = {
   trust:
-    "Computed several times over, each time anew, it came out the same but for little against its own doubt.",
+    "Computed several times over, each time anew, it came out nearly the same: what differed is small beside the intervals told here.",
   "run longer":
     "Computed several times over, each time anew, it came out differently: ask for more guesses before leaning on it.",
   "evidence conflicts": "No explanation fits all that was seen: look at the conflicts before anything else.",
