@@ -18,6 +18,14 @@ import { roadForceRange } from "../../src/physics/load/road.ts";
 import { inletFrictionRange } from "../../src/physics/supply/inlet.ts";
 import { slipRange } from "../../src/physics/supply/pump.ts";
 import { circuitOrificeRange } from "../../src/physics/supply/regulator.ts";
+import { airOnsetRange } from "../../src/physics/sump/pickup.ts";
+import { aeratedRange } from "../../src/physics/fluid/aerated.ts";
+import { effectivenessRange } from "../../src/physics/heat/cooler.ts";
+import { filmRange } from "../../src/physics/heat/lubrication.ts";
+import { lumpedRange } from "../../src/physics/heat/plate.ts";
+import { lockupPressureRange } from "../../src/physics/clutch/lockup.ts";
+import { fullTorqueRange } from "../../src/physics/load/engine.ts";
+import { converterRange } from "../../src/physics/load/converter.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { alone } from "./said.ts";
 
@@ -58,6 +66,22 @@ const meanings: Readonly<Record<string, string>> = {
     "The gap of the seal was no longer small beside its diameter: what ran through it then is a little rough.",
   [crackGapRange.law]:
     "The crack was longer than the law of its gape was made for: what it lost shortly before the line parted is rough.",
+  [airOnsetRange.law]:
+    "The dip over the pickup was small beside its mouth, or far larger: the level at which it draws its first air is rough. A wide mouth draws it later than was reckoned.",
+  [aeratedRange.law]:
+    "So much air was in the fluid at the pump that it was foam, which flows otherwise than fluid with bubbles: pressures at such moments are rough. They were poor either way.",
+  [effectivenessRange.law]:
+    "Little flowed through the cooler: it left as cool as the coolant. How cool to the last degree is not known; it carried little heat.",
+  [filmRange.law]:
+    "The clutches were oiled with more than the flow at which their cooling is known: they were taken to be cooled no better than by that.",
+  [lumpedRange.law]:
+    "A steel plate was cooled so fast that it was not of one temperature: its surface at such moments is rough.",
+  [lockupPressureRange.law]:
+    "The converter clutch was pressed harder than such clutches are: what it held then is rough.",
+  [fullTorqueRange.law]:
+    "The engine was faster than its full-load curve goes: there its limiter was taken to close it.",
+  [converterRange.law]:
+    "The turbine was faster than the engine: what the converter drags along the other way is not computed.",
   [pitRange.law]: "The pit had rusted for longer than rust was followed: how wide it was by then is rough.",
 };
 

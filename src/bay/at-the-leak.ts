@@ -1,13 +1,17 @@
 // What a person under the vehicle sees and counts at the leak.
 
 import type { FatigueCrack, LeakOpening, Unit } from "../physics/build.ts";
-import { density } from "../physics/fluid/density.ts";
+import type { Range } from "../errors.ts";
+import { openingLaws } from "../history/opening-laws.ts";
+import { noneUsed, noteOpening, outsideOf, type Used } from "../history/outside.ts";
+import { density, densityRange } from "../physics/fluid/density.ts";
 import { dynamicViscosity } from "../physics/fluid/fluid.ts";
-import { surfaceTension } from "../physics/fluid/surface-tension.ts";
+import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
+import { surfaceTension, surfaceTensionRange } from "../physics/fluid/surface-tension.ts";
 import { crackGap } from "../physics/leak/crack.ts";
-import { dropsPerMinute, dropVolume } from "../physics/leak/drop.ts";
+import { dropRange, dropsPerMinute, dropVolume } from "../physics/leak/drop.ts";
 import type { GrowingOpening } from "../physics/leak/flow.ts";
-import { regime, type Regime } from "../physics/leak/regime.ts";
+import { jettingRange, regime, type Regime } from "../physics/leak/regime.ts";
 import { sealClearance } from "../physics/leak/seal-creep.ts";
 import { crackHalfLength, hasParted, mouthOf, openingAt } from "../physics/leaking.ts";
 
@@ -22,10 +26,11 @@ export interface Running {
   readonly flow: number;
 }
 
-/** Drops a minute if all of it dripped, and what it looks like. */
+/** Drops a minute if all of it dripped, what it looks like, and the laws that this takes outside their range, as a history tells them. */
 export interface LeakLook {
   readonly drops: number;
   readonly looks: Regime;
+  readonly outside: readonly string[];
 }
 
 /** More than any line holds [Pa]: the upper end when the pressure at a crack is looked for. */
@@ -40,11 +45,12 @@ export function atTheLeak(
   { leak, fluid }: Pick<Unit, "leak" | "fluid">,
   { age, calendar = age, temperature, flow }: Running,
 ): LeakLook {
-  if (leak === null || age < 0) return { drops: 0, looks: "dry" };
+  if (leak === null || age < 0) return { drops: 0, looks: "dry", outside: [] };
   const rho = density(fluid.density15, temperature);
   const mu = dynamicViscosity(fluid, temperature, 0);
   const tension = surfaceTension(temperature);
-  const drops = dropsPerMinute(flow, dropVolume(leak.dripRadius, tension, rho));
+  const drop = dropVolume(leak.dripRadius, tension, rho);
+  const drops = dropsPerMinute(flow, drop);
   const pressure = pressureBehind(
     leak.opening,
     age,
@@ -59,8 +65,20 @@ export function atTheLeak(
     tension,
     pressure,
   );
-  return { drops, looks };
+  const used: Used[] = [
+    usedAt(viscosityTemperatureRange, temperature),
+    usedAt(viscosityRange, mu / rho),
+    usedAt(densityRange, temperature),
+    usedAt(surfaceTensionRange, temperature),
+    usedAt(dropRange, leak.dripRadius / Math.cbrt(drop)),
+    usedAt(jettingRange, mu / Math.sqrt(rho * tension * 2 * leak.dripRadius)),
+    ...noneUsed(openingLaws),
+  ];
+  noteOpening(used.slice(-openingLaws.length), leak.opening, age, calendar);
+  return { drops, looks, outside: flow > 0 ? outsideOf(used) : [] };
 }
+
+const usedAt = (range: Range, value: number): Used => ({ range, low: value, high: value });
 
 /** Pressure at which the opening passes the flow. A crack gapes wider under more, so that it is halved down upon. */
 function pressureBehind(

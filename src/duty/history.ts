@@ -19,6 +19,7 @@ import { spread } from "./week.ts";
 import { DAY, partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
 import { marched } from "./marched.ts";
+import { lostAtMidnights } from "./midnights.ts";
 import { usedBy, usedInBoth } from "./outside.ts";
 import type { Prepared } from "./prepared.ts";
 import { checkPrepared } from "./prepared-for.ts";
@@ -37,7 +38,7 @@ export interface DutyEvents {
 
 /** A history of averages. */
 export interface DutyHistory extends DutyEvents {
-  /** Fluid lost at the beginning of each week [kg], as far as it was averaged. */
+  /** Fluid lost at the midnight with which each week begins [kg], what the stand before it lost until then included; as far as it was averaged. */
   readonly lost: Float64Array;
   readonly handedOver: HandedOver;
   /** Laws that were used outside their range, with how far; what the week's trips leave at the losses and in the air that were met, and the leak's opening. */
@@ -178,7 +179,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
   }
   return {
     events: inTime(events, end),
-    lost: march.lost.slice(0, weeks + 1),
+    lost: lostAtMidnights(march, weeks),
     endedBy,
     end,
     handedOver,

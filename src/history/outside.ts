@@ -9,6 +9,8 @@ import { watchedLaws } from "./watched-laws.ts";
 
 /** So much warmer than ever before, and the laws' ranges are looked at again [K]. */
 const WARMER = 1;
+/** So much more air drawn, or at the pump, than ever before, and they are looked at too. */
+const AIRIER = 2e-3;
 
 /** Lowest and highest value at which a law was used; Infinity and -Infinity: it was not. */
 export interface Used {
@@ -23,6 +25,9 @@ export interface Outside {
   readonly opening: readonly Used[];
   /** The temperature that calls for the next look while nothing slips [K]. */
   warmest: number;
+  /** The share of gas in what is drawn and at the pump that calls for one. */
+  airiest: number;
+  foamiest: number;
 }
 
 /** None used yet. */
@@ -34,16 +39,21 @@ export const newOutside = (stood = -WARMER): Outside => ({
   laws: noneUsed(watchedLaws),
   opening: noneUsed(openingLaws),
   warmest: stood + WARMER,
+  airiest: 0,
+  foamiest: 0,
 });
 
 /** All of it in one list. */
 export const usedIn = ({ laws, opening }: Outside): Used[] => [...laws, ...opening];
 
-/** After every step: what is warmer than ever before, and every slip, is looked at. */
+/** After every step: what is warmer or holds more air than ever before, and every slip, is looked at. */
 export function noteStep(outside: Outside, walk: Walk, engagement: Engagement): void {
-  const { temperature } = walk.now;
-  if (temperature > outside.warmest) {
-    outside.warmest = temperature + WARMER;
+  const { temperature, gasDrawn } = walk.now;
+  const { gas } = walk.state;
+  if (temperature > outside.warmest || gasDrawn > outside.airiest || gas > outside.foamiest) {
+    outside.warmest = Math.max(outside.warmest, temperature + WARMER);
+    outside.airiest = Math.max(outside.airiest, gasDrawn + AIRIER);
+    outside.foamiest = Math.max(outside.foamiest, gas + AIRIER);
     noteRanges(outside, walk, engagement);
   } else if (walk.slip.heat > 0) noteRanges(outside, walk, engagement);
 }

@@ -5,14 +5,23 @@ import { kissPressure, liningPressure, liningPressureRange } from "../physics/cl
 import { fillOrificeRange } from "../physics/clutch/fill.ts";
 import { frictionRange } from "../physics/clutch/friction.ts";
 import { slidingSpeed } from "../physics/clutch/geometry.ts";
+import { lockupPressure, lockupPressureRange } from "../physics/clutch/lockup.ts";
 import { glazeRange } from "../physics/damage/glaze.ts";
 import { pyrolysisRange } from "../physics/damage/pyrolysis.ts";
+import { aeratedRange } from "../physics/fluid/aerated.ts";
 import { fluidAgeingRange } from "../physics/fluid/ageing.ts";
 import { densityRange } from "../physics/fluid/density.ts";
-import { specificHeatRange } from "../physics/fluid/specific-heat.ts";
+import { specificHeat, specificHeatRange } from "../physics/fluid/specific-heat.ts";
 import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
+import { effectivenessRange, transferUnits } from "../physics/heat/cooler.ts";
+import { filmRange } from "../physics/heat/lubrication.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
+import { lumpedRange } from "../physics/heat/plate.ts";
+import { separatorSteel } from "../physics/heat/solid.ts";
+import { converterRange } from "../physics/load/converter.ts";
+import { fullTorqueRange } from "../physics/load/engine.ts";
 import { roadForceRange } from "../physics/load/road.ts";
+import { airOnset, airOnsetRange, mouthRadius, weirDepth } from "../physics/sump/pickup.ts";
 import { inletFrictionRange, inletReynolds } from "../physics/supply/inlet.ts";
 import { mixtureDensity } from "../physics/supply/cooler-circuit.ts";
 import { displaced, pumpSlip, slipRange } from "../physics/supply/pump.ts";
@@ -79,4 +88,37 @@ export const watchedLaws: readonly WatchedLaw[] = [
     if (clutch === undefined) return undefined;
     return liningPressure(clutch, now.line.linePressure);
   }),
+  // Deeper the surface is too far for air, and under the rim's own limit that decides: it is used where air is drawn between the two.
+  law(airOnsetRange, ({ unit, now }) => {
+    const { pickup } = unit.build.sump;
+    const { drawn } = now.line;
+    if (!(now.gasDrawn > pickup.baseGas && now.submergence >= weirDepth(pickup.rim, drawn))) return undefined;
+    return airOnset(drawn) / mouthRadius(pickup);
+  }),
+  law(aeratedRange, ({ state }) => state.gas),
+  law(effectivenessRange, ({ unit, now }) => {
+    const { coolerConductance, coolantFlowCapacity } = unit.build.heat;
+    const heat = specificHeat(unit.fluid.density15, now.temperature);
+    const carried = now.line.cooler * (1 - now.line.lineGas) * now.density * heat;
+    return carried > 0 ? transferUnits(coolerConductance, Math.min(carried, coolantFlowCapacity)) : undefined;
+  }),
+  law(filmRange, ({ unit, now }) => {
+    const flow = now.line.lube * (1 - now.line.lineGas);
+    return Math.max(0, flow) / unit.build.heat.lubrication.fullFlow;
+  }),
+  law(lumpedRange, ({ unit, now, slip }) => {
+    const clutch = unit.build.clutches[slip.clutch];
+    if (clutch === undefined || !(slip.heat > 0)) return undefined;
+    return (now.film * 0.5 * clutch.steelThickness) / separatorSteel.conductivity;
+  }),
+  law(lockupPressureRange, ({ unit, state, now }) => {
+    const { feed, feedFull, linePressure } = now.line;
+    if (!state.lockUpOn) return undefined;
+    return lockupPressure(unit.build.lockUp.clutch, linePressure, feedFull > 0 ? feed / feedFull : 1);
+  }),
+  law(fullTorqueRange, ({ unit, state }) => {
+    const { idleSpeed, ratedSpeed } = unit.build.engine;
+    return (Math.max(idleSpeed, state.engine) - idleSpeed) / (ratedSpeed - idleSpeed); // under idle it is held
+  }),
+  law(converterRange, ({ state }) => (state.engine > 0 ? state.turbine / state.engine : undefined)),
 ];

@@ -1,30 +1,28 @@
 // A user's own drive as CSV: time and speed, perhaps grade and lateral acceleration, with units in the header.
 
-import { dsvFormat } from "d3";
-import { traceFrom } from "../driving/trace-from.ts";
+import { mendTrace, type Mending } from "../driving/mend.ts";
+import { traceFrom, type TraceColumns } from "../driving/trace-from.ts";
 import type { Trace } from "../driving/trace.ts";
 import { codedError, isCoded, type Fault } from "../errors.ts";
 import { given } from "../units/parse.ts";
-
-type Column = "time" | "speed" | "grade" | "lateral";
+import { numberIn, tableOf, type Row, type Table } from "./csv-table.ts";
+import { columnNames, factorOf, readAs, unitsSaid, type Column } from "./csv-units.ts";
 
 /** Units of columns whose header names none, such as { speed: "mph" }. */
 export type ColumnUnits = Partial<Record<Column, string>>;
 
-const names: Record<Column, RegExp> = {
-  time: /^(?:time|seconds|t)(?![a-z])/i,
-  speed: /^(?:vehicle[ _])?(?:speed|velocity|v)(?![a-z])/i,
-  grade: /^(?:grade|gradient|slope)(?![a-z])/i,
-  lateral: /^(?:lateral(?:[ _]acceleration)?|ay)(?![a-z])/i,
-};
+/** How a CSV is read: units that it does not name, and what of it may be mended. */
+export interface CsvOptions {
+  readonly units?: ColumnUnits;
+  readonly mend?: Mending;
+}
 
-// What one of each unit is in SI. A grade is rise over run, so it may stand without a unit.
-const units: Record<Column, Record<string, number>> = {
-  time: { s: 1, sec: 1, seconds: 1, ms: 1e-3, min: 60, h: 3600 },
-  speed: { "m/s": 1, mps: 1, ms: 1, "km/h": 1 / 3.6, kmh: 1 / 3.6, kph: 1 / 3.6, mph: 0.44704 },
-  grade: { "": 1, "-": 1, "1": 1, "m/m": 1, "%": 0.01, pct: 0.01, percent: 0.01 },
-  lateral: { "m/s2": 1, "m/s^2": 1, "m/s²": 1, ms2: 1, mps2: 1, g: 9.80665 },
-};
+/** A drive that was read, and all that was passed over, taken for granted or mended on the way, a sentence each. */
+export interface ReadTrace {
+  readonly trace: Trace;
+  readonly remarks: readonly string[];
+}
+
 const inside: Record<Column, string> = { time: "s", speed: "m/s", grade: "", lateral: "m/s2" };
 const examples: Record<Column, string> = {
   time: '"time [s]"',
@@ -33,125 +31,182 @@ const examples: Record<Column, string> = {
   lateral: '"lateral [m/s2]"',
 };
 
+interface Found {
+  readonly column: Column;
+  readonly at: number;
+  readonly factor: number;
+}
+
 /**
- * The drive in a CSV text, separated by commas, semicolons (then numbers may have a decimal comma) or tabs. The first line names the columns with their units:
- * "time [s],speed [mph]" or "time_s;speed_kmh"; other columns are left alone. What `traceFrom` refuses, refuses here
- * with the line numbers of the file. Throws "bad-trace" with every fault.
+ * The drive in a CSV text as `readTrace` reads it, unmended and without its remarks. A drive that begins at a speed is driven
+ * from standstill all the same, and so covers less than it says (`statistics` tells its `startSpeed`).
  */
 export function traceFromCsv(name: string, text: string, unitsOf: ColumnUnits = {}): Trace {
-  const faults: Fault[] = [];
-  const firstLine = /^[^\r\n]*/.exec(text.replace(/^\uFEFF/, ""))![0];
-  const separator = [";", "\t"].find((mark) => firstLine.includes(mark)) ?? ",";
-  const rows = dsvFormat(separator).parseRows(text.replace(/^\uFEFF/, ""));
-  const numberOf = separator === ";" ? (cell?: string) => plainNumber(cell?.replace(",", ".")) : plainNumber;
-  const header = (rows[0] ?? []).map((cell) => cell.trim());
-  const found = (["time", "speed", "grade", "lateral"] as const).flatMap((column) => {
-    const places = header.flatMap((cell, at) => (names[column].test(cell) ? [at] : []));
-    const required = column === "time" || column === "speed";
-    if (places.length > 1 || (required && places.length === 0))
-      faults.push({
-        path: `${name} line 1`,
-        expected: `one column named ${column}, with its unit`,
-        given: given(firstLine),
-        example: examples[column],
-      });
-    if (places.length === 0) return [];
-    const cell = header[places[0]!]!;
-    const factor = factorOf(column, cell, unitsOf[column]);
-    if (factor === undefined)
-      faults.push({
-        path: `${name} line 1`,
-        expected: `the unit of ${column}: ${Object.keys(units[column])
-          .filter((unit) => unit !== "")
-          .join(", ")}`,
-        given: given(cell),
-        example: examples[column],
-      });
-    return [{ column, at: places[0]!, factor: factor ?? Number.NaN }];
-  });
-  if (faults.length > 0) throw codedError("bad-trace", faults);
+  return readTrace(name, text, { units: unitsOf }).trace;
+}
 
-  // Blank lines and remarks are passed over; `lines` remembers where each row stood.
-  const kept = rows.flatMap((row, i) =>
-    i > 0 && row.some((cell) => cell.trim() !== "") && !row[0]!.trim().startsWith("#")
-      ? [{ row, line: i + 1 }]
-      : [],
-  );
+/**
+ * The drive in a CSV text, separated by commas, semicolons, tabs or blanks (numbers may have a decimal comma where commas do not
+ * part columns). A line names time and speed with their units, perhaps grade and lateral acceleration: "time [s],speed [mph]",
+ * "time_s;speed_kmh", "Test Time, secs" (in quotes among commas), "seconds", "cycMps"; units may also stand on a line of their own under
+ * the names. Title lines before it, remarks (#), blank lines and other columns are left alone. Two columns without a header are time
+ * and speed in the units of the options. Repeated times, gaps while moving and a rolling start are mended as far as `mend` asks;
+ * what was done, and a rolling start that was left, is told in `remarks`.
+ * What `traceFrom` refuses, refuses here with the line numbers of the file. Throws "bad-trace" with every fault.
+ */
+export function readTrace(name: string, text: string, { units = {}, mend = {} }: CsvOptions = {}): ReadTrace {
+  const table = tableOf(text);
+  const faults: Fault[] = [];
+  const { found, rows, remarks } = columnsOf(name, table, units, faults);
+  if (faults.length > 0) throw codedError("bad-trace", faults);
+  const numberAt = ({ cells }: Row, at: number) => numberIn(cells[at], table.separator);
+  faults.push(...rows.flatMap((row) => faultsOf(name, row, found, numberAt)));
   const columns = Object.fromEntries(
     found.map(({ column, at, factor }) => [
       column,
-      Float64Array.from(kept, ({ row }) => numberOf(row[at]) * factor),
+      Float64Array.from(rows, (row) => numberAt(row, at) * factor),
     ]),
-  ) as Partial<Record<Column, Float64Array>> & Record<"time" | "speed", Float64Array>;
-  faults.push(
-    ...kept.flatMap(({ row, line }) =>
-      found.flatMap(({ column, at }) =>
-        Number.isNaN(numberOf(row[at]))
-          ? [
-              {
-                path: `${name} line ${line}, ${column}`,
-                expected: "a number",
-                given: given(row[at]?.trim()),
-                example: "12.5",
-              },
-            ]
-          : column === "time" && numberOf(row[at]) < 0
-            ? [
-                {
-                  path: `${name} line ${line}, time`,
-                  expected: "a time of 0 or more",
-                  given: row[at]!.trim(),
-                  example: "0",
-                },
-              ]
-            : [],
-      ),
-    ),
-  );
+  ) as unknown as Omit<TraceColumns, "name">;
+  const mended = mendTrace({ name, ...columns }, mend);
+  const lines = mended.from.map((row) => rows[row]!);
+  remarks.push(...mended.mended.map(({ row, what }) => `line ${rows[row]!.line}: ${what}`));
   try {
-    const trace = traceFrom({ name, ...columns });
-    if (faults.length === 0) return trace;
+    const trace = traceFrom(mended.columns);
+    if (faults.length === 0) return { trace, remarks: [...remarks, ...rolling(trace)] };
   } catch (error) {
     if (!isCoded(error)) throw error;
     faults.push(
       ...error.faults
         .filter((fault) => fault.given !== "NaN")
-        .map((fault) => withLine(fault, name, kept, header, found)),
+        .map((fault) => withLine(fault, name, lines, table.header?.cells ?? [], found)),
     );
   }
   throw codedError("bad-trace", faults);
 }
 
-function factorOf(column: Column, cell: string, stated: string | undefined): number | undefined {
-  const bracketed = /[[(]\s*(.*?)\s*[\])]\s*$/.exec(cell)?.[1];
-  const suffix = /[ _]([^ _]+)$/.exec(cell)?.[1];
-  const known = units[column];
-  const own = [bracketed, suffix].find(
-    (unit) => unit !== undefined && Object.hasOwn(known, unit.toLowerCase()),
-  );
-  const unit =
-    own ??
-    (bracketed === undefined ? stated : undefined) ??
-    (column === "grade" && bracketed === undefined ? "" : undefined);
-  return unit === undefined
-    ? undefined
-    : Object.hasOwn(known, unit.toLowerCase())
-      ? known[unit.toLowerCase()]
-      : undefined;
+const rolling = ({ speed }: Trace): string[] =>
+  speed[0]! > 0
+    ? [
+        `it begins at ${speed[0]!.toPrecision(3)} m/s, but a trip starts from standstill: less is driven than it says, unless a lead-in is asked for`,
+      ]
+    : [];
+
+/** Where time, speed and the rest stand, in which units, and the rows of numbers; what is wrong is added to the faults. */
+function columnsOf(
+  name: string,
+  { header, rows, separator, titles }: Table,
+  stated: ColumnUnits,
+  faults: Fault[],
+): { found: Found[]; rows: readonly Row[]; remarks: string[] } {
+  const remarks: string[] = [];
+  if (header === undefined) return withoutHeader(name, rows, stated, faults);
+  const path = `${name} line ${header.line}`;
+  const whole = header.cells.join(separator);
+  if (titles.length > 0) remarks.push(`lines before line ${header.line} are a title and were passed over`);
+  const under = rows[0];
+  let unitsUnder = false;
+  const found = columnNames.flatMap((column): Found[] => {
+    const read = header.cells.flatMap((cell, at) => {
+      const as = readAs(column, cell);
+      return as === undefined ? [] : [{ ...as, cell, at }];
+    });
+    const named = read.filter(({ fit }) => fit === "named");
+    const held = named.length > 0 ? spelledOut(named) : read;
+    const required = column === "time" || column === "speed";
+    if (held.length > 1 || (required && held.length === 0))
+      faults.push({ path, expected: `one column named ${column}, with its unit`, given: given(whole), example: examples[column] }); // prettier-ignore
+    const one = held[0];
+    if (one === undefined) return [];
+    const below = one.hasUnit ? undefined : factorUnder(column, under?.cells[one.at]);
+    if (below !== undefined) unitsUnder = true;
+    const wanted = stated[column] ?? (column === "grade" ? "" : undefined);
+    const factor =
+      one.factor ?? below ?? (one.hasUnit || wanted === undefined ? undefined : factorOf(column, wanted));
+    const next = header.cells[one.at + 1];
+    if (factor === undefined && separator === "," && !one.hasUnit && next && factorOf(column, next) !== undefined)
+      faults.push({
+        path,
+        expected: `names that hold a comma in quotes, since commas part the columns too`,
+        given: given(whole),
+        example: `"${one.cell}, ${next}" with its quotation marks`,
+      });
+    else if (factor === undefined)
+      faults.push({ path, expected: `the unit of ${column}: ${unitsSaid[column]}`, given: given(one.cell), example: examples[column] }); // prettier-ignore
+    if (one.fit === "fits") remarks.push(`${column} was taken from the column ${given(one.cell)}`);
+    return [{ column, at: one.at, factor: factor ?? Number.NaN }];
+  });
+  return { found, rows: unitsUnder ? rows.slice(1) : rows, remarks };
 }
 
-function plainNumber(cell: string | undefined): number {
-  const text = (cell ?? "").trim();
-  return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text) ? Number(text) : Number.NaN;
+/** Of several columns that bear one name those that are more than a unit, if there are any: "secs" after an unquoted comma is no column beside "Test Time". */
+function spelledOut<T extends { readonly cell: string; readonly hasUnit: boolean }>(
+  named: readonly T[],
+): readonly T[] {
+  const noun = named.filter(
+    ({ cell }) => factorOf("time", cell) === undefined && factorOf("speed", cell) === undefined,
+  );
+  return noun.length > 0 ? noun : named;
+}
+
+const factorUnder = (column: Column, cell: string | undefined): number | undefined => {
+  const unit = /^[[(]?\s*(.*?)\s*[\])]?$/.exec(cell ?? "")![1]!;
+  return unit === "" || !Number.isNaN(Number(unit)) ? undefined : factorOf(column, unit);
+};
+
+function withoutHeader(
+  name: string,
+  rows: readonly Row[],
+  stated: ColumnUnits,
+  faults: Fault[],
+): { found: Found[]; rows: readonly Row[]; remarks: string[] } {
+  const first = rows[0]!;
+  const time = stated.time === undefined ? undefined : factorOf("time", stated.time);
+  const speed = stated.speed === undefined ? undefined : factorOf("speed", stated.speed);
+  if (first.cells.filter((cell) => cell !== "").length > 2 || time === undefined || speed === undefined)
+    faults.push({
+      path: `${name} line ${first.line}`,
+      expected:
+        "one column named time and one named speed, with their units; two columns without names are read where the units of time and speed are told by option",
+      given: given(first.cells.join(" ")),
+      example: '"time [s],speed [mph]", or the option { time: "s", speed: "mph" }',
+    });
+  return {
+    found: [
+      { column: "time", at: 0, factor: time ?? Number.NaN },
+      { column: "speed", at: 1, factor: speed ?? Number.NaN },
+    ],
+    rows,
+    remarks: [
+      `no line names the columns: the first was taken for time [${stated.time}], the second for speed [${stated.speed}]`,
+    ],
+  };
+}
+
+/** What is no number in a row, and a time below zero. */
+function faultsOf(
+  name: string,
+  row: Row,
+  found: readonly Found[],
+  numberAt: (row: Row, at: number) => number,
+): Fault[] {
+  return found.flatMap(({ column, at }) => {
+    const path = `${name} line ${row.line}, ${column}`;
+    const number = numberAt(row, at);
+    if (Number.isNaN(number))
+      return [{ path, expected: "a number", given: given(row.cells[at]), example: "12.5" }];
+    if (column === "time" && number < 0)
+      return [{ path, expected: "a time of 0 or more", given: row.cells[at]!, example: "0" }];
+    return [];
+  });
 }
 
 // Row numbers of the trace become line numbers of the file, and what is given stands as it was written there.
 function withLine(
   fault: Fault,
   name: string,
-  kept: readonly { readonly row: readonly string[]; readonly line: number }[],
+  kept: readonly Row[],
   header: readonly string[],
-  found: readonly { readonly column: Column; readonly at: number }[],
+  found: readonly Found[],
 ): Fault {
   const at = /^(.*)\.(\w+)\[(\d+)\]$/.exec(fault.path);
   const expected = fault.expected.replace(/row (\d+)/, (_, row: string) => `line ${kept[Number(row)]?.line}`);
@@ -161,7 +216,7 @@ function withLine(
   const written =
     column === undefined || column.column === "time"
       ? ""
-      : `, written ${given(there.row[column.at]?.trim())} under ${given(header[column.at])}`;
+      : `, written ${given(there.cells[column.at])}${header.length > 0 ? ` under ${given(header[column.at])}` : ""}`;
   return {
     ...fault,
     path: `${name} line ${there.line}, ${at[2]}`,

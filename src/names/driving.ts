@@ -1,5 +1,6 @@
 // The driving: schedules from the standards, invented rounds, own traces, and the week that they make.
 
+export * from "../driving/mend.ts";
 export * from "../driving/nedc.ts";
 export * from "../driving/parcel-round.ts";
 export * from "../driving/pattern.ts";
@@ -9,4 +10,4 @@ export * from "../driving/taxi-shift.ts";
 export * from "../driving/ticks.ts";
 export * from "../driving/trace-from.ts";
 export * from "../driving/trace.ts";
-export { traceFromCsv, type ColumnUnits } from "../inputs/csv.ts";
+export { readTrace, traceFromCsv, type ColumnUnits, type CsvOptions, type ReadTrace } from "../inputs/csv.ts";

@@ -8,7 +8,7 @@ import { parseUnit } from "./system.ts";
 
 /** Thousands parted by commas, before a unit that is only used where commas do that: "5,000 mi". Before another a comma may be a decimal point. */
 const thousands =
-  /^([+-]?[1-9]\d{0,2}(?:,\d{3})+)(?=(?:\.\d*)?\s*(?:mi|miles?|mph|qts?|quarts?|gal|gallons?|floz|fl oz|oz|psi|lbs?|lbf|ft|feet|foot|in|inch|inches|(?:°|deg)\s*F|hp|BTU)\b)/;
+  /^([+-]?[1-9]\d{0,2}(?:,\d{3})+)(?=(?:\.\d*)?\s*(?:mi|miles?|mph|qts?|quarts?|gal|gallons?|floz|fl oz|oz|psig?|lbs?|lbf|ft|feet|foot|in|inch|inches|(?:°|deg)\s*F|hp|BTU)\b)/;
 /** A fraction as a rule and a jug are read, before a unit: "1/2 qt", "1 1/2 qt", "2-1/2 qt". */
 const fraction = /^([+-]?)\s*(?:(\d+)(?:\s+|-))?(\d+)\s*\/\s*([1-9]\d*)(?=\s*(?:[A-Za-z°]|$))/;
 const numberThenUnit = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/s;

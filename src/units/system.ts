@@ -9,6 +9,10 @@ units.createUnitSingle("rpm", "1 cycle / min");
 units.createUnitSingle("rev", "1 cycle");
 units.createUnitSingle("mph", "1 mi / h");
 units.createUnitSingle("kph", "1 km / h");
+units.createUnitSingle("kmh", "1 km / h");
+units.createUnitSingle("Nm", "1 N m");
+// All pressures here are above the air's, which is what a gauge shows.
+units.createUnitSingle("psig", "1 psi");
 units.createUnitSingle("St", "1 cm^2 / s");
 units.createUnitSingle("cSt", "1 mm^2 / s");
 units.createUnitSingle("thou", "0.001 in");

@@ -31,11 +31,12 @@ describe.each(units)("the leak of $leak.opening.kind", (unit) => {
 
   it("is dry without flow, before it opens and when there is none", () => {
     const running = { age: 10, temperature: degC(85), flow: 0 };
-    expect(atTheLeak(unit, running)).toEqual({ drops: 0, looks: "dry" });
+    expect(atTheLeak(unit, running)).toEqual({ drops: 0, looks: "dry", outside: [] });
     expect(atTheLeak(unit, { ...running, age: -1, flow: 1e-6 }).looks).toBe("dry");
     expect(atTheLeak({ ...unit, leak: null }, { ...running, flow: 1e-6 })).toEqual({
       drops: 0,
       looks: "dry",
+      outside: [],
     });
   });
 
@@ -59,4 +60,27 @@ it("weeps, drips, streams and sprays in that order as the same pinhole passes mo
       atTheLeak(pinhole!, { age: 0, temperature: degC(85), flow: millilitres(perMinute * 0.04) / 60 }).looks,
   );
   expect(looks).toEqual(["weep", "drip", "stream", "spray"]);
+});
+
+describe("laws that counting takes outside their range", () => {
+  const [seep, , pinhole] = units;
+  const told = (unit: typeof seep, celsius: number) =>
+    atTheLeak(unit!, { age: hours(1), temperature: degC(celsius), flow: 1e-9 }).outside.join("\n");
+
+  it("none at a tip of the measured widths in warm fluid", () => {
+    expect(told(seep, 85)).toBe("");
+  });
+
+  it("a tip wider than drops were measured from", () => {
+    expect(told(pinhole, 85)).toMatch(
+      /^drop that falls from a wetted tip used at .* = 1\.2\d+ \(holds from 0\.3 to 1\.2\)$/,
+    );
+  });
+
+  it("a frost: surface tension, and jets of thick fluid", () => {
+    expect(told(seep, -10)).toMatch(/surface tension of lubricating oil used at temperature = 263\.1/);
+    expect(told(seep, -10)).toMatch(
+      /dripping to jetting used at Ohnesorge number = [\d.]+ \(holds from 0 to 0\.1\)/,
+    );
+  });
 });

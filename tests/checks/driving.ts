@@ -2,7 +2,14 @@ import { nedc, nedcExtraUrban, nedcUrban } from "../../src/driving/nedc.ts";
 import { parcelRound } from "../../src/driving/parcel-round.ts";
 import { dailyDriving, weekOf } from "../../src/driving/pattern.ts";
 import { roundBuilder } from "../../src/driving/round-builder.ts";
-import { longestBeyond, shareBeyond, statistics } from "../../src/driving/statistics.ts";
+import {
+  accelerationAt,
+  longestBeyond,
+  shareBeyond,
+  standingSamples,
+  statistics,
+  stretchesBeyond,
+} from "../../src/driving/statistics.ts";
 import { type Trace } from "../../src/driving/trace.ts";
 import { gravity as g } from "../../src/physics/load/road.ts";
 import { type Check } from "./check.ts";
@@ -195,6 +202,111 @@ const rows: readonly Omit<Check, "link">[] = [
     expected: 0.237288,
     got: () => statistics(nedc).idleShare,
     tolerance: { absolute: 5e-7 },
+  },
+  {
+    claim: "24.8942 % of the cycle's samples, one a second, stand",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 24.8942,
+    got: () => (100 * standingSamples(nedc).standing) / standingSamples(nedc).samples,
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "its accelerations have the root mean square 0.4387 m/s2",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.4387,
+    got: () => statistics(nedc).rmsAcceleration,
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "and 0.5023 m/s2 while it moves",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.5023,
+    got: () => statistics(nedc).rmsMovingAcceleration,
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "its relative positive acceleration is 0.1114 m/s2",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.1114,
+    got: () => statistics(nedc).relativePositiveAcceleration,
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "one in twenty seconds brakes by 0.873 m/s2 or harder",
+    source: ownStatistics,
+    kind: "computed",
+    expected: -0.873,
+    got: () => accelerationAt(nedc, 0.05),
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "19 of 20 seconds accelerate by 0.8333 m/s2 or less",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.8333,
+    got: () => accelerationAt(nedc, 0.95),
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "half the time it does not change its speed",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0,
+    got: () => accelerationAt(nedc, 0.5, "size"),
+    tolerance: { absolute: 0 },
+  },
+  {
+    claim: "nine of ten seconds change it by 0.8373 m/s2 or less",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.8373,
+    got: () => accelerationAt(nedc, 0.9, "size"),
+    tolerance: { absolute: 0.005 },
+    because: "there it is interpolated between two seconds, here it is one of them (0.8333)",
+  },
+  {
+    claim: "95 of a hundred by 0.9259 m/s2",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 0.9259,
+    got: () => accelerationAt(nedc, 0.95, "size"),
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "99 of a hundred by 1.0417 m/s2",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 1.0417,
+    got: () => accelerationAt(nedc, 0.99, "size"),
+    tolerance: { absolute: 5e-5 },
+  },
+  {
+    claim: "it launches above 0.1 g four times",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 4,
+    got: () => stretchesBeyond(nedc, 0.1 * g).count,
+    tolerance: { absolute: 0 },
+  },
+  {
+    claim: "for 4.0 s on the mean",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 4.0,
+    got: () => stretchesBeyond(nedc, 0.1 * g).mean,
+    tolerance: { absolute: 1e-9 },
+  },
+  {
+    claim: "and brakes above 0.1 g once",
+    source: ownStatistics,
+    kind: "computed",
+    expected: 1,
+    got: () => stretchesBeyond(nedc, -0.1 * g).count,
+    tolerance: { absolute: 0 },
   },
   {
     claim: "at 70 mph on the least radius, 1814.8 ft, bank and friction of 0.08 + 0.10 carry the turn",

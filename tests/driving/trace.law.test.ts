@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { isCoded } from "../../src/errors.ts";
-import { longestBeyond, shareBeyond, statistics } from "../../src/driving/statistics.ts";
+import {
+  accelerationAt,
+  longestBeyond,
+  shareBeyond,
+  standingSamples,
+  statistics,
+  stretchesBeyond,
+} from "../../src/driving/statistics.ts";
 import { ticks } from "../../src/driving/ticks.ts";
 import { traceFrom } from "../../src/driving/trace-from.ts";
 
@@ -70,6 +77,45 @@ describe("ticks", () => {
 });
 
 describe("statistics", () => {
+  test("of a trace of one row are refused: it has no time", () => {
+    const row = Float64Array.of(0);
+    const one = { name: "one", time: row, speed: row, grade: row, lateral: row };
+    for (const asked of [
+      () => statistics(one),
+      () => shareBeyond(one, 0),
+      () => stretchesBeyond(one, 0),
+      () => accelerationAt(one, 0.5),
+      () => standingSamples(one),
+    ])
+      expect(asked).toThrow(/trace rows: expected two rows or more; received 1/);
+  });
+
+  test("roots of mean squares are no less than means, and percentiles rise from the smallest to the largest", () => {
+    fc.assert(
+      fc.property(trace, (t) => {
+        const all = statistics(t);
+        expect(all.rmsSpeed).toBeGreaterThanOrEqual(all.meanSpeed * (1 - 1e-12));
+        expect(all.rmsSpeed).toBeLessThanOrEqual(all.maxSpeed * (1 + 1e-12));
+        expect(all.startSpeed).toBe(t.speed[0]);
+        expect(all.relativePositiveAcceleration).toBeLessThanOrEqual(
+          Math.max(0, all.maxAcceleration) + 1e-12,
+        );
+        const at = [0, 0.2, 0.5, 0.8, 1].map((share) => accelerationAt(t, share));
+        expect(at[0]).toBe(all.minAcceleration);
+        expect(at[4]).toBe(all.maxAcceleration);
+        for (let i = 1; i < at.length; i++) expect(at[i]).toBeGreaterThanOrEqual(at[i - 1]!);
+        expect(1 - shareBeyond(t, Math.max(0, at[3]!))).toBeGreaterThanOrEqual(0.8 - 1e-9);
+      }),
+    );
+  });
+
+  test("a steady start is 20 m/s in 10 s: 20/√3 root mean square, and a relative acceleration of 2", () => {
+    const launch = traceFrom({ name: "launch", time: [0, 5, 10], speed: [0, 10, 20] });
+    expect(statistics(launch).rmsSpeed).toBeCloseTo(20 / Math.sqrt(3), 12);
+    expect(statistics(launch).relativePositiveAcceleration).toBeCloseTo(2, 12);
+    expect(standingSamples(launch, 0.5)).toEqual({ samples: 21, standing: 1 });
+  });
+
   test("are bounded by the rows, and do not depend on how finely a trace is written", () => {
     fc.assert(
       fc.property(trace, (t) => {

@@ -9,6 +9,7 @@ import { prepareWeek } from "../../src/duty/prepare-week.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
 import { toldDates } from "../../src/duty/told.ts";
 import { simulate, type Plan } from "../../src/history/simulate.ts";
+import type { Leak } from "../../src/physics/build.ts";
 import { density } from "../../src/physics/fluid/density.ts";
 import { between } from "../between.ts";
 import { celsius, daily, days, gap, hole, hours, leaking, plan, qt, van } from "../emerge/van.ts";
@@ -131,12 +132,27 @@ it("a pit whose mouth the wall cuts from it loses week by week what it does trip
   const asked = plan({ ...van, leak: leaking("return-line", pit) }, week, air, { span: days(21) });
   const { lost, handedOver } = dutyHistory(prepared, asked);
   expect(handedOver).toBe("nothing");
-  const { trips } = simulate(asked);
-  for (const weeks of [1, 2, 3]) {
-    const driven = trips.findLast(({ clock }) => clock < days(7 * weeks))!;
-    expect(lost[weeks]! / driven.lost).toBeCloseTo(1, 3);
-  }
+  for (const weeks of [1, 2, 3]) expect(lost[weeks]! / drivenBy(asked, weeks)).toBeCloseTo(1, 3);
 });
+
+/** Lost trip by trip at the midnight after so many weeks [kg]. */
+function drivenBy(asked: Plan, weeks: number): number {
+  const { hidden, onRoad, onGround } = simulate({ ...asked, span: days(7 * weeks) }).end;
+  return hidden + onRoad + onGround;
+}
+
+it.each<[string, Leak]>([
+  // Without that stand 3.1 and 10 % of the first week's loss would be missing, 1.1 and 3.4 % after the third.
+  ["the line's column", leaking("supply-line", hole(0.16e-3), { lineAbove: 0.1e-3, columnHeight: 0.2 })],
+  ["the pan", leaking("pan", hole(0.16e-3), { height: 0.005 })],
+])(
+  "what is lost at a week's beginning holds what leaked from %s since the last trip, as trip by trip",
+  (_, leak) => {
+    const asked = plan({ ...van, leak }, week, air, { span: days(21) });
+    const { lost } = dutyHistory(prepared, asked);
+    for (const weeks of [1, 2, 3]) expect(lost[weeks]! / drivenBy(asked, weeks)).toBeCloseTo(1, 2);
+  },
+);
 
 it("what is short from the start counts as lost does", () => {
   const leak = leaking("return-line", hole(0.1e-3));

@@ -2,9 +2,11 @@
 import { describe, expect, it } from "vitest";
 import { nedc } from "../../src/driving/nedc.ts";
 import { clock, weekOf } from "../../src/driving/pattern.ts";
+import { lostAtMidnights } from "../../src/duty/midnights.ts";
+import { marched } from "../../src/duty/marched.ts";
 import { begin, clockAt, newMarch, runningAt, WEEK } from "../../src/duty/course.ts";
 import { prepareLoss } from "../../src/duty/prepare-loss.ts";
-import { celsius, days, plan, van } from "../emerge/van.ts";
+import { celsius, days, hole, leaking, plan, van } from "../emerge/van.ts";
 
 /** Sunday night at ten to twelve, for nearly twenty minutes, and a Wednesday. */
 const week = weekOf([
@@ -39,5 +41,14 @@ describe("from a Monday's midnight on, with a trip that began on Sunday", () => 
     );
     for (let running = 5; running < 4 * march.weekTime; running += 97)
       expect(runningAt(march, clockAt(march, running))).toBeCloseTo(running, 6);
+  });
+
+  it("what is lost by midnight leaves out what that trip loses after it", () => {
+    const leak = leaking("supply-line", hole(0.16e-3));
+    const { march: leaks } = marched(prepared, plan({ ...van, leak }, week, celsius(12), { span: days(21) }));
+    const [midnight, whole] = [lostAtMidnights(leaks, 2)[2]!, leaks.lost[2]!];
+    // Half of one of four trips, each of which loses about as much; nothing runs out of this leak in a stand.
+    expect((whole - midnight) / whole).toBeGreaterThan(0.08);
+    expect((whole - midnight) / whole).toBeLessThan(0.17);
   });
 });

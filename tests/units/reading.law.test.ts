@@ -19,6 +19,10 @@ const wrong = (kind: Kind, text: unknown): string => {
 describe("text with a unit becomes SI", () => {
   it.each<[Kind, string, number]>([
     ["pressure", "65 psi", 448159.224],
+    ["pressure", "65 psig", 448159.224],
+    ["pressure", "1,000 psig", 6894757.293],
+    ["speed", "60 kmh", 60 / 3.6],
+    ["torque", "250 Nm", 250],
     ["pressure", "1 bar", 1e5],
     ["pressure", "450kPa", 450e3],
     ["volume", "1 qt", 9.46352946e-4],
@@ -168,6 +172,7 @@ describe("what mathjs would take silently is refused", () => {
     ["volume", "3,5 qt", /comma/],
     ["volume", "3 quarx", /quarx/],
     ["volume", "3 psi", /not a volume/],
+    ["energy", "250 Nm", /a torque, not an energy/],
     ["volume", "3 QT", /not a volume/],
     ["volume", "20 drops", /not a volume/],
     ["flow", "20 drops/min", /not a flow/],

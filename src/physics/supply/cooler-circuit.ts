@@ -66,7 +66,7 @@ export interface CircuitFlow {
   nodePressure: number;
 }
 
-/** The cooler circuit is laminar throughout. */
+/** The cooler circuit is laminar throughout. A build gives resistances and no bores, so no history can look at this one. */
 export const coolerLaminarRange: Range = {
   law: "laminar cooler circuit, Δp = R µ Q",
   quantity: "Re in the line",
