@@ -1,13 +1,13 @@
 // How closely a tick must be looked at: whether air can reach the pickup meanwhile, and how far surface and gas move in a step.
 
 import { gradeAngle } from "../physics/load/road.ts";
-import { planeAt, type Pan } from "../physics/sump/pan.ts";
-import { isCovered, type Pickup } from "../physics/sump/pickup.ts";
+import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
+import { coveredFor, lowestWithin, swing } from "./covered.ts";
 import type { Swing, Walk } from "./walk.ts";
 
 /** By how much the mean depth is reckoned to fall within a tick before anything is known of it [m]. */
-const SPARE_DEPTH = 0.0012;
+const SPARE_DEPTH = 1e-4;
 /** A surface that swings by less is at rest [m]. */
 const STILL = 2e-4;
 /** A step near air is so many fine ones, by halves, */
@@ -32,58 +32,6 @@ export function aim(walk: Walk): void {
 }
 
 /**
- * Whether air could reach the pickup before the tick ends, as the surface swings about its targets, with as much drawn as
- * `walk.mostDrawn` and a level lower by `walk.mostFall`: then the steps are fine.
- */
-export function mayDrawAir(walk: Walk): boolean {
-  const { state, now, along, across, unit } = walk;
-  const { pan, pickup, sloshDamping } = unit.build.sump;
-  if (state.gas > pickup.baseGas * 1.5) return true;
-  const { slosh } = state;
-  const swingX = swing(slosh[0]! - along.target, slosh[1]!, along.frequency, sloshDamping);
-  const swingY = swing(slosh[2]! - across.target, slosh[3]!, across.frequency, sloshDamping);
-  const lowest = lowestWithin(
-    pan,
-    pickup,
-    now.panDepth - walk.mostFall,
-    along.target,
-    swingX,
-    across.target,
-    swingY,
-  );
-  return !isCovered(pickup, 0.9 * (Math.min(lowest, pan.height) - pickup.height), 1.1 * walk.mostDrawn);
-}
-
-/**
- * Lowest height [m] that the surface's plane can have at the mouth for any slopes x ± dx and y ± dy, at a mean depth [m]; there is no
- * lid, under which it would only stand higher. While no such plane dips under the floor the height is linear in both slopes. Else
- * it is concave in them together, so it is lowest in a corner. (The volume under a plane, the sum of all depths over 0, is convex
- * in its height and slopes. So what holds at most a given volume is a convex set, and that volume's height is its upper edge.)
- */
-export function lowestWithin(
-  pan: Pan,
-  pickup: Pickup,
-  mean: number,
-  x: number,
-  dx: number,
-  y: number,
-  dy: number,
-): number {
-  const { length, width } = pan;
-  if (mean >= 0.5 * ((Math.abs(x) + dx) * length + (Math.abs(y) + dy) * width)) {
-    const reachX = 0.5 * length - pickup.x;
-    const reachY = 0.5 * width - pickup.y;
-    return mean + x * reachX + y * reachY - dx * Math.abs(reachX) - dy * Math.abs(reachY);
-  }
-  return Math.min(
-    planeAt(pan, mean, x - dx, y - dy, pickup.x, pickup.y),
-    planeAt(pan, mean, x - dx, y + dy, pickup.x, pickup.y),
-    planeAt(pan, mean, x + dx, y - dy, pickup.x, pickup.y),
-    planeAt(pan, mean, x + dx, y + dy, pickup.x, pickup.y),
-  );
-}
-
-/**
  * After a long look of so many seconds: whether its step must be taken back, because more is drawn than was reckoned with, the level
  * falls by more or the surface is drawn elsewhere, and air may come after all.
  * What is drawn at the step's end goes on from what was drawn before it and in its middle, as a straight line.
@@ -99,7 +47,7 @@ export function drawsTooMuch(walk: Walk, drawnBefore: number, seconds: number): 
   if (most > walk.mostDrawn) walk.mostDrawn = most;
   if (fall > walk.mostFall) walk.mostFall = fall;
   if (short) along.target = tiltAlong(now.drive.acceleration, gradeAngle(road.grade));
-  return mayDrawAir(walk);
+  return coveredFor(walk, seconds) < seconds;
 }
 
 /** Most by which the mean depth falls in a step [m]: what leaks, refills and is thrown off, less what comes back at its beginning. */
@@ -145,25 +93,16 @@ export function swingsOverRail(walk: Walk): boolean {
   return swings > STILL && now.panDepth + along * reachX + across * reachY + swings + dry > leak.height;
 }
 
-/** No swing about a standing target goes further than this: w² e² + 2 z w e e' + e'² never grows. */
-function swing(offset: number, rate: number, frequency: number, damping: number): number {
-  if (!(frequency > 0)) return Math.abs(offset);
-  const w = frequency;
-  const energy = w * w * offset * offset + 2 * damping * w * offset * rate + rate * rate;
-  return damping < 1
-    ? Math.sqrt(Math.max(0, energy) / (1 - damping * damping)) / w
-    : Math.abs(offset) + Math.abs(rate) / w;
-}
-
 /**
- * Length of the next step near air [s]: from a quarter of a fine step, while gas, pressure or the surface at the mouth move fast,
- * to four times as much while they move slowly. Everything is judged by rates, so that with finer steps all are finer.
+ * Length of the next step near air, of what is left of the tick [s]: as long as the mouth stays covered for certain, or from a quarter of
+ * a fine step, while gas, pressure or the surface at the mouth move fast, to four times as much while they move slowly. Everything is
+ * judged by rates, so that with finer steps all are finer.
  */
-export function fineStep(walk: Walk): number {
+export function fineStep(walk: Walk, left: number): number {
   const { state, now, unit, fine } = walk;
   const { pan, pickup } = unit.build.sump;
-  // Once a swing has died down far enough, the mouth stays covered for what is left of the tick.
-  if (!mayDrawAir(walk)) return CALM_STEP * fine;
+  const covered = coveredFor(walk, Math.min(left, CALM_STEP * fine));
+  if (covered > COARSEST * fine) return covered;
   const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
   const rate = Math.max(drawing, walk.sagRate);
   const { slosh } = state;

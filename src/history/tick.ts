@@ -4,7 +4,8 @@ import { drivingNow } from "../physics/chain.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
-import { aim, CALM_STEP, COARSEST, drawsTooMuch, fineStep, mayDrawAir, swingsOverRail, WEAK } from "./near-air.ts";
+import { coveredFor } from "./covered.ts";
+import { aim, CALM_STEP, COARSEST, drawsTooMuch, fineStep, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { letGo, slideOn } from "./slide.ts";
@@ -65,7 +66,7 @@ export function tick(
   const from = walk.scheduled;
   let left = seconds;
   aim(walk);
-  let closely = mayDrawAir(walk);
+  let closely = coveredFor(walk, seconds) < seconds;
   const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
@@ -74,7 +75,7 @@ export function tick(
       walk.heldUp = true;
       left -= slideOn(walk, left, asked);
     } else {
-      const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk) : Infinity));
+      const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk, left) : Infinity));
       if (taken === 0) closely = true;
       left -= taken;
     }
@@ -102,7 +103,7 @@ function roll(walk: Walk, wanted: number): number {
     // It stands, and the surface swings back from the braking.
     road.wish = 0;
     aim(walk);
-    if (wanted > COARSEST * walk.fine && mayDrawAir(walk)) return 0;
+    if (wanted > COARSEST * walk.fine && coveredFor(walk, wanted) < wanted) return 0;
   }
   const sag = now.line.linePressure / now.setPoint;
   const { drawn } = now.line;

@@ -71,13 +71,14 @@ export interface Walk {
   readonly finer: number;
 }
 
-/** One axis of the surface: its frequency at the level [rad/s], and factors kept for the steps in use. */
+/** One axis of the surface: its frequency at the level [rad/s], and factors kept for the steps in use and for a part of its path. */
 export interface Swing {
   frequency: number;
   /** The slope at which it would rest, at the last look. */
   target: number;
   readonly half: SloshFactors;
   readonly whole: SloshFactors;
+  readonly part: SloshFactors;
 }
 
 /** Integrals over the time since the last settling: seconds, metres, joules by source, and means times seconds. */
@@ -132,8 +133,20 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     scheduled: 0,
     pedal: 0,
     heldUp: false,
-    along: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
-    across: { frequency: 0, target: 0, half: newSloshFactors(), whole: newSloshFactors() },
+    along: {
+      frequency: 0,
+      target: 0,
+      half: newSloshFactors(),
+      whole: newSloshFactors(),
+      part: newSloshFactors(),
+    },
+    across: {
+      frequency: 0,
+      target: 0,
+      half: newSloshFactors(),
+      whole: newSloshFactors(),
+      part: newSloshFactors(),
+    },
     depth: 0,
     mostDrawn: 0,
     mostFall: 0,

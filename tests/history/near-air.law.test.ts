@@ -2,16 +2,18 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { membersOf, variable } from "../../src/ensemble/members.ts";
-import { aim, lowestWithin } from "../../src/history/near-air.ts";
+import { bulge, lowestWithin, swing } from "../../src/history/covered.ts";
+import { aim } from "../../src/history/near-air.ts";
 import { noEngagement } from "../../src/history/shift.ts";
 import { tick } from "../../src/history/tick.ts";
-import { newWalk } from "../../src/history/walk.ts";
+import { newWalk, type Walk } from "../../src/history/walk.ts";
 import { parcelRound } from "../../src/driving/parcel-round.ts";
 import { ticks } from "../../src/driving/ticks.ts";
 import { caseData } from "../../src/inputs/files.ts";
 import type { Unit } from "../../src/physics/build.ts";
 import { fresh } from "../../src/physics/state.ts";
 import { depthAt, panCapacity, planeAt } from "../../src/physics/sump/pan.ts";
+import { sloshStep } from "../../src/physics/sump/slosh.ts";
 import { caseFile } from "../inputs/shipped.ts";
 
 const share = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
@@ -93,6 +95,37 @@ describe("how low the surface may come at the mouth", () => {
   });
 });
 
+describe("where the surface's path goes between two looks at it", () => {
+  it("never further from its chord than its bulge, whatever frequency and damping", () => {
+    let nearest = 1;
+    fc.assert(
+      fc.property(
+        share(0.5, 15),
+        share(0, 1.5),
+        share(-0.5, 0.5),
+        share(-4, 4),
+        share(0.01, 0.4),
+        (frequency, damping, offset, rate, seconds) => {
+          const most = bulge(frequency, swing(offset, rate, frequency, damping), damping, seconds);
+          const at = (time: number) => {
+            const path = new Float64Array([offset, rate]);
+            sloshStep(path, 0, 0, frequency, damping, time);
+            return path[0]!;
+          };
+          for (let i = 1; i < 10; i++) {
+            const chord = offset + 0.1 * i * (at(seconds) - offset);
+            const off = Math.abs(at(0.1 * i * seconds) - chord);
+            expect(off).toBeLessThanOrEqual(most + 1e-14);
+            if (most > 0) nearest = Math.min(nearest, 1 - off / most);
+          }
+        },
+      ),
+      { seed: 9, numRuns: 2000 },
+    );
+    expect(nearest).toBeLessThan(0.02); // and some path goes as far
+  });
+});
+
 /** Times in which gas at the pump stands over a tenth [s], its most, and when a clutch first slips: from then on two runs differ. */
 function gulps(unit: Unit, short: number, round: ReturnType<typeof ticks>, fine: number) {
   const walk = newWalk(unit, fresh(unit, 313.15, short), fine, 0.02);
@@ -121,22 +154,58 @@ describe("over units drawn as an ensemble draws them, with pans, mouths and shor
   const drawn = membersOf(given, 50, 5).members;
   const lot = (i: number, k: number) =>
     ((i + 1) * [0.6180339887, 0.7548776662, 0.569840291, 0.8191725134, 0.3247179572][k]!) % 1;
+  /** A drawn unit, tight, with a pan, a mouth and a round of its own. */
+  const varied = (values: Float64Array, i: number) => {
+    const { unit } = given.at(values)!;
+    const { sump } = unit.build;
+    const pan = { ...sump.pan, length: 0.3 + 0.3 * lot(i, 0), width: 0.22 + 0.2 * lot(i, 1) };
+    const pickup = {
+      ...sump.pickup,
+      x: pan.length * (0.15 + 0.7 * lot(i, 2)),
+      y: pan.width * (0.15 + 0.7 * lot(i, 3)),
+    };
+    const round = ticks(parcelRound(100 + i, { hardness: 0.5 + lot(i, 4), hilliness: 1, duration: 600 }));
+    return { unit: { ...unit, leak: null, build: { ...unit.build, sump: { ...sump, pan, pickup } } }, round };
+  };
+
+  test("what is taken in long steps as covered draws nothing but the fluid's own air in steps hundreds of times finer", () => {
+    let covered = 0;
+    drawn.forEach(({ values }, i) => {
+      const { unit, round } = varied(values, i);
+      const { baseGas } = unit.build.sump.pickup;
+      const walk = newWalk(unit, fresh(unit, 313.15, (0.5 + 2 * lot(i, 2)) * 1e-3), 0.05, 0.02);
+      const engagement = noEngagement();
+      for (let k = 0; k < Math.min(200, round.count) && !walk.state.slipping; k++) {
+        const { unit: same, ...rest } = walk;
+        const fine: Walk = { ...structuredClone(rest), unit: same, fine: 0.0005 };
+        const input = [round.dt[k]!, round.speed[k]!, round.grade[k]!, round.lateral[k]!] as const;
+        const again = structuredClone(engagement);
+        // How long from the tick's beginning long steps go on.
+        let [from, until, closer] = [walk.state.clock, walk.state.clock, walk.state.gas > 1.5 * baseGas];
+        tick(walk, ...input, engagement, ({ state, now }) => {
+          closer ||= state.slipping || now.gasDrawn > baseGas || state.clock - from < 0.201;
+          if (!closer) until = state.clock;
+          from = state.clock;
+          return !state.slipping;
+        });
+        covered += until > fine.state.clock ? 1 : 0;
+        let most = 0;
+        tick(fine, ...input, again, ({ state, now }) => {
+          if (state.clock < until) most = Math.max(most, now.gasDrawn);
+          return !state.slipping && state.clock < until;
+        });
+        expect(most, `unit ${i}, tick ${k}`).toBeLessThanOrEqual(baseGas);
+      }
+    });
+    expect(covered).toBeGreaterThan(3000);
+  }, 240_000);
 
   test("the usual steps find every gulp that steps of a quarter of a second find, within a second", () => {
     let clear = 0;
     drawn.forEach(({ values }, i) => {
-      const { unit } = given.at(values)!;
-      const { sump } = unit.build;
-      const pan = { ...sump.pan, length: 0.3 + 0.3 * lot(i, 0), width: 0.22 + 0.2 * lot(i, 1) };
-      const pickup = {
-        ...sump.pickup,
-        x: pan.length * (0.15 + 0.7 * lot(i, 2)),
-        y: pan.width * (0.15 + 0.7 * lot(i, 3)),
-      };
-      const varied = { ...unit, leak: null, build: { ...unit.build, sump: { ...sump, pan, pickup } } };
-      const round = ticks(parcelRound(100 + i, { hardness: 0.5 + lot(i, 4), hilliness: 1, duration: 600 }));
+      const { unit, round } = varied(values, i);
       const short = (3.2 * lot(i, 2) - 0.4) * 1e-3;
-      const [usual, always] = [gulps(varied, short, round, 0.05), gulps(varied, short, round, 0.0025)];
+      const [usual, always] = [gulps(unit, short, round, 0.05), gulps(unit, short, round, 0.0025)];
       for (const { from, to, most } of always.found) {
         // Clear ones only: what lasts a third of a second by a hair may be told otherwise, as an event may.
         if (to - from < 0.35 || most < 0.11 || !(to < Math.min(usual.slips, always.slips) - 1)) continue;

@@ -23,7 +23,8 @@ const symptoms = place("several links", "history/measures.ts", "history/dated");
 const margin = place("damage", "history/margin.ts", "history/margin");
 const order = place("clutch", "history/slip.ts", "history/order");
 const implicit = place("clutch", "history/ros2.ts", "history/ros2");
-const near = place("several links", "history/near-air.ts", "emerge/steps");
+const near = place("several links", "history/covered.ts", "emerge/steps");
+const path = place("several links", "history/covered.ts", "history/near-air");
 const slow = place("several links", "history/advance.ts", "history/slow-steps");
 const full = place("hiding places", "history/measures.ts", "emerge/shipped-steps");
 const seam = place("leak path", "history/near-air.ts", "history/slow-steps");
@@ -43,9 +44,11 @@ export const chainMutations: readonly Mutation[] = [
   change(
     near,
     "a gulp between two looks is looked for",
-    "return !isCovered(pickup, 0.9 * (Math.min(lowest, pan.height) - pickup.height), 1.1 * walk.mostDrawn);",
-    "return !isCovered(pickup, lowest - pickup.height + 0.02, walk.mostDrawn);",
+    "return isCovered(pickup, LESS * (Math.min(lowest, pan.height) - pickup.height), MORE * walk.mostDrawn);",
+    "return isCovered(pickup, lowest - pickup.height + 0.02, walk.mostDrawn);",
   ),
+  change(path, "the surface's path between two looks at it", "return 0.125 * turns", "return 0.1 * turns"),
+  change(path, "where the covered part of a path ends", "Math.max(0, seconds - part)", "seconds + part"),
   change(
     full,
     "a hiding place is full within a step",
