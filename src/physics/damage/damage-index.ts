@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, type Range } from "../../errors.ts";
 
 /** Loss of friction by glazing: qualitative in print, so an input. */
 export const glazeLossRange: Range = {
@@ -27,8 +27,12 @@ export function capacityLeft(
   glazeLoss: number,
 ): number {
   if (!(lining > 0)) impossible("lining", lining, "a thickness above 0 m");
-  if (Number.isNaN(glaze + char + wear + glazeLoss))
-    impossible("glaze, char, wear or glazeLoss", NaN, "numbers");
+  if (!(Math.abs(glaze + char + wear + glazeLoss) < Infinity)) {
+    finite("glaze", glaze);
+    finite("char", char);
+    finite("wear", wear, "m");
+    finite("glazeLoss", glazeLoss);
+  }
   return (1 - share(glazeLoss) * share(glaze)) * (1 - share(char)) * (1 - share(wear / lining));
 }
 

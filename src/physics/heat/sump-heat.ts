@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { finite, impossible, notNegative } from "../../errors.ts";
 import { specificHeat } from "../fluid/specific-heat.ts";
 
 const zeroCelsius = 273.15;
@@ -17,7 +17,11 @@ export function sumpTemperature(
   if (!(mass >= 0)) impossible("mass", mass, "a mass of 0 kg or more");
   if (!(metalCapacity >= 0)) impossible("metalCapacity", metalCapacity, "a heat capacity of 0 J/K or more");
   if (!(mass + metalCapacity > 0)) impossible("mass", mass, "some fluid or some metal to hold the heat");
-  if (Number.isNaN(energy)) impossible("energy", energy, "an energy in J");
+  if (!(energy < Infinity && mass + metalCapacity < Infinity)) {
+    notNegative("mass", mass, "kg");
+    notNegative("metalCapacity", metalCapacity, "J/K");
+    finite("energy", energy, "J");
+  }
   const atZero = specificHeat(density15, zeroCelsius);
   const perKelvin = (specificHeat(density15, zeroCelsius + 100) - atZero) / 100;
   const A = mass * atZero + metalCapacity;
