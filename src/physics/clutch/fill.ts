@@ -27,12 +27,8 @@ export function orificeFlow(
 ): number {
   const A = (Math.PI / 4) * feed.fillOrifice * feed.fillOrifice;
   const flow = pressureDrop > 0 ? feed.fillDischarge * A * Math.sqrt((2 * pressureDrop) / density) : 0;
-  if (!(flow >= 0 && pressureDrop < Infinity && density > 0 && density < Infinity && feed.fillOrifice >= 0)) {
-    notNegative("fillOrifice", feed.fillOrifice, "m");
-    notNegative("fillDischarge", feed.fillDischarge);
-    finite("pressureDrop", pressureDrop, "Pa");
-    positive("density", density, "kg/m³");
-  }
+  if (!(flow >= 0 && pressureDrop < Infinity && density > 0 && density < Infinity && feed.fillOrifice >= 0))
+    refuse(feed, pressureDrop, density);
   return flow;
 }
 
@@ -66,4 +62,15 @@ export function aeratedFill(
   if (!(from.supply > 0 && from.filled >= from.supply))
     impossible("supply", from.supply, "an absolute pressure above 0 Pa and not above the filled one");
   return volume / (1 - gas * (1 - from.supply / from.filled));
+}
+
+function refuse(
+  feed: Pick<Clutch, "fillOrifice" | "fillDischarge">,
+  pressureDrop: number,
+  density: number,
+): void {
+  notNegative("fillOrifice", feed.fillOrifice, "m");
+  notNegative("fillDischarge", feed.fillDischarge);
+  finite("pressureDrop", pressureDrop, "Pa");
+  positive("density", density, "kg/m³");
 }

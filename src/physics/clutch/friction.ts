@@ -35,24 +35,16 @@ export function frictionCoefficient(friction: Friction, slidingSpeed: number, te
 /** The coefficient [1] at the reference temperature, for a sliding speed of 0 m/s or more. */
 export function slidingFriction(friction: Friction, speed: number): number {
   const cold = friction.base + friction.rise * Math.tanh(speed / friction.riseSpeed) + friction.slope * speed;
-  if (!(Math.abs(cold) < Infinity && speed >= 0 && friction.base >= 0 && friction.riseSpeed > 0)) {
-    notNegative("base", friction.base);
-    finite("rise", friction.rise);
-    positive("riseSpeed", friction.riseSpeed, "m/s");
-    finite("slope", friction.slope, "s/m");
-    notNegative("slidingSpeed", speed, "m/s");
-  }
+  if (!(Math.abs(cold) < Infinity && speed >= 0 && friction.base >= 0 && friction.riseSpeed > 0))
+    refuseSliding(friction, speed);
   return cold > 0 ? cold : 0;
 }
 
 /** What an interface temperature [K] leaves of the coefficient: a line through 1 at the reference, held between 0.3 and 1.2. */
 export function heatFactor(friction: Friction, temperature: number): number {
   const factor = 1 - friction.heatLoss * (temperature - friction.reference);
-  if (!(temperature > 0 && Math.abs(factor) < Infinity && friction.reference > 0)) {
-    finite("heatLoss", friction.heatLoss, "1/K");
-    positive("reference", friction.reference, "K");
-    positive("temperature", temperature, "K");
-  }
+  if (!(temperature > 0 && Math.abs(factor) < Infinity && friction.reference > 0))
+    refuseHeat(friction, temperature);
   return factor > 1.2 ? 1.2 : factor < 0.3 ? 0.3 : factor;
 }
 
@@ -61,12 +53,8 @@ export function frictionSlope(friction: Friction, slidingSpeed: number): number 
   const v0 = friction.riseSpeed;
   const c = Math.cosh(Math.min(350, Math.abs(slidingSpeed) / v0));
   const slope = friction.rise / (v0 * c * c) + friction.slope;
-  if (!(Math.abs(slope) < Infinity && v0 > 0 && Math.abs(slidingSpeed) < Infinity)) {
-    finite("rise", friction.rise);
-    positive("riseSpeed", v0, "m/s");
-    finite("slope", friction.slope, "s/m");
-    finite("slidingSpeed", slidingSpeed, "m/s");
-  }
+  if (!(Math.abs(slope) < Infinity && v0 > 0 && Math.abs(slidingSpeed) < Infinity))
+    refuseSlope(friction, v0, slidingSpeed);
   return slope;
 }
 
@@ -105,4 +93,25 @@ export function frictionFromTest(
   positive("faces", rig.faces);
   positive("radius", rig.radius, "m");
   return torque / (rig.faces * clampForce * rig.radius);
+}
+
+function refuseSliding(friction: Friction, speed: number): void {
+  notNegative("base", friction.base);
+  finite("rise", friction.rise);
+  positive("riseSpeed", friction.riseSpeed, "m/s");
+  finite("slope", friction.slope, "s/m");
+  notNegative("slidingSpeed", speed, "m/s");
+}
+
+function refuseHeat(friction: Friction, temperature: number): void {
+  finite("heatLoss", friction.heatLoss, "1/K");
+  positive("reference", friction.reference, "K");
+  positive("temperature", temperature, "K");
+}
+
+function refuseSlope(friction: Friction, v0: number, slidingSpeed: number): void {
+  finite("rise", friction.rise);
+  positive("riseSpeed", v0, "m/s");
+  finite("slope", friction.slope, "s/m");
+  finite("slidingSpeed", slidingSpeed, "m/s");
 }

@@ -94,9 +94,11 @@ export function evenPressure(ring: Ring, force: number): number {
 /** Sliding speed at the mean radius [m/s] for a slip between the two sides [rad/s]. */
 export function slidingSpeed(ring: Ring, slip: number): number {
   const speed = ((ring.outer + ring.inner) / 2) * slip;
-  if (!(Math.abs(speed) < Infinity && ring.outer > 0 && ring.inner >= 0)) {
-    checkRing(ring);
-    finite("slip", slip, "rad/s");
-  }
+  if (!(Math.abs(speed) < Infinity && ring.outer > 0 && ring.inner >= 0)) refuseSlip(ring, slip);
   return speed;
+}
+
+function refuseSlip(ring: Ring, slip: number): void {
+  checkRing(ring);
+  finite("slip", slip, "rad/s");
 }

@@ -28,12 +28,8 @@ export const lockupPressureRange: Range = {
  */
 export function lockupPressure(lockup: Lockup, linePressure: number, feedShare: number): number {
   const over = linePressure - lockup.back;
-  if (!(feedShare >= 0 && Math.abs(over) < Infinity && lockup.most >= 0)) {
-    notNegative("most", lockup.most, "Pa");
-    finite("back", lockup.back, "Pa");
-    finite("linePressure", linePressure, "Pa");
-    notNegative("feedShare", feedShare);
-  }
+  if (!(feedShare >= 0 && Math.abs(over) < Infinity && lockup.most >= 0))
+    refusePressure(lockup, linePressure, feedShare);
   const fed = lockup.fedFromOverflow ? Math.min(1, feedShare * feedShare) : 1;
   return Math.min(lockup.most, Math.max(0, over) * fed);
 }
@@ -42,10 +38,8 @@ export function lockupPressure(lockup: Lockup, linePressure: number, feedShare: 
 export function lockupCapacity(lockup: Lockup, difference: number, mu: number): number {
   const over = difference * lockup.pistonArea - lockup.spring;
   const perNewton = mu * lockup.faces * meanRadiusPressure(lockup);
-  if (!(Math.abs(over) < Infinity && perNewton >= 0 && perNewton < Infinity && lockup.pistonArea > 0)) {
-    refuse(lockup, mu);
-    finite("difference", difference, "Pa");
-  }
+  if (!(Math.abs(over) < Infinity && perNewton >= 0 && perNewton < Infinity && lockup.pistonArea > 0))
+    refuseDifference(lockup, difference, mu);
   return perNewton * Math.max(0, over);
 }
 
@@ -63,4 +57,16 @@ function refuse(lockup: Lockup, mu: number): void {
   positive("pistonArea", lockup.pistonArea, "m²");
   notNegative("spring", lockup.spring, "N");
   notNegative("mu", mu);
+}
+
+function refusePressure(lockup: Lockup, linePressure: number, feedShare: number): void {
+  notNegative("most", lockup.most, "Pa");
+  finite("back", lockup.back, "Pa");
+  finite("linePressure", linePressure, "Pa");
+  notNegative("feedShare", feedShare);
+}
+
+function refuseDifference(lockup: Lockup, difference: number, mu: number): void {
+  refuse(lockup, mu);
+  finite("difference", difference, "Pa");
 }

@@ -54,9 +54,12 @@ export function halfLife(ratePerSecond: number): number {
 /** Share charred [0..1] after a time [s] at a rate [1/s] from a share charred before: first order, so it never passes 1. */
 export function charAfter(char: number, ratePerSecond: number, time: number): number {
   if (!(char >= 0 && char <= 1)) impossible("char", char, "a share from 0 to 1");
-  if (!(ratePerSecond >= 0 && ratePerSecond < Infinity && time >= 0 && time < Infinity)) {
-    notNegative("ratePerSecond", ratePerSecond, "1/s");
-    notNegative("time", time, "s");
-  }
+  if (!(ratePerSecond >= 0 && ratePerSecond < Infinity && time >= 0 && time < Infinity))
+    refuse(ratePerSecond, time);
   return Math.min(1, char - (1 - char) * Math.expm1(-ratePerSecond * time));
+}
+
+function refuse(ratePerSecond: number, time: number): void {
+  notNegative("ratePerSecond", ratePerSecond, "1/s");
+  notNegative("time", time, "s");
 }

@@ -27,12 +27,8 @@ export function interfaceRise(
   const L = thickness / 2;
   const Fo = (steel.diffusivity * duration) / (L * L);
   const scale = (flux * L) / steel.conductivity;
-  if (!(Fo >= 0 && Fo < Infinity && Math.abs(scale) < Infinity && thickness > 0 && steel.conductivity > 0)) {
-    finite("flux", flux, "W/m²");
-    notNegative("duration", duration, "s");
-    positive("thickness", thickness, "m");
-    checkSolid(steel);
-  }
+  if (!(Fo >= 0 && Fo < Infinity && Math.abs(scale) < Infinity && thickness > 0 && steel.conductivity > 0))
+    refuse(flux, duration, thickness, steel);
   if (Fo === 0) return 0;
   if (Fo > 4) return scale / 3;
   if (Fo < 0.2) {
@@ -66,4 +62,11 @@ export function peakPlateRise(
   const Fo = (steel.diffusivity * duration) / (L * L);
   if (Fo < 1 / 3) return peakInterfaceRise(steel, firstFlux, duration);
   return ((firstFlux * L) / steel.conductivity) * (Fo / 2 + 1 / (18 * Fo));
+}
+
+function refuse(flux: number, duration: number, thickness: number, steel: Solid): void {
+  finite("flux", flux, "W/m²");
+  notNegative("duration", duration, "s");
+  positive("thickness", thickness, "m");
+  checkSolid(steel);
 }

@@ -26,12 +26,8 @@ export function filmCoefficient(lubeFlow: number, lubrication: Lubrication): num
   const { airCoefficient, fullCoefficient, fullFlow } = lubrication;
   const share = Math.sqrt(Math.min(1, Math.max(0, lubeFlow / fullFlow)));
   const film = airCoefficient + (fullCoefficient - airCoefficient) * share;
-  if (!(film >= 0 && film < Infinity && fullFlow > 0 && airCoefficient >= 0)) {
-    notNegative("airCoefficient", airCoefficient, "W/(m² K)");
-    notNegative("fullCoefficient", fullCoefficient, "W/(m² K)");
-    positive("fullFlow", fullFlow, "m³/s");
-    finite("lubeFlow", lubeFlow, "m³/s");
-  }
+  if (!(film >= 0 && film < Infinity && fullFlow > 0 && airCoefficient >= 0))
+    refuseFilm(lubrication, lubeFlow);
   return film;
 }
 
@@ -45,16 +41,8 @@ export function flowCarries(flow: number, volumetricHeat: number, rise: number):
 
 /** Conductance [W/K] of a film, capped by what the flow could carry if it left at plate temperature: G = C(1 − exp(−hA/C)). */
 export function capByFlow(filmConductance: number, flowCapacity: number, airConductance: number): number {
-  if (!(
-    filmConductance >= 0 &&
-    filmConductance < Infinity &&
-    flowCapacity < Infinity &&
-    airConductance >= 0
-  )) {
-    notNegative("filmConductance", filmConductance, "W/K");
-    finite("flowCapacity", flowCapacity, "W/K");
-    notNegative("airConductance", airConductance, "W/K");
-  }
+  if (!(filmConductance >= 0 && filmConductance < Infinity && flowCapacity < Infinity && airConductance >= 0))
+    refuseCap(filmConductance, flowCapacity, airConductance);
   const oil = Math.max(0, filmConductance - airConductance);
   // A flow that comes cold and leaves at the plate's temperature at most.
   const carried = flowCapacity > 0 ? -flowCapacity * Math.expm1(-oil / flowCapacity) : 0;
@@ -67,4 +55,17 @@ export function grooveCoefficient(nusselt: number, conductivity: number, hydraul
   positive("conductivity", conductivity, "W/(m K)");
   positive("hydraulicDiameter", hydraulicDiameter, "m");
   return (nusselt * conductivity) / hydraulicDiameter;
+}
+
+function refuseFilm({ airCoefficient, fullCoefficient, fullFlow }: Lubrication, lubeFlow: number): void {
+  notNegative("airCoefficient", airCoefficient, "W/(m² K)");
+  notNegative("fullCoefficient", fullCoefficient, "W/(m² K)");
+  positive("fullFlow", fullFlow, "m³/s");
+  finite("lubeFlow", lubeFlow, "m³/s");
+}
+
+function refuseCap(filmConductance: number, flowCapacity: number, airConductance: number): void {
+  notNegative("filmConductance", filmConductance, "W/K");
+  finite("flowCapacity", flowCapacity, "W/K");
+  notNegative("airConductance", airConductance, "W/K");
 }

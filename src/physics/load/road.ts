@@ -61,10 +61,8 @@ export function checkVehicle(vehicle: Vehicle): void {
  */
 export function roadForce(vehicle: Vehicle, speed: number, acceleration: number, gradeAngle: number): number {
   const { mass: m, dragArea: CdA, rolling: Crr, rotating: delta, airDensity: rho } = vehicle;
-  if (!(m > 0 && CdA >= 0 && Crr >= 0 && delta >= 1 && rho >= 0 && speed >= 0 && speed < Infinity)) {
-    checkVehicle(vehicle);
-    notNegative("speed", speed, "m/s");
-  }
+  if (!(m > 0 && CdA >= 0 && Crr >= 0 && delta >= 1 && rho >= 0 && speed >= 0 && speed < Infinity))
+    refuseSpeed(vehicle, speed);
   if (gradeAngle !== onAngle) {
     finite("gradeAngle", gradeAngle, "rad");
     onAngle = gradeAngle;
@@ -73,9 +71,16 @@ export function roadForce(vehicle: Vehicle, speed: number, acceleration: number,
   }
   const rolling = speed > 0 ? m * gravity * Crr * cosine : 0;
   const force = rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;
-  if (!(Math.abs(force) < Infinity)) {
-    checkVehicle(vehicle);
-    finite("acceleration", acceleration, "m/s²");
-  }
+  if (!(Math.abs(force) < Infinity)) refuseAcceleration(vehicle, acceleration);
   return force;
+}
+
+function refuseSpeed(vehicle: Vehicle, speed: number): void {
+  checkVehicle(vehicle);
+  notNegative("speed", speed, "m/s");
+}
+
+function refuseAcceleration(vehicle: Vehicle, acceleration: number): void {
+  checkVehicle(vehicle);
+  finite("acceleration", acceleration, "m/s²");
 }

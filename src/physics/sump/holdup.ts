@@ -13,12 +13,8 @@ export function returnTime(
   exponent: number,
 ): number {
   const time = hotReturnTime * (viscosity / hotViscosity) ** exponent;
-  if (!(time >= 0 && time < Infinity && viscosity > 0 && hotViscosity > 0)) {
-    notNegative("hot return time", hotReturnTime, "s");
-    positive("viscosity", viscosity, "Pa·s");
-    positive("hot viscosity", hotViscosity, "Pa·s");
-    finite("exponent of the return time", exponent);
-  }
+  if (!(time >= 0 && time < Infinity && viscosity > 0 && hotViscosity > 0))
+    refuseReturn(hotReturnTime, viscosity, hotViscosity, exponent);
   return time;
 }
 
@@ -29,12 +25,8 @@ export function returnTime(
 export function inFlightAfter(volume: number, inflow: number, returnTime: number, dt: number): number {
   const gone = returnTime === 0 ? 1 : -Math.expm1(-dt / returnTime);
   const after = volume + (inflow * returnTime - volume) * gone;
-  if (!(Math.abs(after) < Infinity && returnTime >= 0 && dt >= 0)) {
-    finite("volume in flight", volume, "m³");
-    finite("inflow", inflow, "m³/s");
-    notNegative("return time", returnTime, "s");
-    notNegative("dt", dt, "s");
-  }
+  if (!(Math.abs(after) < Infinity && returnTime >= 0 && dt >= 0))
+    refuseFlight(volume, inflow, returnTime, dt);
   return after;
 }
 
@@ -66,4 +58,23 @@ export function panVolume(
   notNegative("passages", passages, "m³");
   notNegative("in flight", inFlight, "m³");
   return Math.max(0, total - converter - cooler - passages - inFlight);
+}
+
+function refuseReturn(
+  hotReturnTime: number,
+  viscosity: number,
+  hotViscosity: number,
+  exponent: number,
+): void {
+  notNegative("hot return time", hotReturnTime, "s");
+  positive("viscosity", viscosity, "Pa·s");
+  positive("hot viscosity", hotViscosity, "Pa·s");
+  finite("exponent of the return time", exponent);
+}
+
+function refuseFlight(volume: number, inflow: number, returnTime: number, dt: number): void {
+  finite("volume in flight", volume, "m³");
+  finite("inflow", inflow, "m³/s");
+  notNegative("return time", returnTime, "s");
+  notNegative("dt", dt, "s");
 }

@@ -43,10 +43,8 @@ export function meanDepth(pan: Pan, volume: number): number {
     pan.height > 0 &&
     pan.free > 0 &&
     pan.free <= 1
-  )) {
-    refuse(pan);
-    finite("volume in the pan", volume, "m³");
-  }
+  ))
+    refuseVolume(pan, volume);
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
@@ -54,10 +52,7 @@ export function meanDepth(pan: Pan, volume: number): number {
 export function overLid(pan: Pan, volume: number): number {
   const floor = pan.free * pan.length * pan.width;
   const over = (volume - floor * pan.height) / floor;
-  if (!(floor > 0 && over < Infinity)) {
-    refuse(pan);
-    finite("volume in the pan", volume, "m³");
-  }
+  if (!(floor > 0 && over < Infinity)) refuseVolume(pan, volume);
   return over > 0 ? over : 0;
 }
 
@@ -102,11 +97,8 @@ export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x:
   const half = 0.5 * (riseX + riseY);
   const fall =
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
-  if (!(Math.abs(fall) < Infinity && mean < Infinity && riseX >= 0 && riseY >= 0)) {
-    refuse(pan);
-    finite("mean depth", mean, "m");
-    finite("tilt or place in the pan", fall);
-  }
+  if (!(Math.abs(fall) < Infinity && mean < Infinity && riseX >= 0 && riseY >= 0))
+    refusePlane(pan, mean, fall);
   if (mean >= half) return mean - (fall - half);
   if (!(mean > NOTHING)) return -fall;
   return (riseX < riseY ? floorCornerDepth(mean, riseX, riseY) : floorCornerDepth(mean, riseY, riseX)) - fall;
@@ -237,4 +229,15 @@ function searchedCornerDepth(
     if (before <= close || high - low <= close) return next;
     c = next;
   }
+}
+
+function refuseVolume(pan: Pan, volume: number): void {
+  refuse(pan);
+  finite("volume in the pan", volume, "m³");
+}
+
+function refusePlane(pan: Pan, mean: number, fall: number): void {
+  refuse(pan);
+  finite("mean depth", mean, "m");
+  finite("tilt or place in the pan", fall);
 }

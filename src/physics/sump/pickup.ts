@@ -92,10 +92,7 @@ export function isCovered(pickup: Pickup, submergence: number, flow: number): bo
  */
 export function gasFraction(pickup: Pickup, submergence: number, flow: number): number {
   const { baseGas, weirGas } = pickup;
-  if (!(baseGas >= 0 && baseGas <= 1 && weirGas >= 0 && weirGas <= 1)) {
-    fraction("baseGas", baseGas);
-    fraction("weirGas", weirGas);
-  }
+  if (!(baseGas >= 0 && baseGas <= 1 && weirGas >= 0 && weirGas <= 1)) refuseGas(pickup);
   if (!(submergence < Infinity && flow < Infinity && pickup.rim > 0)) refuse(pickup.rim, flow, submergence);
   if (submergence <= 0) return 1;
   if (isCovered(pickup, submergence, flow)) return baseGas;
@@ -113,4 +110,9 @@ function refuse(rim: number, flow: number, submergence = 0): void {
   positive("rim", rim, "m");
   finite("flow", flow, "m³/s");
   finite("submergence", submergence, "m");
+}
+
+function refuseGas({ baseGas, weirGas }: Pickup): void {
+  fraction("baseGas", baseGas);
+  fraction("weirGas", weirGas);
 }

@@ -22,11 +22,7 @@ export const staticTiltRange: Range = {
  * Containers (2000); Abramson, NASA SP-106 (1966).
  */
 export function sloshFrequency(length: number, depth: number, mode = 1): number {
-  if (!(length > 0 && depth < Infinity && mode > 0)) {
-    positive("pan length", length, "m");
-    finite("depth", depth, "m");
-    positive("mode", mode);
-  }
+  if (!(length > 0 && depth < Infinity && mode > 0)) refuseMode(length, depth, mode);
   if (depth <= 0) return 0;
   const k = (mode * Math.PI) / length;
   return Math.sqrt(g * k * Math.tanh(k * depth));
@@ -148,4 +144,10 @@ function refuse(distance: number, rate: number, omega: number, damping: number, 
   notNegative("slosh frequency", omega, "rad/s");
   notNegative("damping ratio", damping);
   notNegative("dt", dt, "s");
+}
+
+function refuseMode(length: number, depth: number, mode: number): void {
+  positive("pan length", length, "m");
+  finite("depth", depth, "m");
+  positive("mode", mode);
 }

@@ -9,10 +9,8 @@ import { finite, impossible } from "../../errors.ts";
  * (White, Fluid Mechanics).
  */
 export function tiltAlong(acceleration: number, gradeAngle: number): number {
-  if (!(Math.abs(acceleration) < Infinity && Math.abs(gradeAngle) < Math.PI / 2)) {
-    finite("acceleration", acceleration, "m/s²");
-    impossible("grade angle", gradeAngle, "an angle within ±π/2 rad");
-  }
+  if (!(Math.abs(acceleration) < Infinity && Math.abs(gradeAngle) < Math.PI / 2))
+    refuse(acceleration, gradeAngle);
   return (acceleration + g * Math.sin(gradeAngle)) / (g * Math.cos(gradeAngle));
 }
 
@@ -36,4 +34,9 @@ export function turnAcceleration(speed: number, radius: number): number {
 export function tiltAngle(slope: number): number {
   finite("slope", slope);
   return Math.atan(slope);
+}
+
+function refuse(acceleration: number, gradeAngle: number): void {
+  finite("acceleration", acceleration, "m/s²");
+  impossible("grade angle", gradeAngle, "an angle within ±π/2 rad");
 }

@@ -91,10 +91,7 @@ export function thermostatOpening(circuit: CoolerCircuit, temperature: number): 
   if (temperature >= circuit.bypassHot) return 1;
   if (temperature <= circuit.bypassCold) return 0;
   const open = (temperature - circuit.bypassCold) / (circuit.bypassHot - circuit.bypassCold);
-  if (!(open >= 0)) {
-    finite("bypassCold", circuit.bypassCold, "K");
-    finite("bypassHot", circuit.bypassHot, "K");
-  }
+  if (!(open >= 0)) refuseThermostat(circuit);
   return open;
 }
 
@@ -104,10 +101,7 @@ export function thermostatOpening(circuit: CoolerCircuit, temperature: number): 
  */
 export function mixtureDensity(density: number, gas: number): number {
   const liquid = 1 - gas;
-  if (!(liquid >= 0 && liquid <= 1 && density > 0 && density < Infinity)) {
-    positive("density", density, "kg/m³");
-    fraction("gas fraction in the line", gas);
-  }
+  if (!(liquid >= 0 && liquid <= 1 && density > 0 && density < Infinity)) refuseMixture(density, gas);
   return density * (liquid > 1e-3 ? liquid : 1e-3);
 }
 
@@ -261,10 +255,7 @@ export function feedFull(
   const density = mixtureDensity(conditions.density, gas);
   const ports = portsOf(circuit, conditions);
   const area = (Math.PI / 4) * circuit.feedOrifice * circuit.feedOrifice * circuit.feedDischarge;
-  if (!(area > 0 && area < Infinity)) {
-    positive("feedOrifice", circuit.feedOrifice, "m");
-    positive("feedDischarge", circuit.feedDischarge);
-  }
+  if (!(area > 0 && area < Infinity)) refuseOrifice(circuit);
   const k = density / (2 * area * area);
   if (p > circuit.relief) {
     // If the feed against the relief's pressure is more than the circuit takes there, the relief is open.
@@ -309,4 +300,19 @@ function refuseLeak(at: CircuitConditions): void {
   notNegative("leakViscous", at.leakViscous, "1/m³");
   notNegative("leakInertial", at.leakInertial, "1/m⁴");
   notNegative("viscosity of what leaks", at.leakViscosity, "Pa·s");
+}
+
+function refuseThermostat(circuit: CoolerCircuit): void {
+  finite("bypassCold", circuit.bypassCold, "K");
+  finite("bypassHot", circuit.bypassHot, "K");
+}
+
+function refuseMixture(density: number, gas: number): void {
+  positive("density", density, "kg/m³");
+  fraction("gas fraction in the line", gas);
+}
+
+function refuseOrifice(circuit: CoolerCircuit): void {
+  positive("feedOrifice", circuit.feedOrifice, "m");
+  positive("feedDischarge", circuit.feedDischarge);
 }

@@ -33,10 +33,7 @@ export const slipRange: Range = {
 /** Displaced flow [m³/s] at the turn rate [rad/s]: D ω/2π. */
 export function displaced(pump: Pump, turn: number): number {
   const flow = (pump.displacement * turn) / (2 * Math.PI);
-  if (!(flow >= 0 && flow < Infinity)) {
-    notNegative("displacement", pump.displacement, "m³/rev");
-    notNegative("turn rate of the pump", turn, "rad/s");
-  }
+  if (!(flow >= 0 && flow < Infinity)) refuseTurn(pump, turn);
   return flow;
 }
 
@@ -46,12 +43,7 @@ export function displaced(pump: Pump, turn: number): number {
  */
 export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): number {
   const slip = (pump.slip * pump.displacement * linePressure) / (2 * Math.PI * viscosity);
-  if (!(slip >= 0 && slip < Infinity && viscosity > 0)) {
-    notNegative("displacement", pump.displacement, "m³/rev");
-    notNegative("slip coefficient", pump.slip);
-    notNegative("line pressure", linePressure, "Pa");
-    positive("viscosity", viscosity, "Pa·s");
-  }
+  if (!(slip >= 0 && slip < Infinity && viscosity > 0)) refuseSlip(pump, linePressure, viscosity);
   return slip;
 }
 
@@ -62,12 +54,8 @@ export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): n
 export function gasLeft(pump: Pump, inletAbs: number, linePressure: number): number {
   const ratio = Math.max(inletAbs, 0) / (linePressure + atmosphere);
   const share = 1 - pump.dissolved;
-  if (!(share >= 0 && share <= 1 && ratio < Infinity && linePressure >= 0 && pump.exponent > 0)) {
-    fraction("dissolved share", pump.dissolved);
-    finite("pressure at the inlet", inletAbs, "Pa");
-    notNegative("line pressure", linePressure, "Pa");
-    positive("polytropic exponent", pump.exponent);
-  }
+  if (!(share >= 0 && share <= 1 && ratio < Infinity && linePressure >= 0 && pump.exponent > 0))
+    refuseGas(pump, inletAbs, linePressure);
   return share * (pump.exponent === 1 ? ratio : ratio ** (1 / pump.exponent)); // a power costs more than the rest
 }
 
@@ -91,21 +79,45 @@ export function delivered(
 /** Gas fraction in the line: x r/((1 - x) + x r); 0 when nothing of the gas is left. */
 export function lineGas(gas: number, left: number): number {
   const rest = gas * left;
-  if (!(gas <= 1 && rest >= 0 && rest < Infinity)) {
-    fraction("gas fraction at the inlet", gas);
-    notNegative("share of the gas that is left", left);
-  }
+  if (!(gas <= 1 && rest >= 0 && rest < Infinity)) refuseLeft(gas, left);
   return rest > 0 ? rest / (1 - gas + rest) : 0;
 }
 
 /** Torque that the pump takes [N m]: D p/(2π η). */
 export function pumpTorque(pump: Pump, linePressure: number): number {
   const torque = (pump.displacement * linePressure) / (2 * Math.PI * pump.mechanical);
-  if (!(torque >= 0 && torque < Infinity && pump.mechanical > 0 && pump.mechanical <= 1)) {
-    notNegative("displacement", pump.displacement, "m³/rev");
-    notNegative("line pressure", linePressure, "Pa");
-    if (!(pump.mechanical > 0 && pump.mechanical <= 1))
-      impossible("mechanical efficiency", pump.mechanical, "above 0 to 1");
-  }
+  if (!(torque >= 0 && torque < Infinity && pump.mechanical > 0 && pump.mechanical <= 1))
+    refuseTorque(pump, linePressure);
   return torque;
+}
+
+function refuseTurn(pump: Pump, turn: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("turn rate of the pump", turn, "rad/s");
+}
+
+function refuseSlip(pump: Pump, linePressure: number, viscosity: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("slip coefficient", pump.slip);
+  notNegative("line pressure", linePressure, "Pa");
+  positive("viscosity", viscosity, "Pa·s");
+}
+
+function refuseGas(pump: Pump, inletAbs: number, linePressure: number): void {
+  fraction("dissolved share", pump.dissolved);
+  finite("pressure at the inlet", inletAbs, "Pa");
+  notNegative("line pressure", linePressure, "Pa");
+  positive("polytropic exponent", pump.exponent);
+}
+
+function refuseLeft(gas: number, left: number): void {
+  fraction("gas fraction at the inlet", gas);
+  notNegative("share of the gas that is left", left);
+}
+
+function refuseTorque(pump: Pump, linePressure: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("line pressure", linePressure, "Pa");
+  if (!(pump.mechanical > 0 && pump.mechanical <= 1))
+    impossible("mechanical efficiency", pump.mechanical, "above 0 to 1");
 }

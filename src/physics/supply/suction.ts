@@ -17,12 +17,15 @@ export function suctionGasAfter(
 ): number {
   const passes = flow > 0 && dt > 0;
   const after = passes ? pickupGas + (gas - pickupGas) * Math.exp((-flow * dt) / suctionVolume) : gas;
-  if (!(after >= 0 && after <= 1 && flow < Infinity && dt >= 0 && suctionVolume >= 0 && pickupGas >= 0)) {
-    fraction("gas fraction in the passage", gas);
-    fraction("gas fraction at the pickup", pickupGas);
-    finite("flow", flow, "m³/s");
-    notNegative("volume of the suction passage", suctionVolume, "m³");
-    notNegative("dt", dt, "s");
-  }
+  if (!(after >= 0 && after <= 1 && flow < Infinity && dt >= 0 && suctionVolume >= 0 && pickupGas >= 0))
+    refuse(gas, pickupGas, flow, suctionVolume, dt);
   return after;
+}
+
+function refuse(gas: number, pickupGas: number, flow: number, suctionVolume: number, dt: number): void {
+  fraction("gas fraction in the passage", gas);
+  fraction("gas fraction at the pickup", pickupGas);
+  finite("flow", flow, "m³/s");
+  notNegative("volume of the suction passage", suctionVolume, "m³");
+  notNegative("dt", dt, "s");
 }
