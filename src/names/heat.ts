@@ -10,5 +10,5 @@ export * from "../physics/heat/lubrication.ts";
 export * from "../physics/heat/partition.ts";
 export * from "../physics/heat/plate.ts";
 export * from "../physics/heat/slab.ts";
-export * from "../physics/heat/solid.ts";
+export { effusivity, separatorSteel, solid, wetPaper, type Solid } from "../physics/heat/solid.ts";
 export * from "../physics/heat/sump-heat.ts";

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { type Clutch, faceArea, meanRadiusWear } from "./geometry.ts";
 
 /** Lining pressures for which oil-immersed paper is rated. */
@@ -11,22 +11,26 @@ export const liningPressureRange: Range = {
   source: "Neale (ed.), The Tribology Handbook, table 7.4",
 };
 
-function checkPiston(clutch: Clutch): void {
-  if (!(clutch.pistonArea > 0)) impossible("pistonArea", clutch.pistonArea, "an area above 0 m²");
-  if (!(clutch.spring >= 0)) impossible("spring", clutch.spring, "a force of 0 N or more");
+function refuse(clutch: Clutch, pressure = 0, mu = 0): void {
+  positive("faces", clutch.faces);
+  positive("pistonArea", clutch.pistonArea, "m²");
+  notNegative("spring", clutch.spring, "N");
+  finite("pressure", pressure, "Pa");
+  notNegative("mu", mu);
 }
 
 /** Kiss pressure [Pa]: below it the return spring keeps the plates apart and nothing is carried. */
 export function kissPressure(clutch: Clutch): number {
-  checkPiston(clutch);
-  return clutch.spring / clutch.pistonArea;
+  const kiss = clutch.spring / clutch.pistonArea;
+  if (!(kiss >= 0 && kiss < Infinity)) refuse(clutch);
+  return kiss;
 }
 
 /** Clamp force [N] at an apply pressure [Pa, gauge]: pressure times piston area less the spring, never below zero. */
 export function clampForce(clutch: Clutch, pressure: number): number {
-  checkPiston(clutch);
-  if (Number.isNaN(pressure)) impossible("pressure", pressure, "a gauge pressure in Pa");
-  return Math.max(0, pressure * clutch.pistonArea - clutch.spring);
+  const force = pressure * clutch.pistonArea - clutch.spring;
+  if (!(Math.abs(force) < Infinity && clutch.pistonArea > 0 && clutch.spring >= 0)) refuse(clutch, pressure);
+  return force > 0 ? force : 0;
 }
 
 /** Largest torque of a number of faces [N m]: T = mu N F R. Shigley, Mechanical Engineering Design, ch. 16. */
@@ -35,7 +39,10 @@ export function frictionTorque(
   mu: number,
   pack: { readonly faces: number; readonly radius: number },
 ): number {
-  if (!(mu >= 0)) impossible("mu", mu, "a coefficient of 0 or more");
+  notNegative("clampForce", clampForce, "N");
+  notNegative("mu", mu);
+  positive("faces", pack.faces);
+  notNegative("radius", pack.radius, "m");
   return mu * pack.faces * clampForce * pack.radius;
 }
 
@@ -44,21 +51,21 @@ export function frictionTorque(
  * coefficient of friction mu. Zero up to kiss pressure, linear above.
  */
 export function capacity(clutch: Clutch, pressure: number, mu: number): number {
-  if (!(mu >= 0)) impossible("mu", mu, "a coefficient of 0 or more");
+  if (!(mu >= 0 && mu < Infinity && clutch.faces > 0 && clutch.faces < Infinity))
+    refuse(clutch, pressure, mu);
   return mu * clutch.faces * clampForce(clutch, pressure) * meanRadiusWear(clutch);
 }
 
 /** Capacity gained by each pascal above kiss pressure [N m/Pa]: K = mu N R A. */
 export function torquePerPressure(clutch: Clutch, mu: number): number {
-  checkPiston(clutch);
-  if (!(mu >= 0)) impossible("mu", mu, "a coefficient of 0 or more");
+  refuse(clutch, 0, mu);
   return mu * clutch.faces * meanRadiusWear(clutch) * clutch.pistonArea;
 }
 
 /** Lock pressure [Pa]: from here up a torque [N m] is carried without slip. Friction must be above zero. */
 export function lockPressure(clutch: Clutch, torque: number, mu: number): number {
+  finite("torque", torque, "N m");
   if (!(mu > 0)) impossible("mu", mu, "a coefficient above 0: nothing locks without friction");
-  if (!(clutch.faces > 0)) impossible("faces", clutch.faces, "at least one face");
   return kissPressure(clutch) + Math.max(0, torque) / torquePerPressure(clutch, mu);
 }
 

@@ -1,5 +1,5 @@
-import { impossible, type Range } from "../../errors.ts";
-import { type Clutch } from "./geometry.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
+import { faceArea, type Clutch } from "./geometry.ts";
 
 /** A full film is needed; at speed it breaks up and the law reads too high. */
 export const dragRange: Range = {
@@ -17,9 +17,11 @@ export const dragRange: Range = {
  * shared among the faces. Dynamic viscosity in Pa s.
  */
 export function openPackDrag(clutch: Clutch, viscosity: number, slip: number): number {
-  if (!(viscosity >= 0)) impossible("viscosity", viscosity, "a dynamic viscosity of 0 Pa s or more");
-  if (!(clutch.stroke > 0)) impossible("stroke", clutch.stroke, "a travel above 0 m");
-  if (!(clutch.faces > 0)) impossible("faces", clutch.faces, "at least one face");
+  notNegative("viscosity", viscosity, "Pa s");
+  positive("stroke", clutch.stroke, "m");
+  positive("faces", clutch.faces);
+  finite("slip", slip, "rad/s");
   const film = clutch.stroke / clutch.faces;
-  return (clutch.faces * Math.PI * viscosity * slip * (clutch.outer ** 4 - clutch.inner ** 4)) / (2 * film);
+  const polar = (faceArea(clutch) * (clutch.outer * clutch.outer + clutch.inner * clutch.inner)) / 2;
+  return (clutch.faces * viscosity * slip * polar) / film;
 }

@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { finite, impossible, positive } from "../../errors.ts";
 
 /**
  * Two turning masses with a closing clutch between them: the drive torque acts on the first [N m], the load torque
@@ -13,14 +13,18 @@ export interface TwoInertias {
 }
 
 function check(pair: TwoInertias): void {
-  if (!(pair.driveInertia > 0)) impossible("driveInertia", pair.driveInertia, "an inertia above 0 kg m²");
-  if (!(pair.loadInertia > 0)) impossible("loadInertia", pair.loadInertia, "an inertia above 0 kg m²");
-  if (!(pair.slip >= 0)) impossible("slip", pair.slip, "a slip of 0 rad/s or more; swap the sides for less");
+  finite("driveTorque", pair.driveTorque, "N m");
+  finite("loadTorque", pair.loadTorque, "N m");
+  positive("driveInertia", pair.driveInertia, "kg m²");
+  positive("loadInertia", pair.loadInertia, "kg m²");
+  if (!(pair.slip >= 0 && pair.slip < Infinity))
+    impossible("slip", pair.slip, "a slip of 0 rad/s or more; swap the sides for less");
 }
 
 /** Rate at which a clutch torque closes the slip [rad/s²]: a = (Tc − Te)/I1 + (Tc − Tl)/I2; below zero it opens. */
 export function closingRate(clutchTorque: number, pair: TwoInertias): number {
   check(pair);
+  finite("clutchTorque", clutchTorque, "N m");
   return (
     (clutchTorque - pair.driveTorque) / pair.driveInertia +
     (clutchTorque - pair.loadTorque) / pair.loadInertia
@@ -54,6 +58,7 @@ export function engagementEnergy(clutchTorque: number, pair: TwoInertias): numbe
 /** Speed of the driven side after an engagement that began with it at `loadSpeed` [rad/s]; undefined if it never closes. */
 export function commonSpeed(clutchTorque: number, pair: TwoInertias, loadSpeed: number): number | undefined {
   const time = engagementTime(clutchTorque, pair);
+  finite("loadSpeed", loadSpeed, "rad/s");
   return time === undefined
     ? undefined
     : loadSpeed + ((clutchTorque - pair.loadTorque) / pair.loadInertia) * time;
@@ -61,7 +66,7 @@ export function commonSpeed(clutchTorque: number, pair: TwoInertias, loadSpeed: 
 
 /** Clutch torque that closes the slip in a wanted time [N m]: the inverse of the engagement time. */
 export function commandedTorque(time: number, pair: TwoInertias): number {
-  if (!(time > 0)) impossible("time", time, "a time above 0 s");
+  positive("time", time, "s");
   const { driveInertia: I1, loadInertia: I2, slip } = pair;
   return criticalTorque(pair) + ((slip / time) * I1 * I2) / (I1 + I2);
 }

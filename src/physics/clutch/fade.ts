@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { finite, notNegative, positive } from "../../errors.ts";
 import { type FallingLine, slipOnLine, torqueToLock } from "./slip.ts";
 
 /** A pressure that falls once, in a straight line from `startPressure` [Pa] to nothing over `duration` [s]. */
@@ -14,17 +14,17 @@ export interface Grip {
 }
 
 function check(grip: Grip, fade: Fade): void {
-  if (!(grip.perPressure > 0))
-    impossible("perPressure", grip.perPressure, "a capacity per pascal above 0 N m/Pa");
-  if (!(grip.kiss >= 0)) impossible("kiss", grip.kiss, "a pressure of 0 Pa or more");
-  if (!(fade.startPressure > 0)) impossible("startPressure", fade.startPressure, "a pressure above 0 Pa");
-  if (!(fade.duration >= 0)) impossible("duration", fade.duration, "a time of 0 s or more");
+  positive("perPressure", grip.perPressure, "N m/Pa");
+  notNegative("kiss", grip.kiss, "Pa");
+  positive("startPressure", fade.startPressure, "Pa");
+  notNegative("duration", fade.duration, "s");
 }
 
-// Sum over n >= 3 of (−1)^(n+1) x^n/(n+1)! = x²/6 − x/2 + 1 − (1 − e^−x)/x, whose closed form loses all digits at small x.
+// Share of the steady form's heat beyond the triangle that a lagging drive reaches, 1/6 without lag: the sum over n >= 3 of
+// (−1)^(n+1) x^(n−2)/(n+1)! = 1/6 − 1/(2x) + 1/x² − (1 − e^−x)/x³, whose closed form loses all digits at small x.
 function lag(x: number): number {
-  if (x > 1) return (x * x) / 6 - x / 2 + 1 + Math.expm1(-x) / x;
-  let term = (x * x * x) / 24;
+  if (x > 1) return 1 / 6 - (0.5 - (1 + Math.expm1(-x) / x) / x) / x;
+  let term = x / 24;
   let sum = term;
   for (let n = 4; n < 22; n++) sum += term *= -x / (n + 1);
   return sum;
@@ -43,20 +43,20 @@ export function fadeEnergy(
 ): number {
   check(grip, fade);
   const { inertia } = drive;
-  if (!(inertia >= 0)) impossible("inertia", inertia, "an inertia of 0 kg m² or more");
+  notNegative("inertia", inertia, "kg m²");
   const TL = torqueToLock(drive, drive.outputSpeed);
   const Tm = Math.min(TL, grip.perPressure * Math.max(0, fade.startPressure - grip.kiss));
-  const t = (fade.duration * Tm) / (grip.perPressure * fade.startPressure);
+  const t = fade.duration * (Tm / grip.perPressure / fade.startPressure);
   const slipPerTorque = drive.freeSpeed / drive.torqueAtRest;
-  // Share of the steady 1/6 that a lagging drive reaches.
-  const x = inertia > 0 ? t / (inertia * slipPerTorque) : Infinity;
-  const sixth = x > 1e9 ? 1 / 6 : x > 0 ? lag(x) / (x * x) : 0;
+  const sixth = lag(inertia > 0 ? t / inertia / slipPerTorque : Infinity);
   return slipPerTorque * t * Tm * ((TL - Tm) / 2 + Tm * sixth);
 }
 
 /** Most that a fade can heat a clutch [J] while a torque [N m] still runs up an inertia [kg m²]: T² t²/(24 I), t from lock to kiss [s]. */
 export function shortFadeBound(torque: number, windowTime: number, inertia: number): number {
-  if (!(inertia > 0)) impossible("inertia", inertia, "an inertia above 0 kg m²");
+  finite("torque", torque, "N m");
+  notNegative("windowTime", windowTime, "s");
+  positive("inertia", inertia, "kg m²");
   return (torque * torque * windowTime * windowTime) / (24 * inertia);
 }
 

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, fraction, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { type Clutch } from "./geometry.ts";
 
 /** The turbulent orifice law behind the fill flow. */
@@ -13,8 +13,9 @@ export const fillOrificeRange: Range = {
 
 /** Volume to be filled before the plates touch [m³]: dead volume plus piston area times stroke. */
 export function fillVolume(clutch: Clutch): number {
-  if (!(clutch.deadVolume >= 0)) impossible("deadVolume", clutch.deadVolume, "a volume of 0 m³ or more");
-  if (!(clutch.stroke >= 0)) impossible("stroke", clutch.stroke, "a travel of 0 m or more");
+  notNegative("deadVolume", clutch.deadVolume, "m³");
+  notNegative("pistonArea", clutch.pistonArea, "m²");
+  notNegative("stroke", clutch.stroke, "m");
   return clutch.deadVolume + clutch.pistonArea * clutch.stroke;
 }
 
@@ -24,11 +25,11 @@ export function orificeFlow(
   pressureDrop: number,
   density: number,
 ): number {
-  if (!(feed.fillOrifice >= 0)) impossible("fillOrifice", feed.fillOrifice, "a diameter of 0 m or more");
-  if (!(density > 0)) impossible("density", density, "a density above 0 kg/m³");
-  if (!(pressureDrop > 0)) return 0;
   const A = (Math.PI / 4) * feed.fillOrifice * feed.fillOrifice;
-  return feed.fillDischarge * A * Math.sqrt((2 * pressureDrop) / density);
+  const flow = pressureDrop > 0 ? feed.fillDischarge * A * Math.sqrt((2 * pressureDrop) / density) : 0;
+  if (!(flow >= 0 && pressureDrop < Infinity && density > 0 && density < Infinity && feed.fillOrifice >= 0))
+    refuse(feed, pressureDrop, density);
+  return flow;
 }
 
 /**
@@ -37,8 +38,9 @@ export function orificeFlow(
  * the bleed (assumed). Undefined when no liquid arrives.
  */
 export function fillTime(volume: number, flow: number, gas: number): number | undefined {
-  if (!(volume >= 0)) impossible("volume", volume, "a volume of 0 m³ or more");
-  if (!(gas >= 0 && gas <= 1)) impossible("gas", gas, "a share from 0 to 1");
+  notNegative("volume", volume, "m³");
+  finite("flow", flow, "m³/s");
+  fraction("gas", gas);
   const liquid = Math.max(0, flow) * (1 - gas);
   if (volume === 0) return 0;
   const time = volume / liquid;
@@ -54,8 +56,21 @@ export function aeratedFill(
   gas: number,
   from: { readonly supply: number; readonly filled: number },
 ): number {
-  if (!(gas >= 0 && gas <= 1)) impossible("gas", gas, "a share from 0 to 1");
+  notNegative("volume", volume, "m³");
+  fraction("gas", gas);
+  finite("filled", from.filled, "Pa");
   if (!(from.supply > 0 && from.filled >= from.supply))
     impossible("supply", from.supply, "an absolute pressure above 0 Pa and not above the filled one");
   return volume / (1 - gas * (1 - from.supply / from.filled));
+}
+
+function refuse(
+  feed: Pick<Clutch, "fillOrifice" | "fillDischarge">,
+  pressureDrop: number,
+  density: number,
+): void {
+  notNegative("fillOrifice", feed.fillOrifice, "m");
+  notNegative("fillDischarge", feed.fillDischarge);
+  finite("pressureDrop", pressureDrop, "Pa");
+  positive("density", density, "kg/m³");
 }

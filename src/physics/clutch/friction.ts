@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Friction of an oil-wet lining: mu(v, T) = (base + rise tanh(v/riseSpeed) + slope v)(1 − heatLoss (T − reference)). */
 export interface Friction {
@@ -29,30 +29,33 @@ export const frictionRange: Range = {
  * Never below zero; the temperature factor is held between 0.3 and 1.2.
  */
 export function frictionCoefficient(friction: Friction, slidingSpeed: number, temperature: number): number {
-  if (!(friction.riseSpeed > 0)) impossible("riseSpeed", friction.riseSpeed, "a speed above 0 m/s");
-  if (Number.isNaN(slidingSpeed)) impossible("slidingSpeed", slidingSpeed, "a speed in m/s");
   return slidingFriction(friction, Math.abs(slidingSpeed)) * heatFactor(friction, temperature);
 }
 
 /** The coefficient [1] at the reference temperature, for a sliding speed of 0 m/s or more. */
 export function slidingFriction(friction: Friction, speed: number): number {
   const cold = friction.base + friction.rise * Math.tanh(speed / friction.riseSpeed) + friction.slope * speed;
+  if (!(Math.abs(cold) < Infinity && speed >= 0 && friction.base >= 0 && friction.riseSpeed > 0))
+    refuseSliding(friction, speed);
   return cold > 0 ? cold : 0;
 }
 
 /** What an interface temperature [K] leaves of the coefficient: a line through 1 at the reference, held between 0.3 and 1.2. */
 export function heatFactor(friction: Friction, temperature: number): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
   const factor = 1 - friction.heatLoss * (temperature - friction.reference);
+  if (!(temperature > 0 && Math.abs(factor) < Infinity && friction.reference > 0))
+    refuseHeat(friction, temperature);
   return factor > 1.2 ? 1.2 : factor < 0.3 ? 0.3 : factor;
 }
 
 /** Slope dmu/dv [s/m] at the reference temperature; below zero the clutch can shudder. */
 export function frictionSlope(friction: Friction, slidingSpeed: number): number {
   const v0 = friction.riseSpeed;
-  if (!(v0 > 0)) impossible("riseSpeed", v0, "a speed above 0 m/s");
   const c = Math.cosh(Math.min(350, Math.abs(slidingSpeed) / v0));
-  return friction.rise / (v0 * c * c) + friction.slope;
+  const slope = friction.rise / (v0 * c * c) + friction.slope;
+  if (!(Math.abs(slope) < Infinity && v0 > 0 && Math.abs(slidingSpeed) < Infinity))
+    refuseSlope(friction, v0, slidingSpeed);
+  return slope;
 }
 
 /** Stribeck curve of a worn-out fluid: static above sliding, which is what shudders. */
@@ -68,7 +71,12 @@ export interface Stribeck {
 
 /** mu = muC + (muS − muC) exp(−(v/vS)^d) + kv v [1]. Bo and Pavelescu 1982, Armstrong-Hélouvry 1991. */
 export function stribeckFriction(curve: Stribeck, slidingSpeed: number): number {
-  if (!(curve.speed > 0)) impossible("speed", curve.speed, "a speed above 0 m/s");
+  notNegative("coulomb", curve.coulomb);
+  notNegative("atRest", curve.atRest);
+  positive("speed", curve.speed, "m/s");
+  positive("exponent", curve.exponent);
+  finite("viscous", curve.viscous, "s/m");
+  finite("slidingSpeed", slidingSpeed, "m/s");
   const v = Math.abs(slidingSpeed);
   const mixed = Math.exp(-((v / curve.speed) ** curve.exponent));
   return curve.coulomb + (curve.atRest - curve.coulomb) * mixed + curve.viscous * v;
@@ -80,8 +88,30 @@ export function frictionFromTest(
   clampForce: number,
   rig: { readonly faces: number; readonly radius: number },
 ): number {
-  if (!(clampForce > 0)) impossible("clampForce", clampForce, "a force above 0 N");
-  if (!(rig.faces > 0 && rig.radius > 0))
-    impossible("rig", rig.radius, "at least one face and a radius above 0 m");
+  finite("torque", torque, "N m");
+  positive("clampForce", clampForce, "N");
+  positive("faces", rig.faces);
+  positive("radius", rig.radius, "m");
   return torque / (rig.faces * clampForce * rig.radius);
+}
+
+function refuseSliding(friction: Friction, speed: number): void {
+  notNegative("base", friction.base);
+  finite("rise", friction.rise);
+  positive("riseSpeed", friction.riseSpeed, "m/s");
+  finite("slope", friction.slope, "s/m");
+  notNegative("slidingSpeed", speed, "m/s");
+}
+
+function refuseHeat(friction: Friction, temperature: number): void {
+  finite("heatLoss", friction.heatLoss, "1/K");
+  positive("reference", friction.reference, "K");
+  positive("temperature", temperature, "K");
+}
+
+function refuseSlope(friction: Friction, v0: number, slidingSpeed: number): void {
+  finite("rise", friction.rise);
+  positive("riseSpeed", v0, "m/s");
+  finite("slope", friction.slope, "s/m");
+  finite("slidingSpeed", slidingSpeed, "m/s");
 }

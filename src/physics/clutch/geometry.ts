@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { type Friction } from "./friction.ts";
 
 /** A ring of lining: outer and inner radius [m]. */
@@ -44,9 +44,9 @@ export const radiusRange: Range = {
 };
 
 function checkRing(ring: Ring): void {
-  if (!(ring.outer > 0)) impossible("outer", ring.outer, "a radius above 0 m");
-  if (!(ring.inner >= 0 && ring.inner < ring.outer))
-    impossible("inner", ring.inner, "a radius from 0 m to below the outer one");
+  if (ring.inner >= 0 && ring.inner < ring.outer && ring.outer < Infinity) return;
+  positive("outer", ring.outer, "m");
+  impossible("inner", ring.inner, "a radius from 0 m to below the outer one");
 }
 
 /** Effective radius of a worn-in ring [m]: pressure times radius is constant, so R = (ro + ri)/2. Shigley ch. 16. */
@@ -72,6 +72,7 @@ export function faceArea(ring: Ring): number {
 /** Clamp force [N] at which a worn-in ring has the given pressure [Pa] at its inner edge: F = 2π p ri (ro − ri). */
 export function wearForce(ring: Ring, peakPressure: number): number {
   checkRing(ring);
+  notNegative("peakPressure", peakPressure, "Pa");
   return 2 * Math.PI * peakPressure * ring.inner * (ring.outer - ring.inner);
 }
 
@@ -80,15 +81,24 @@ export function wearPressure(ring: Ring, force: number): number {
   checkRing(ring);
   if (!(ring.inner > 0))
     impossible("inner", ring.inner, "a radius above 0 m: at 0 the wear pressure has no bound");
+  notNegative("force", force, "N");
   return force / (2 * Math.PI * ring.inner * (ring.outer - ring.inner));
 }
 
 /** Mean lining pressure [Pa] under a clamp force [N]. */
 export function evenPressure(ring: Ring, force: number): number {
+  notNegative("force", force, "N");
   return force / faceArea(ring);
 }
 
 /** Sliding speed at the mean radius [m/s] for a slip between the two sides [rad/s]. */
 export function slidingSpeed(ring: Ring, slip: number): number {
-  return ((ring.outer + ring.inner) / 2) * slip;
+  const speed = ((ring.outer + ring.inner) / 2) * slip;
+  if (!(Math.abs(speed) < Infinity && ring.outer > 0 && ring.inner >= 0)) refuseSlip(ring, slip);
+  return speed;
+}
+
+function refuseSlip(ring: Ring, slip: number): void {
+  checkRing(ring);
+  finite("slip", slip, "rad/s");
 }

@@ -1,6 +1,6 @@
 // The learned fill: a controller that begins to fill a clutch earlier when it was full too late, until it may not.
 
-import { impossible, type Range } from "../../errors.ts";
+import { fraction, impossible, notNegative, type Range } from "../../errors.ts";
 
 /** How much earlier a controller may begin to fill a clutch. */
 export const learnedFillRange: Range = {
@@ -19,8 +19,9 @@ export const learnedFillRange: Range = {
  */
 export function nextFill(learned: number, late: number, gain: number, limit: number): number {
   if (Number.isNaN(late)) impossible("lateness of the fill", late, "a time in s");
-  if (!(gain >= 0 && gain <= 1)) impossible("gain of the learned fill", gain, "a share from 0 to 1");
-  if (!(limit >= 0)) impossible("limit of the learned fill", limit, "0 s or more");
+  notNegative("learned fill", learned, "s");
+  fraction("gain of the learned fill", gain);
+  notNegative("limit of the learned fill", limit, "s");
   const believed = late > limit ? limit : late < -limit ? -limit : late;
   const next = learned + gain * believed;
   return next > limit ? limit : next < 0 ? 0 : next;

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { type Clutch, meanRadiusPressure } from "./geometry.ts";
 
 /** The converter clutch: clamped by the difference of two pressures in the converter circuit. */
@@ -27,22 +27,46 @@ export const lockupPressureRange: Range = {
  * feed: half the flow leaves a quarter of the difference (assumed). A clutch with its own feed ignores the share.
  */
 export function lockupPressure(lockup: Lockup, linePressure: number, feedShare: number): number {
-  if (!(feedShare >= 0)) impossible("feedShare", feedShare, "a share of 0 or more");
-  if (Number.isNaN(linePressure)) impossible("linePressure", linePressure, "a gauge pressure in Pa");
+  const over = linePressure - lockup.back;
+  if (!(feedShare >= 0 && Math.abs(over) < Infinity && lockup.most >= 0))
+    refusePressure(lockup, linePressure, feedShare);
   const fed = lockup.fedFromOverflow ? Math.min(1, feedShare * feedShare) : 1;
-  return Math.min(lockup.most, Math.max(0, linePressure - lockup.back) * fed);
+  return Math.min(lockup.most, Math.max(0, over) * fed);
 }
 
 /** Capacity [N m] at a pressure difference [Pa]: T = mu N R (A dp − spring), with the even-pressure radius of a bonded ring. */
 export function lockupCapacity(lockup: Lockup, difference: number, mu: number): number {
-  if (!(mu >= 0)) impossible("mu", mu, "a coefficient of 0 or more");
-  const F = Math.max(0, difference * lockup.pistonArea - lockup.spring);
-  return mu * lockup.faces * F * meanRadiusPressure(lockup);
+  const over = difference * lockup.pistonArea - lockup.spring;
+  const perNewton = mu * lockup.faces * meanRadiusPressure(lockup);
+  if (!(Math.abs(over) < Infinity && perNewton >= 0 && perNewton < Infinity && lockup.pistonArea > 0))
+    refuseDifference(lockup, difference, mu);
+  return perNewton * Math.max(0, over);
 }
 
 /** Pressure difference that holds a torque [Pa]: what the slip controller has to ask for. */
 export function lockupPressureFor(lockup: Lockup, torque: number, mu: number): number {
+  finite("torque", torque, "N m");
+  refuse(lockup, mu);
   if (!(mu > 0)) impossible("mu", mu, "a coefficient above 0: nothing locks without friction");
   const perNewton = mu * lockup.faces * meanRadiusPressure(lockup);
   return (Math.max(0, torque) / perNewton + lockup.spring) / lockup.pistonArea;
+}
+
+function refuse(lockup: Lockup, mu: number): void {
+  positive("faces", lockup.faces);
+  positive("pistonArea", lockup.pistonArea, "m²");
+  notNegative("spring", lockup.spring, "N");
+  notNegative("mu", mu);
+}
+
+function refusePressure(lockup: Lockup, linePressure: number, feedShare: number): void {
+  notNegative("most", lockup.most, "Pa");
+  finite("back", lockup.back, "Pa");
+  finite("linePressure", linePressure, "Pa");
+  notNegative("feedShare", feedShare);
+}
+
+function refuseDifference(lockup: Lockup, difference: number, mu: number): void {
+  refuse(lockup, mu);
+  finite("difference", difference, "Pa");
 }

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 import { kissPressure, lockPressure } from "./capacity.ts";
 import { type Clutch } from "./geometry.ts";
 
@@ -36,20 +36,21 @@ export const steadySlipRange: Range = {
 };
 
 function checkLine(line: FallingLine): void {
-  if (!(line.torqueAtRest > 0)) impossible("torqueAtRest", line.torqueAtRest, "a torque above 0 N m");
-  if (!(line.freeSpeed > 0)) impossible("freeSpeed", line.freeSpeed, "a speed above 0 rad/s");
+  positive("torqueAtRest", line.torqueAtRest, "N m");
+  positive("freeSpeed", line.freeSpeed, "rad/s");
 }
 
 /** Torque that the falling line asks of a clutch without slip [N m]; zero when the output outruns the free speed. */
 export function torqueToLock(line: FallingLine, outputSpeed: number): number {
   checkLine(line);
+  finite("outputSpeed", outputSpeed, "rad/s");
   return Math.max(0, line.torqueAtRest * (1 - outputSpeed / line.freeSpeed));
 }
 
 /** Steady slip heat on a falling line [W]: P = (w0/T0) Tc (TL − Tc), a parabola, zero at no capacity and from lock up. */
 export function slipPowerLine(line: FallingLine, outputSpeed: number, capacity: number): number {
   const TL = torqueToLock(line, outputSpeed);
-  if (!(capacity >= 0)) impossible("capacity", capacity, "a torque of 0 N m or more");
+  notNegative("capacity", capacity, "N m");
   if (capacity >= TL) return 0;
   return (line.freeSpeed / line.torqueAtRest) * capacity * (TL - capacity);
 }
@@ -63,8 +64,10 @@ export function peakSlip(line: FallingLine, outputSpeed: number): SteadySlip {
 
 /** Steady slip heat on a flat line with a limiter [W]: P = Tc (wg − wL) up to a cliff at lock, where it is worst. */
 export function slipPowerLimiter(line: LimitedLine, outputSpeed: number, capacity: number): number {
-  if (!(line.torque > 0)) impossible("torque", line.torque, "a torque above 0 N m");
-  if (!(capacity >= 0)) impossible("capacity", capacity, "a torque of 0 N m or more");
+  positive("torque", line.torque, "N m");
+  finite("governedSpeed", line.governedSpeed, "rad/s");
+  finite("outputSpeed", outputSpeed, "rad/s");
+  notNegative("capacity", capacity, "N m");
   if (capacity >= line.torque || outputSpeed >= line.governedSpeed) return 0;
   return capacity * (line.governedSpeed - outputSpeed);
 }
@@ -81,9 +84,10 @@ export function slipOnLine(
   outputSpeed: number,
   capacity: number,
 ): SteadySlip {
-  if (!(capacity >= 0)) impossible("capacity", capacity, "a torque of 0 N m or more");
-  if (Number.isNaN(outputSpeed)) impossible("outputSpeed", outputSpeed, "a speed in rad/s");
+  notNegative("capacity", capacity, "N m");
+  finite("outputSpeed", outputSpeed, "rad/s");
   const without = driveTorque(outputSpeed);
+  finite("driveTorque", without, "N m");
   if (!(without > capacity)) return { slip: 0, torque: Math.max(0, without), power: 0, state: "locked" };
   const top = Math.max(highestSpeedSearched, 2 * outputSpeed);
   const step = 4;

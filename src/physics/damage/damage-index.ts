@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, type Range } from "../../errors.ts";
 
 /** Loss of friction by glazing: qualitative in print, so an input. */
 export const glazeLossRange: Range = {
@@ -27,8 +27,7 @@ export function capacityLeft(
   glazeLoss: number,
 ): number {
   if (!(lining > 0)) impossible("lining", lining, "a thickness above 0 m");
-  if (Number.isNaN(glaze + char + wear + glazeLoss))
-    impossible("glaze, char, wear or glazeLoss", NaN, "numbers");
+  if (!(Math.abs(glaze + char + wear + glazeLoss) < Infinity)) refuse(glaze, char, wear, glazeLoss);
   return (1 - share(glazeLoss) * share(glaze)) * (1 - share(char)) * (1 - share(wear / lining));
 }
 
@@ -41,4 +40,11 @@ export function damageIndex(left: number, margin: number): number {
   if (!(margin > 1)) impossible("margin", margin, "a margin above 1: new, it must carry its rated torque");
   if (!(left >= 0 && left <= 1)) impossible("left", left, "a share from 0 to 1");
   return (1 - left) / (1 - 1 / margin);
+}
+
+function refuse(glaze: number, char: number, wear: number, glazeLoss: number): void {
+  finite("glaze", glaze);
+  finite("char", char);
+  finite("wear", wear, "m");
+  finite("glazeLoss", glazeLoss);
 }

@@ -1,5 +1,5 @@
 // What the linings have lost, as mass: the dark grains in the pan, and what charring has let go into the fluid.
-import { impossible, type Range } from "../../errors.ts";
+import { fraction, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Density of dry friction paper [kg/m³], the one that its heat conduction is reckoned with: recalled, uncertain. */
 export const liningDensity = 1125;
@@ -32,10 +32,10 @@ export interface Debris {
  * it is now, in pan, filter or fluid, or gone with the leak, this does not say.
  */
 export function debris(area: number, thickness: number, wornDepth: number, charredShare: number): Debris {
-  if (!(area > 0 && area < Infinity)) impossible("area", area, "more than 0 m²");
-  if (!(thickness >= 0 && thickness < Infinity)) impossible("thickness", thickness, "0 m or more");
+  positive("area", area, "m²");
+  notNegative("thickness", thickness, "m");
   if (!(wornDepth >= 0 && wornDepth <= thickness)) impossible("wornDepth", wornDepth, "0 m to the thickness");
-  if (!(charredShare >= 0 && charredShare <= 1)) impossible("charredShare", charredShare, "a share from 0 to 1");
+  fraction("charredShare", charredShare);
   const worn = liningDensity * area * wornDepth;
   const charred = liningDensity * area * (thickness - wornDepth) * charredShare;
   return { worn, charred, least: worn + (1 - mostChar) * charred, most: worn + charred };

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { positive, type Range } from "../../errors.ts";
 
 // Laws for transformer paper in oil: the best calibrated neighbours of a hot, oil-soaked cellulose lining, for comparison.
 
@@ -13,7 +13,7 @@ export const insulationRange: Range = {
 };
 
 function celsius(temperature: number): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
+  positive("temperature", temperature, "K");
   return temperature - 273.15;
 }
 

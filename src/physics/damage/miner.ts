@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, type Range } from "../../errors.ts";
 
 /** The sum takes no notice of order; tests scatter widely about 1. */
 export const minerRange: Range = {
@@ -20,8 +20,8 @@ export interface Stretch {
 export function minerSum(stretches: readonly Stretch[]): number {
   let sum = 0;
   for (const { time, life } of stretches) {
-    if (!(life > 0)) impossible("life", life, "a life above 0");
-    if (!(time >= 0)) impossible("time", time, "a time of 0 or more");
+    if (!(life > 0)) impossible("life", life, "more than 0, or Infinity for none used");
+    notNegative("time", time);
     sum += time / life;
   }
   return sum;

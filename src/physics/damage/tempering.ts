@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, positive, type Range } from "../../errors.ts";
 
 /** Softening of hardened steel, which is not its colour. */
 export const temperingRange: Range = {
@@ -12,14 +12,17 @@ export const temperingRange: Range = {
 
 /** Tempering parameter [K]: P = T (C + log10 t), t in hours with C = 20; here the time is in seconds. */
 export function hollomonJaffe(temperature: number, seconds: number, constant = 20): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
-  if (!(seconds > 0)) impossible("seconds", seconds, "a time above 0 s");
+  positive("temperature", temperature, "K");
+  positive("seconds", seconds, "s");
+  finite("constant", constant);
   return temperature * (constant + Math.log10(seconds / 3600));
 }
 
 /** Time [s] at a temperature [K] that softens as much as a tempering parameter [K] says; undefined where it is beyond all counting. */
 export function temperingTime(temperature: number, parameter: number, constant = 20): number | undefined {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
+  positive("temperature", temperature, "K");
+  finite("parameter", parameter, "K");
+  finite("constant", constant);
   const time = 3600 * 10 ** (parameter / temperature - constant);
   return Number.isFinite(time) ? time : undefined;
 }

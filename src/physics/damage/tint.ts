@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, positive, type Range } from "../../errors.ts";
 
 /** A temper colour of bright plain carbon steel and the temperature [K] at which it shows after minutes in air. */
 export interface Tint {
@@ -54,8 +54,9 @@ export function listTemperature(
   seconds: number,
   timePower: number = tintGrowth.timePower,
 ): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
-  if (!(seconds > 0)) impossible("seconds", seconds, "a time above 0 s");
+  positive("temperature", temperature, "K");
+  positive("seconds", seconds, "s");
+  positive("timePower", timePower);
   return temperature * (seconds / tintListTime) ** (1 / (tintGrowth.temperaturePower * timePower));
 }
 
@@ -82,8 +83,9 @@ export function temperatureOfTint(
 ): { readonly low: number; readonly likely: number; readonly high: number } | undefined {
   const n = tints.findIndex((tint) => tint.name === name);
   if (n < 0) return undefined;
-  if (!(held.shortest > 0)) impossible("shortest", held.shortest, "a time above 0 s");
-  if (!(held.longest >= held.shortest)) impossible("longest", held.longest, "a time not below the shortest");
+  positive("shortest", held.shortest, "s");
+  if (!(held.longest >= held.shortest && held.longest < Infinity))
+    impossible("longest", held.longest, "a time not below the shortest");
   const T = (tints[n] as Tint).temperature;
   const shift = (seconds: number) =>
     (tintListTime / seconds) ** (1 / (tintGrowth.temperaturePower * tintGrowth.timePower));
@@ -97,7 +99,8 @@ export function temperatureOfTint(
 
 /** Times [1] as long at the lower of two temperatures [K] for the same colour, (T/Tlow)^(m n): 2 to 300 for 50 K, so no clock. */
 export function tintTimeRatio(temperature: number, lower: number, timePower: number): number {
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
-  if (!(lower > 0)) impossible("lower", lower, "an absolute temperature above 0 K");
+  positive("temperature", temperature, "K");
+  positive("lower", lower, "K");
+  positive("timePower", timePower);
   return (temperature / lower) ** (tintGrowth.temperaturePower * timePower);
 }

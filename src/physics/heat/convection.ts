@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Number of terms kept limits the series at the very beginning. */
 export const heislerRange: Range = {
@@ -12,7 +12,8 @@ export const heislerRange: Range = {
 
 /** Root number n (from 0) of zeta tan zeta = Bi: it lies between n pi and n pi + pi/2, and bisection cannot miss it. */
 export function slabRoot(biot: number, n: number): number {
-  if (!(biot > 0)) impossible("biot", biot, "a Biot number above 0");
+  positive("biot", biot);
+  if (!(Number.isInteger(n) && n >= 0)) impossible("n", n, "a whole number, 0 for the first root");
   let low = n * Math.PI;
   let high = low + Math.PI / 2;
   for (let i = 0; i < 60; i++) {
@@ -24,8 +25,10 @@ export function slabRoot(biot: number, n: number): number {
   return (low + high) / 2;
 }
 
-/** First-term weight of a root: C = 4 sin zeta/(2 zeta + sin 2 zeta). */
+/** First-term weight of a root: C = 4 sin zeta/(2 zeta + sin 2 zeta), which tends to 1 at 0. */
 export function slabWeight(root: number): number {
+  notNegative("root", root);
+  if (root === 0) return 1;
   return (4 * Math.sin(root)) / (2 * root + Math.sin(2 * root));
 }
 
@@ -34,7 +37,7 @@ export function slabWeight(root: number): number {
  * sum C exp(−zeta² Fo) cos(zeta x), Bi = hL/k, Fo = alpha t/L², L the half-thickness.
  */
 export function slabConvection(biot: number, fourier: number, place: number): number {
-  if (!(fourier >= 0)) impossible("fourier", fourier, "a Fourier number of 0 or more");
+  notNegative("fourier", fourier);
   if (!(place >= 0 && place <= 1)) impossible("place", place, "a place from 0 to 1");
   if (fourier === 0) return 1;
   let sum = 0;

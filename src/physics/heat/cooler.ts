@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, type Range } from "../../errors.ts";
 
 /** Effectiveness laws of exchangers with constant properties and conductance. */
 export const effectivenessRange: Range = {
@@ -93,10 +93,16 @@ export function crossSmallerMixed(ntu: number, ratio: number): number {
  * capacity flow. Zero when either stream stands still. Below zero difference it warms the fluid, as a cold start does.
  */
 export function coolerTakes(hotCapacity: number, coldCapacity: number, conductance: number): number {
-  if (Number.isNaN(hotCapacity)) impossible("hotCapacity", hotCapacity, "a capacity flow in W/K");
-  if (Number.isNaN(coldCapacity)) impossible("coldCapacity", coldCapacity, "a capacity flow in W/K");
+  if (!(hotCapacity < Infinity && coldCapacity < Infinity && conductance >= 0 && conductance < Infinity))
+    refuse(hotCapacity, coldCapacity, conductance);
   const smaller = Math.min(hotCapacity, coldCapacity);
   if (!(smaller > 0)) return 0;
   const ratio = smaller / Math.max(hotCapacity, coldCapacity);
   return effectiveness(Math.min(1e6, transferUnits(conductance, smaller)), ratio) * smaller;
+}
+
+function refuse(hotCapacity: number, coldCapacity: number, conductance: number): void {
+  finite("hotCapacity", hotCapacity, "W/K");
+  finite("coldCapacity", coldCapacity, "W/K");
+  notNegative("conductance", conductance, "W/K");
 }

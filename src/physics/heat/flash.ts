@@ -1,5 +1,5 @@
-import { impossible, type Range } from "../../errors.ts";
-import { type Solid } from "./solid.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
+import { checkSolid, type Solid } from "./solid.ts";
 
 /** The band law needs heat that is carried along faster than it spreads. */
 export const flashRange: Range = {
@@ -13,6 +13,9 @@ export const flashRange: Range = {
 
 /** Peclet number of a band of a given length [m] that moves at a speed [m/s]: V b/(2 alpha), b half the length. */
 export function peclet(body: Solid, length: number, speed: number): number {
+  checkSolid(body);
+  notNegative("length", length, "m");
+  notNegative("speed", speed, "m/s");
   return (speed * length) / (4 * body.diffusivity);
 }
 
@@ -22,8 +25,10 @@ export function movingBandRise(
   flux: number,
   band: { readonly length: number; readonly speed: number },
 ): number {
-  if (!(band.speed > 0)) impossible("speed", band.speed, "a speed above 0 m/s");
-  if (!(band.length >= 0)) impossible("length", band.length, "a length of 0 m or more");
+  checkSolid(body);
+  finite("flux", flux, "W/m²");
+  positive("speed", band.speed, "m/s");
+  notNegative("length", band.length, "m");
   return (
     ((2 * flux) / body.conductivity) * Math.sqrt((body.diffusivity * band.length) / (Math.PI * band.speed))
   );
@@ -31,6 +36,9 @@ export function movingBandRise(
 
 /** Largest rise of a round spot of a given radius [m] at rest [K]: q a/k. Carslaw and Jaeger 1959. */
 export function stillSpotPeak(body: Solid, flux: number, radius: number): number {
+  checkSolid(body);
+  finite("flux", flux, "W/m²");
+  notNegative("radius", radius, "m");
   return (flux * radius) / body.conductivity;
 }
 

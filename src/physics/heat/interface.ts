@@ -1,7 +1,7 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 import { peakInterfaceRise } from "./conduction.ts";
 import { ierfc } from "./error-function.ts";
-import { separatorSteel, type Solid } from "./solid.ts";
+import { checkSolid, separatorSteel, type Solid } from "./solid.ts";
 
 /** A constant flux since the slip began; the mean temperature comes from the lumped plate. */
 export const interfaceRange: Range = {
@@ -24,12 +24,11 @@ export function interfaceRise(
   thickness: number,
   steel: Solid = separatorSteel,
 ): number {
-  if (!(thickness > 0)) impossible("thickness", thickness, "a thickness above 0 m");
-  if (!(duration >= 0)) impossible("duration", duration, "a time of 0 s or more");
-  if (Number.isNaN(flux)) impossible("flux", flux, "a flux in W/m²");
   const L = thickness / 2;
   const Fo = (steel.diffusivity * duration) / (L * L);
   const scale = (flux * L) / steel.conductivity;
+  if (!(Fo >= 0 && Fo < Infinity && Math.abs(scale) < Infinity && thickness > 0 && steel.conductivity > 0))
+    refuse(flux, duration, thickness, steel);
   if (Fo === 0) return 0;
   if (Fo > 4) return scale / 3;
   if (Fo < 0.2) {
@@ -49,12 +48,25 @@ export function interfaceRise(
  * meanwhile. Once the heat has crossed the plate (Fo = alpha t/L² over 1/3) the surface is ahead of the mean by qL/(3k) and the peak is
  * (q0 L/k)(Fo/2 + 1/(18 Fo)), to 3 % from Fo 1; before that the semi-infinite law, within 8 % where they meet.
  */
-export function peakPlateRise(firstFlux: number, duration: number, thickness: number, steel: Solid = separatorSteel): number {
-  if (!(thickness > 0)) impossible("thickness", thickness, "a thickness above 0 m");
-  if (!(duration > 0)) impossible("duration", duration, "a time above 0 s");
-  if (Number.isNaN(firstFlux)) impossible("flux", firstFlux, "a flux in W/m²");
+export function peakPlateRise(
+  firstFlux: number,
+  duration: number,
+  thickness: number,
+  steel: Solid = separatorSteel,
+): number {
+  finite("firstFlux", firstFlux, "W/m²");
+  positive("duration", duration, "s");
+  positive("thickness", thickness, "m");
+  checkSolid(steel);
   const L = thickness / 2;
   const Fo = (steel.diffusivity * duration) / (L * L);
   if (Fo < 1 / 3) return peakInterfaceRise(steel, firstFlux, duration);
   return ((firstFlux * L) / steel.conductivity) * (Fo / 2 + 1 / (18 * Fo));
+}
+
+function refuse(flux: number, duration: number, thickness: number, steel: Solid): void {
+  finite("flux", flux, "W/m²");
+  notNegative("duration", duration, "s");
+  positive("thickness", thickness, "m");
+  checkSolid(steel);
 }

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Cooling of the open plate surface: what air alone does, what full lubrication does, and the flow that gives it. */
 export interface Lubrication {
@@ -23,24 +23,26 @@ export const filmRange: Range = {
 
 /** Coefficient [W/(m² K)] at a lubrication flow [m³/s]: the air value at none, rising as the root of the flow to its full value. */
 export function filmCoefficient(lubeFlow: number, lubrication: Lubrication): number {
-  if (!(lubrication.fullFlow > 0)) impossible("fullFlow", lubrication.fullFlow, "a flow above 0 m³/s");
-  if (Number.isNaN(lubeFlow)) impossible("lubeFlow", lubeFlow, "a flow in m³/s");
-  const share = Math.sqrt(Math.min(1, Math.max(0, lubeFlow / lubrication.fullFlow)));
-  return lubrication.airCoefficient + (lubrication.fullCoefficient - lubrication.airCoefficient) * share;
+  const { airCoefficient, fullCoefficient, fullFlow } = lubrication;
+  const share = Math.sqrt(Math.min(1, Math.max(0, lubeFlow / fullFlow)));
+  const film = airCoefficient + (fullCoefficient - airCoefficient) * share;
+  if (!(film >= 0 && film < Infinity && fullFlow > 0 && airCoefficient >= 0))
+    refuseFilm(lubrication, lubeFlow);
+  return film;
 }
 
 /** Heat that a flow [m³/s] of fluid can carry off [W] in warming by `rise` [K]. */
 export function flowCarries(flow: number, volumetricHeat: number, rise: number): number {
-  if (!(volumetricHeat > 0))
-    impossible("volumetricHeat", volumetricHeat, "density times specific heat above 0 J/(m³ K)");
+  finite("flow", flow, "m³/s");
+  positive("volumetricHeat", volumetricHeat, "J/(m³ K)");
+  finite("rise", rise, "K");
   return Math.max(0, flow) * volumetricHeat * Math.max(0, rise);
 }
 
 /** Conductance [W/K] of a film, capped by what the flow could carry if it left at plate temperature: G = C(1 − exp(−hA/C)). */
 export function capByFlow(filmConductance: number, flowCapacity: number, airConductance: number): number {
-  if (!(filmConductance >= 0))
-    impossible("filmConductance", filmConductance, "a conductance of 0 W/K or more");
-  if (!(airConductance >= 0)) impossible("airConductance", airConductance, "a conductance of 0 W/K or more");
+  if (!(filmConductance >= 0 && filmConductance < Infinity && flowCapacity < Infinity && airConductance >= 0))
+    refuseCap(filmConductance, flowCapacity, airConductance);
   const oil = Math.max(0, filmConductance - airConductance);
   // A flow that comes cold and leaves at the plate's temperature at most.
   const carried = flowCapacity > 0 ? -flowCapacity * Math.expm1(-oil / flowCapacity) : 0;
@@ -49,6 +51,21 @@ export function capByFlow(filmConductance: number, flowCapacity: number, airCond
 
 /** Laminar, fully developed flow in a groove [W/(m² K)]: h = Nu k/D. Nu 3.66 round, 7.54 wide slot, 8.24 at constant flux. */
 export function grooveCoefficient(nusselt: number, conductivity: number, hydraulicDiameter: number): number {
-  if (!(hydraulicDiameter > 0)) impossible("hydraulicDiameter", hydraulicDiameter, "a diameter above 0 m");
+  positive("nusselt", nusselt);
+  positive("conductivity", conductivity, "W/(m K)");
+  positive("hydraulicDiameter", hydraulicDiameter, "m");
   return (nusselt * conductivity) / hydraulicDiameter;
+}
+
+function refuseFilm({ airCoefficient, fullCoefficient, fullFlow }: Lubrication, lubeFlow: number): void {
+  notNegative("airCoefficient", airCoefficient, "W/(m² K)");
+  notNegative("fullCoefficient", fullCoefficient, "W/(m² K)");
+  positive("fullFlow", fullFlow, "m³/s");
+  finite("lubeFlow", lubeFlow, "m³/s");
+}
+
+function refuseCap(filmConductance: number, flowCapacity: number, airConductance: number): void {
+  notNegative("filmConductance", filmConductance, "W/K");
+  finite("flowCapacity", flowCapacity, "W/K");
+  notNegative("airConductance", airConductance, "W/K");
 }

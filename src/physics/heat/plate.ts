@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Even temperature through the plate: right for sustained slip, not for the first tenth of a second. */
 export const lumpedRange: Range = {
@@ -15,10 +15,20 @@ function settled(x: number): number {
   return x > 0 ? -Math.expm1(-x) / x : 1;
 }
 
-function check(heatCapacity: number, conductance: number, dt: number): void {
-  if (!(heatCapacity > 0)) impossible("heatCapacity", heatCapacity, "a heat capacity above 0 J/K");
-  if (!(conductance >= 0)) impossible("conductance", conductance, "a conductance of 0 W/K or more");
-  if (!(dt >= 0)) impossible("dt", dt, "a time of 0 s or more");
+function refuse(
+  temperature: number,
+  fluidTemperature: number,
+  power: number,
+  heatCapacity: number,
+  conductance: number,
+  dt: number,
+): void {
+  positive("temperature", temperature, "K");
+  positive("fluidTemperature", fluidTemperature, "K");
+  finite("power", power, "W");
+  positive("heatCapacity", heatCapacity, "J/K");
+  notNegative("conductance", conductance, "W/K");
+  notNegative("dt", dt, "s");
 }
 
 /**
@@ -33,10 +43,19 @@ export function plateAfter(
   conductance: number,
   dt: number,
 ): number {
-  check(heatCapacity, conductance, dt);
-  if (!(temperature > 0)) impossible("temperature", temperature, "an absolute temperature above 0 K");
   const share = settled((conductance * dt) / heatCapacity);
-  return temperature + ((power - conductance * (temperature - fluidTemperature)) * dt * share) / heatCapacity;
+  const after =
+    temperature + ((power - conductance * (temperature - fluidTemperature)) * dt * share) / heatCapacity;
+  if (!(
+    Math.abs(after) < Infinity &&
+    temperature > 0 &&
+    fluidTemperature > 0 &&
+    heatCapacity > 0 &&
+    conductance >= 0 &&
+    dt >= 0
+  ))
+    refuse(temperature, fluidTemperature, power, heatCapacity, conductance, dt);
+  return after;
 }
 
 /**
@@ -51,9 +70,18 @@ export function plateGivesUp(
   conductance: number,
   dt: number,
 ): number {
-  check(heatCapacity, conductance, dt);
   const share = settled((conductance * dt) / heatCapacity);
-  return dt * (power * (1 - share) + conductance * (temperature - fluidTemperature) * share);
+  const heat = dt * (power * (1 - share) + conductance * (temperature - fluidTemperature) * share);
+  if (!(
+    Math.abs(heat) < Infinity &&
+    temperature > 0 &&
+    fluidTemperature > 0 &&
+    heatCapacity > 0 &&
+    conductance >= 0 &&
+    dt >= 0
+  ))
+    refuse(temperature, fluidTemperature, power, heatCapacity, conductance, dt);
+  return heat;
 }
 
 /** Temperature at which heating and cooling balance [K]; undefined without any cooling. */
@@ -62,7 +90,9 @@ export function steadyPlate(
   power: number,
   conductance: number,
 ): number | undefined {
-  if (!(conductance >= 0)) impossible("conductance", conductance, "a conductance of 0 W/K or more");
+  positive("fluidTemperature", fluidTemperature, "K");
+  finite("power", power, "W");
+  notNegative("conductance", conductance, "W/K");
   return conductance > 0 ? fluidTemperature + power / conductance : undefined;
 }
 
@@ -72,7 +102,10 @@ export function timeToReach(
   to: number,
   body: { readonly settles: number; readonly timeConstant: number },
 ): number | undefined {
-  if (!(body.timeConstant > 0)) impossible("timeConstant", body.timeConstant, "a time above 0 s");
+  finite("from", from, "K");
+  finite("to", to, "K");
+  finite("settles", body.settles, "K");
+  positive("timeConstant", body.timeConstant, "s");
   if (from === to) return 0;
   const left = (body.settles - to) / (body.settles - from);
   return left > 0 && left < 1 ? -body.timeConstant * Math.log(left) : undefined;

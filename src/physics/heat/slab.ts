@@ -1,6 +1,6 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { ierfc } from "./error-function.ts";
-import { type Solid } from "./solid.ts";
+import { checkSolid, type Solid } from "./solid.ts";
 
 /** Even heating of both faces; the series is exact, so only the geometry limits it. */
 export const slabRange: Range = {
@@ -12,14 +12,16 @@ export const slabRange: Range = {
   source: "one-dimensional conduction; Carslaw and Jaeger 1959, section 3.8 (recalled)",
 };
 
-function check(thickness: number, time: number): void {
-  if (!(thickness > 0)) impossible("thickness", thickness, "a thickness above 0 m");
-  if (!(time >= 0)) impossible("time", time, "a time of 0 s or more");
+function check(plate: Solid, thickness: number, flux: number, time: number): void {
+  checkSolid(plate);
+  finite("flux", flux, "W/m²");
+  positive("thickness", thickness, "m");
+  notNegative("time", time, "s");
 }
 
 /** Mean rise [K] of a plate of a given thickness [m] that takes a flux [W/m²] on each face for a time [s]. */
 export function lumpedRise(plate: Solid, thickness: number, flux: number, time: number): number {
-  check(thickness, time);
+  check(plate, thickness, flux, time);
   return (2 * flux * plate.diffusivity * time) / (plate.conductivity * thickness);
 }
 
@@ -34,7 +36,7 @@ export function slabRise(
   time: number,
   fromMiddle: number,
 ): number {
-  check(heated.thickness, time);
+  check(plate, heated.thickness, heated.flux, time);
   const L = heated.thickness / 2;
   if (!(Math.abs(fromMiddle) <= L)) impossible("fromMiddle", fromMiddle, "a place inside the plate");
   const scale = (heated.flux * L) / plate.conductivity;

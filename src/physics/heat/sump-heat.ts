@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { finite, impossible, notNegative } from "../../errors.ts";
 import { specificHeat } from "../fluid/specific-heat.ts";
 
 const zeroCelsius = 273.15;
@@ -17,7 +17,7 @@ export function sumpTemperature(
   if (!(mass >= 0)) impossible("mass", mass, "a mass of 0 kg or more");
   if (!(metalCapacity >= 0)) impossible("metalCapacity", metalCapacity, "a heat capacity of 0 J/K or more");
   if (!(mass + metalCapacity > 0)) impossible("mass", mass, "some fluid or some metal to hold the heat");
-  if (Number.isNaN(energy)) impossible("energy", energy, "an energy in J");
+  if (!(energy < Infinity && mass + metalCapacity < Infinity)) refuse(mass, metalCapacity, energy);
   const atZero = specificHeat(density15, zeroCelsius);
   const perKelvin = (specificHeat(density15, zeroCelsius + 100) - atZero) / 100;
   const A = mass * atZero + metalCapacity;
@@ -28,4 +28,10 @@ export function sumpTemperature(
   if (t <= -zeroCelsius)
     impossible("energy", energy, "an energy that an absolute temperature above 0 K can give");
   return zeroCelsius + t;
+}
+
+function refuse(mass: number, metalCapacity: number, energy: number): void {
+  notNegative("mass", mass, "kg");
+  notNegative("metalCapacity", metalCapacity, "J/K");
+  finite("energy", energy, "J");
 }

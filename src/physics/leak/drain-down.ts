@@ -1,10 +1,10 @@
 // A parked car: the level sinks through the leak under its own head.
-import { impossible } from "../../errors.ts";
+import { impossible, notNegative, positive } from "../../errors.ts";
 import { gravity } from "../fluid/surroundings.ts";
 import { leakFlow, type Opening } from "./flow.ts";
 
 function refuse(area: number, from: number, to: number): void {
-  if (!(area > 0 && area < Infinity)) impossible("area", area, "more than 0 m²");
+  positive("area", area, "m²");
   if (!(from >= to && from < Infinity)) impossible("from", from, "no lower than the level to which it sinks");
 }
 
@@ -22,7 +22,7 @@ export function drainTime(
   density: number,
 ): number {
   refuse(area, from, to);
-  if (!(to > 0)) impossible("to", to, "more than 0 m");
+  positive("to", to, "m");
   const weight = density * gravity;
   const Q1 = leakFlow(opening, weight * from, viscosity, density);
   const Q2 = leakFlow(opening, weight * to, viscosity, density);
@@ -39,9 +39,10 @@ export function drainTimeConstant(
   viscosity: number,
   density: number,
 ): number {
-  if (!(area > 0 && area < Infinity)) impossible("area", area, "more than 0 m²");
-  if (!(viscosity > 0 && viscosity < Infinity)) impossible("viscosity", viscosity, "more than 0 Pa s");
-  if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
+  positive("area", area, "m²");
+  positive("viscosity", viscosity, "Pa s");
+  positive("density", density, "kg/m³");
+  notNegative("viscous", opening.viscous, "1/m³");
   return (area * viscosity * opening.viscous) / (density * gravity);
 }
 
@@ -61,7 +62,7 @@ export function levelAfter(
   viscosity: number,
   density: number,
 ): number {
-  if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
+  notNegative("seconds", seconds, "s");
   refuse(area, from, 0);
   if (from === 0 || seconds === 0) return from;
   const weight = density * gravity;
@@ -95,8 +96,8 @@ export function torricelliTime(
   to: number,
 ): number {
   refuse(area, from, to);
-  if (!(to >= 0)) impossible("to", to, "0 m or more");
-  if (!(holeArea > 0 && holeArea < Infinity)) impossible("holeArea", holeArea, "more than 0 m²");
+  notNegative("to", to, "m");
+  positive("holeArea", holeArea, "m²");
   if (!(discharge > 0 && discharge <= 1)) impossible("discharge", discharge, "more than 0, up to 1");
   return (2 * area * (Math.sqrt(from) - Math.sqrt(to))) / (discharge * holeArea * Math.sqrt(2 * gravity));
 }

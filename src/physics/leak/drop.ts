@@ -1,5 +1,5 @@
 // The size of a falling drop, and drops a minute to and from flow.
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { gravity } from "../fluid/surroundings.ts";
 
 export const dropRange: Range = {
@@ -27,9 +27,8 @@ export function harkinsBrown(x: number): number {
 
 /** Length [m] on which surface tension [N/m] and weight balance: √(σ/(ρg)). About 1.9 mm for oil. */
 export function capillaryLength(surfaceTension: number, density: number): number {
-  if (!(surfaceTension >= 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "0 N/m or more");
-  if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
+  notNegative("surfaceTension", surfaceTension, "N/m");
+  positive("density", density, "kg/m³");
   return Math.sqrt(surfaceTension / (density * gravity));
 }
 
@@ -44,9 +43,8 @@ export function largestPendantDrop(surfaceTension: number, density: number): num
  * Source: Tate (1864); Harkins and Brown (1919).
  */
 export function dropVolume(tipRadius: number, surfaceTension: number, density: number): number {
-  if (!(tipRadius > 0 && tipRadius < Infinity)) impossible("tipRadius", tipRadius, "more than 0 m");
-  if (!(surfaceTension > 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "more than 0 N/m");
+  positive("tipRadius", tipRadius, "m");
+  positive("surfaceTension", surfaceTension, "N/m");
   const length = capillaryLength(surfaceTension, density);
   const ideal = 2 * Math.PI * tipRadius * length * length;
   // Each turn shrinks the error of the last to a sixth or less: f changes slowly beside the cube root.
@@ -62,15 +60,14 @@ export function dropVolume(tipRadius: number, surfaceTension: number, density: n
 
 /** Drops a minute that a flow [m³/s] makes with drops of a volume [m³]. */
 export function dropsPerMinute(flow: number, dropVolume: number): number {
-  if (!(flow >= 0 && flow < Infinity)) impossible("flow", flow, "0 m³/s or more");
-  if (!(dropVolume > 0 && dropVolume < Infinity)) impossible("dropVolume", dropVolume, "more than 0 m³");
+  notNegative("flow", flow, "m³/s");
+  positive("dropVolume", dropVolume, "m³");
   return (60 * flow) / dropVolume;
 }
 
 /** Flow [m³/s] behind a count of drops a minute, for drops of a volume [m³]. */
 export function flowFromDrops(dropsPerMinute: number, dropVolume: number): number {
-  if (!(dropsPerMinute >= 0 && dropsPerMinute < Infinity))
-    impossible("dropsPerMinute", dropsPerMinute, "0 or more");
-  if (!(dropVolume > 0 && dropVolume < Infinity)) impossible("dropVolume", dropVolume, "more than 0 m³");
+  notNegative("dropsPerMinute", dropsPerMinute);
+  positive("dropVolume", dropVolume, "m³");
   return (dropsPerMinute * dropVolume) / 60;
 }

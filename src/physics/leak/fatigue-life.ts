@@ -1,5 +1,5 @@
 // Cycles that an uncracked line stands, until a crack starts: stress amplitude against number of cycles.
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, positive, type Range } from "../../errors.ts";
 
 export const fatigueRange: Range = {
   law: "stress and number of cycles",
@@ -26,24 +26,31 @@ export function fatigueLine(
   cycles2: number,
   amplitude2: number,
 ): FatigueLine {
-  if (!(cycles1 > 0 && cycles1 < Infinity)) impossible("cycles1", cycles1, "more than 0");
+  positive("cycles1", cycles1);
   if (!(cycles2 > cycles1 && cycles2 < Infinity)) impossible("cycles2", cycles2, "more than the first");
-  if (!(amplitude2 > 0 && amplitude2 < Infinity)) impossible("amplitude2", amplitude2, "more than 0 Pa");
+  positive("amplitude2", amplitude2, "Pa");
   if (!(amplitude1 > amplitude2 && amplitude1 < Infinity))
     impossible("amplitude1", amplitude1, "more than the second");
   const slope = Math.log(amplitude1 / amplitude2) / Math.log(cycles2 / cycles1);
   return { coefficient: amplitude1 * cycles1 ** slope, slope };
 }
 
+function check(line: FatigueLine): void {
+  positive("coefficient", line.coefficient, "Pa");
+  positive("slope", line.slope);
+}
+
 /** Reversed stress amplitude [Pa] that is stood for so many cycles. */
 export function fatigueStrength(line: FatigueLine, cycles: number): number {
-  if (!(cycles > 0 && cycles < Infinity)) impossible("cycles", cycles, "more than 0");
+  positive("cycles", cycles);
+  check(line);
   return line.coefficient * cycles ** -line.slope;
 }
 
 /** Cycles that a reversed stress amplitude [Pa] is stood. */
 export function fatigueCycles(line: FatigueLine, amplitude: number): number {
-  if (!(amplitude > 0 && amplitude < Infinity)) impossible("amplitude", amplitude, "more than 0 Pa");
+  positive("amplitude", amplitude, "Pa");
+  check(line);
   return Math.min(Number.MAX_VALUE, (line.coefficient / amplitude) ** (1 / line.slope));
 }
 
@@ -52,7 +59,7 @@ export function fatigueCycles(line: FatigueLine, amplitude: number): number {
  * Source: fit to published tests, reversed load, 10³ cycles and more (engineering reference page on aluminium fatigue, after Yahr).
  */
 export function meanStrength6061(cycles: number): number {
-  if (!(cycles > 0 && cycles < Infinity)) impossible("cycles", cycles, "more than 0");
+  positive("cycles", cycles);
   return 14_479e6 / Math.sqrt(cycles) + 96.5e6;
 }
 
@@ -63,8 +70,7 @@ const ksi = 6_894_757; // Pa
  * log₁₀ N = 20.68 − 9.84 log₁₀ S_eq, S_eq = S_max(1 − R)^0.63 in ksi. Source: MIL-HDBK-5.
  */
 export function cyclesBetween6061(largestStress: number, stressRatio: number): number {
-  if (!(largestStress > 0 && largestStress < Infinity))
-    impossible("largestStress", largestStress, "more than 0 Pa");
+  positive("largestStress", largestStress, "Pa");
   if (!(stressRatio >= -1 && stressRatio < 1)) impossible("stressRatio", stressRatio, "-1 to less than 1");
   const equivalent = (largestStress / ksi) * (1 - stressRatio) ** 0.63;
   return 10 ** Math.min(300, 20.68 - 9.84 * Math.log10(equivalent));

@@ -1,5 +1,5 @@
 // What clings to a surface that oil has run over: a sloped shield keeps a film, a flat one a puddle, its lip a bead.
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { gravity } from "../fluid/surroundings.ts";
 import { capillaryLength } from "./drop.ts";
 
@@ -25,10 +25,10 @@ export function filmThickness(
   seconds: number,
   slope: number,
 ): number {
-  if (!(viscosity > 0 && viscosity < Infinity)) impossible("viscosity", viscosity, "more than 0 Pa s");
-  if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
-  if (!(distance >= 0 && distance < Infinity)) impossible("distance", distance, "0 m or more");
-  if (!(seconds > 0 && seconds < Infinity)) impossible("seconds", seconds, "more than 0 s");
+  positive("viscosity", viscosity, "Pa s");
+  positive("density", density, "kg/m³");
+  notNegative("distance", distance, "m");
+  positive("seconds", seconds, "s");
   if (!(slope > 0 && slope <= Math.PI / 2)) impossible("slope", slope, "more than 0, up to π/2 rad");
   return Math.sqrt(((viscosity / density) * distance) / (gravity * Math.sin(slope) * seconds));
 }
@@ -55,10 +55,9 @@ export function withdrawnFilm(
   surfaceTension: number,
   speed: number,
 ): number {
-  if (!(viscosity > 0 && viscosity < Infinity)) impossible("viscosity", viscosity, "more than 0 Pa s");
-  if (!(surfaceTension > 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "more than 0 N/m");
-  if (!(speed >= 0 && speed < Infinity)) impossible("speed", speed, "0 m/s or more");
+  positive("viscosity", viscosity, "Pa s");
+  positive("surfaceTension", surfaceTension, "N/m");
+  notNegative("speed", speed, "m/s");
   return 0.944 * capillaryLength(surfaceTension, density) * ((viscosity * speed) / surfaceTension) ** (2 / 3);
 }
 
@@ -77,6 +76,6 @@ export function puddleDepth(surfaceTension: number, density: number, contactAngl
  * the length. Source: Konishi, Hirohata, Kubota and Yuri, J. Metal Finish. Soc. Japan 25 (1974) 2-7: 0.65 ± 0.1.
  */
 export function edgeBead(surfaceTension: number, density: number, edgeLength: number): number {
-  if (!(edgeLength >= 0 && edgeLength < Infinity)) impossible("edgeLength", edgeLength, "0 m or more");
+  notNegative("edgeLength", edgeLength, "m");
   return 0.65 * capillaryLength(surfaceTension, density) ** 2 * edgeLength;
 }

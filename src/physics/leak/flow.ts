@@ -1,5 +1,5 @@
 // The one leak law: Δp = a Q + b Q², smooth from a seep to a jet.
-import { impossible } from "../../errors.ts";
+import { impossible, notNegative } from "../../errors.ts";
 
 /** What an opening is to the flow: Δp = μ·viscous·Q + ρ·inertial·Q², with viscous in 1/m³ and inertial in 1/m⁴. */
 export interface Opening {
@@ -28,6 +28,7 @@ export function leakFlow(opening: Opening, overpressure: number, viscosity: numb
   if (overpressure <= 0) return 0;
   const a = viscosity * opening.viscous;
   const b = density * opening.inertial;
+  if (!(a >= 0 && b >= 0)) refuse(opening);
   return (2 * overpressure) / (a + Math.sqrt(a * a + 4 * b * overpressure));
 }
 
@@ -36,5 +37,17 @@ export function leakPressure(opening: Opening, flow: number, viscosity: number, 
   if (!(viscosity > 0 && viscosity < Infinity)) impossible("viscosity", viscosity, "more than 0 Pa s");
   if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
   if (!(flow >= 0 && flow < Infinity)) impossible("flow", flow, "0 m³/s or more");
+  if (!(
+    opening.viscous >= 0 &&
+    opening.viscous < Infinity &&
+    opening.inertial >= 0 &&
+    opening.inertial < Infinity
+  ))
+    refuse(opening);
   return viscosity * opening.viscous * flow + density * opening.inertial * flow * flow;
+}
+
+function refuse(opening: Opening): void {
+  notNegative("viscous", opening.viscous, "1/m³");
+  notNegative("inertial", opening.inertial, "1/m⁴");
 }

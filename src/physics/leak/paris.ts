@@ -1,5 +1,5 @@
 // Growth of a fatigue crack in a shaking line: Paris and Erdogan (1963).
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /**
  * How a crack grows. `perCycle` is the growth [m] in one cycle at a range of stress intensity of 1 MPa√m (so the
@@ -47,6 +47,8 @@ export function criticalCrack(toughness: number, largestStress: number, geometry
 
 /** Growth in a cycle at ΔK = 1 MPa√m [m], from a constant printed for mm per cycle and N/mm^1.5 (BS 7910, IIW). */
 export function perCycleFromMillimetres(constant: number, exponent: number): number {
+  notNegative("constant", constant);
+  positive("exponent", exponent);
   return constant * 1e-3 * Math.sqrt(1000) ** exponent;
 }
 

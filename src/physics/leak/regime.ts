@@ -1,5 +1,5 @@
 // What a person sees at the leak: dry, weep, drip, stream or spray.
-import { impossible, type Range } from "../../errors.ts";
+import { impossible, notNegative, positive, type Range } from "../../errors.ts";
 import { airDensity, gravity } from "../fluid/surroundings.ts";
 import { dropVolume, flowFromDrops } from "./drop.ts";
 
@@ -21,10 +21,9 @@ export const jettingRange: Range = {
  * Source: Clanet and Lasheras (1999).
  */
 export function jettingWeber(density: number, surfaceTension: number, inner: number, outer: number): number {
-  if (!(density > 0 && density < Infinity)) impossible("density", density, "more than 0 kg/m³");
-  if (!(surfaceTension > 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "more than 0 N/m");
-  if (!(inner > 0 && inner < Infinity)) impossible("inner", inner, "more than 0 m");
+  positive("density", density, "kg/m³");
+  positive("surfaceTension", surfaceTension, "N/m");
+  positive("inner", inner, "m");
   if (!(outer >= inner && outer < Infinity)) impossible("outer", outer, "no less than the inner diameter");
   const X = 1 + (0.37 * density * gravity * inner * outer) / (2 * surfaceTension);
   const shrink = 1 / (X + Math.sqrt(X * X - 1)); // X − √(X² − 1) without its cancellation
@@ -48,9 +47,8 @@ export function jettingVelocity(
  * surface that the oil would have to spread over. It is lost once the outside is wet. Source: Young and Laplace.
  */
 export function holdOffPressure(surfaceTension: number, diameter: number, contactAngle: number): number {
-  if (!(surfaceTension >= 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "0 N/m or more");
-  if (!(diameter > 0 && diameter < Infinity)) impossible("diameter", diameter, "more than 0 m");
+  notNegative("surfaceTension", surfaceTension, "N/m");
+  positive("diameter", diameter, "m");
   if (!(contactAngle >= 0 && contactAngle <= Math.PI)) impossible("contactAngle", contactAngle, "0 to π rad");
   return (4 * surfaceTension * Math.max(0, Math.cos(contactAngle))) / diameter;
 }
@@ -58,9 +56,8 @@ export function holdOffPressure(surfaceTension: number, diameter: number, contac
 /** Weber number of the air against a jet, ρ_air V² d/σ: above 13 the wind of the jet's own speed tears it to mist. */
 export function airWeber(velocity: number, diameter: number, surfaceTension: number): number {
   if (!(Math.abs(velocity) < Infinity)) impossible("velocity", velocity, "a finite speed in m/s");
-  if (!(diameter > 0 && diameter < Infinity)) impossible("diameter", diameter, "more than 0 m");
-  if (!(surfaceTension > 0 && surfaceTension < Infinity))
-    impossible("surfaceTension", surfaceTension, "more than 0 N/m");
+  positive("diameter", diameter, "m");
+  positive("surfaceTension", surfaceTension, "N/m");
   return (airDensity * velocity * velocity * diameter) / surfaceTension;
 }
 
@@ -83,10 +80,9 @@ export function regime(
   surfaceTension: number,
   overpressure: number,
 ): Regime {
-  if (!(flow >= 0 && flow < Infinity)) impossible("flow", flow, "0 m³/s or more");
-  if (!(exitDiameter >= 0 && exitDiameter < Infinity))
-    impossible("exitDiameter", exitDiameter, "0 m or more");
-  if (!(dripRadius > 0 && dripRadius < Infinity)) impossible("dripRadius", dripRadius, "more than 0 m");
+  notNegative("flow", flow, "m³/s");
+  notNegative("exitDiameter", exitDiameter, "m");
+  positive("dripRadius", dripRadius, "m");
   if (!(Math.abs(overpressure) < Infinity))
     impossible("overpressure", overpressure, "a finite pressure in Pa");
   const drip = 2 * dripRadius;

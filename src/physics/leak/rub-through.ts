@@ -43,16 +43,16 @@ const hundredHours = 360_000;
 export function flatArea(radius: number, depth: number): number {
   if (!(radius > 0 && radius < Infinity)) impossible("radius", radius, "more than 0 m");
   if (!(depth >= 0 && depth <= radius)) impossible("depth", depth, "0 m to the radius");
-  const angle = 2 * Math.asin(Math.sqrt(depth / (2 * radius)));
-  return radius * radius * (angle - 0.5 * Math.sin(2 * angle));
+  const angle = 2 * Math.asin(Math.sqrt((0.5 * depth) / radius));
+  return radius * (radius * (angle - 0.5 * Math.sin(2 * angle)));
 }
 
 /** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by Newton's rule, at most the radius. */
 export function flatDepth(radius: number, area: number): number {
   if (!(area >= 0 && area < Infinity)) impossible("area", area, "0 m² or more");
   if (area >= flatArea(radius, radius)) return radius;
-  if (area === 0) return 0;
-  const share = area / (radius * radius);
+  const share = area / radius / radius;
+  if (share === 0) return 0;
   // For a shallow flat the share is 2/3 of the angle's cube; the rule is convex, so it closes in from above.
   let angle = Math.cbrt(1.5 * share);
   for (let turn = 0; turn < 30; turn += 1) {

@@ -1,5 +1,5 @@
 // The cooler line as a tube: what pressure and shaking do to its wall.
-import { impossible } from "../../errors.ts";
+import { finite, impossible, notNegative, positive } from "../../errors.ts";
 
 /** Outer diameter and wall [m]. */
 export interface Tube {
@@ -8,8 +8,7 @@ export interface Tube {
 }
 
 function bore(tube: Tube): number {
-  if (!(tube.diameter > 0 && tube.diameter < Infinity))
-    impossible("diameter", tube.diameter, "more than 0 m");
+  positive("diameter", tube.diameter, "m");
   if (!(tube.wall > 0 && tube.wall <= tube.diameter / 2))
     impossible("wall", tube.wall, "more than 0, up to half the diameter");
   return tube.diameter - 2 * tube.wall;
@@ -18,28 +17,33 @@ function bore(tube: Tube): number {
 /** Mean hoop stress [Pa] under an inner pressure [Pa]: p D_m/(2t) on the mean diameter. The axial stress is half of it. */
 export function hoopStress(tube: Tube, pressure: number): number {
   bore(tube);
+  finite("pressure", pressure, "Pa");
   return (pressure * (tube.diameter - tube.wall)) / (2 * tube.wall);
 }
 
 /** Hoop stress [Pa] at the bore of a thick wall under an inner pressure [Pa]: p(r_o² + r_i²)/(r_o² − r_i²). Lamé (1852). */
 export function boreStress(tube: Tube, pressure: number): number {
-  const inner = bore(tube) ** 2;
-  const outer = tube.diameter ** 2;
-  return (pressure * (outer + inner)) / (outer - inner);
+  // With k = r_i/r_o, so that no square runs out of numbers; 1 − k is 2t/D.
+  const k = bore(tube) / tube.diameter;
+  finite("pressure", pressure, "Pa");
+  return (pressure * (1 + k * k)) / ((1 + k) * ((2 * tube.wall) / tube.diameter));
 }
 
 /** Second moment of area of the wall [m⁴]: π(D⁴ − d⁴)/64. */
 export function secondMoment(tube: Tube): number {
-  return (Math.PI / 64) * (tube.diameter ** 4 - bore(tube) ** 4);
+  const inside = bore(tube);
+  const outside = tube.diameter;
+  return (Math.PI / 32) * tube.wall * (outside + inside) * (outside * outside + inside * inside);
 }
 
 /** Mass of a metre of tube with the oil in it [kg/m], for densities of metal and oil [kg/m³]. */
 export function massPerLength(tube: Tube, metalDensity: number, oilDensity: number): number {
-  if (!(metalDensity > 0 && metalDensity < Infinity))
-    impossible("metalDensity", metalDensity, "more than 0 kg/m³");
-  if (!(oilDensity >= 0 && oilDensity < Infinity)) impossible("oilDensity", oilDensity, "0 kg/m³ or more");
-  const inside = bore(tube) ** 2;
-  return (Math.PI / 4) * (metalDensity * (tube.diameter ** 2 - inside) + oilDensity * inside);
+  positive("metalDensity", metalDensity, "kg/m³");
+  notNegative("oilDensity", oilDensity, "kg/m³");
+  const inside = bore(tube);
+  return (
+    Math.PI * (metalDensity * tube.wall * (tube.diameter - tube.wall) + (oilDensity / 4) * inside * inside)
+  );
 }
 
 /** How a span is held: β² of its first bending mode (Euler and Bernoulli). */
@@ -50,10 +54,10 @@ export const heldAt = { pinnedEnds: Math.PI ** 2, clampedEnds: 22.3733, oneEnd: 
  * EI [N m²] and a mass per length [kg/m].
  */
 export function naturalFrequency(held: number, stiffness: number, mass: number, length: number): number {
-  if (!(held > 0 && held < Infinity)) impossible("held", held, "more than 0");
-  if (!(stiffness > 0 && stiffness < Infinity)) impossible("stiffness", stiffness, "more than 0 N m²");
-  if (!(mass > 0 && mass < Infinity)) impossible("mass", mass, "more than 0 kg/m");
-  if (!(length > 0 && length < Infinity)) impossible("length", length, "more than 0 m");
+  positive("held", held);
+  positive("stiffness", stiffness, "N m²");
+  positive("mass", mass, "kg/m");
+  positive("length", length, "m");
   return (held * Math.sqrt(stiffness / mass)) / (2 * Math.PI * length * length);
 }
 
@@ -63,7 +67,8 @@ export function naturalFrequency(held: number, stiffness: number, mass: number, 
  */
 export function tipMovementStress(tube: Tube, modulus: number, movement: number, length: number): number {
   bore(tube);
-  if (!(modulus > 0 && modulus < Infinity)) impossible("modulus", modulus, "more than 0 Pa");
-  if (!(length > 0 && length < Infinity)) impossible("length", length, "more than 0 m");
+  positive("modulus", modulus, "Pa");
+  finite("movement", movement, "m");
+  positive("length", length, "m");
   return (1.5 * modulus * tube.diameter * movement) / (length * length);
 }

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, type Range } from "../../errors.ts";
 
 /** A three-element torque converter as a multiple of the one that Kotwicki measured. */
 export interface Converter {
@@ -32,9 +32,11 @@ export const converterRange: Range = {
 };
 
 function check(converter: Converter, wp: number, wt: number): void {
-  if (!(converter.scale > 0)) impossible("converter.scale", converter.scale, "a factor above 0");
-  if (!Number.isFinite(wp)) impossible("impeller speed", wp, "a finite speed in rad/s");
-  if (!Number.isFinite(wt)) impossible("turbine speed", wt, "a finite speed in rad/s");
+  if (!(converter.scale > 0 && converter.scale < Infinity))
+    impossible("converter.scale", converter.scale, "a factor above 0");
+  // Torques are quadratic: a speed whose square is beyond all numbers has none.
+  if (!(wp * wp < Infinity)) impossible("impeller speed", wp, "a finite speed in rad/s");
+  if (!(wt * wt < Infinity)) impossible("turbine speed", wt, "a finite speed in rad/s");
 }
 
 /**
@@ -109,6 +111,7 @@ export function converterSlopes(converter: Converter, wp: number, wt: number, ou
 
 /** Turbine torque over impeller torque at `speedRatio` [-]: largest at stall, 1 from the coupling ratio on. */
 export function torqueRatio(speedRatio: number): number {
+  finite("speedRatio", speedRatio);
   const unit: Converter = { scale: 1 };
   if (speedRatio >= couplingRatio) return 1;
   return turbineTorque(unit, 1, speedRatio) / impellerTorque(unit, 1, speedRatio);

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { notNegative, positive, type Range } from "../../errors.ts";
 
 /** Below a fifth of rated speed no real engine follows the cubic. */
 export const cubicFullTorqueRange: Range = {
@@ -15,9 +15,9 @@ export const cubicFullTorqueRange: Range = {
  * `ratedPower` [W] at `ratedSpeed` [rad/s]; `w` [rad/s]. A comparison: it is a fifth too strong in mid-range.
  */
 export function cubicFullTorque(ratedPower: number, ratedSpeed: number, w: number): number {
-  if (!(ratedPower > 0)) impossible("ratedPower", ratedPower, "a power above 0 W");
-  if (!(ratedSpeed > 0)) impossible("ratedSpeed", ratedSpeed, "a speed above 0 rad/s");
-  if (!(w >= 0)) impossible("engine speed", w, "a speed of 0 rad/s or more");
+  positive("ratedPower", ratedPower, "W");
+  positive("ratedSpeed", ratedSpeed, "rad/s");
+  notNegative("engine speed", w, "rad/s");
   const x = w / ratedSpeed;
   return (ratedPower / ratedSpeed) * (1 + x - x * x);
 }

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, type Range } from "../../errors.ts";
 
 /** A petrol engine by what its plate and its coast-down say, in SI. */
 export interface EngineLine {
@@ -38,6 +38,7 @@ function check(engine: EngineLine, w: number): void {
     impossible("engine.ratedSpeed", engine.ratedSpeed, "a speed above idle");
   if (!(engine.drag0 >= 0)) impossible("engine.drag0", engine.drag0, "a torque of 0 N m or more");
   if (!(engine.drag1 >= 0)) impossible("engine.drag1", engine.drag1, "0 N m s or more");
+  if (!(engine.ratedPower + engine.ratedSpeed + engine.drag0 + engine.drag1 < Infinity)) refuse(engine);
   if (!Number.isFinite(w)) impossible("engine speed", w, "a finite speed in rad/s");
 }
 
@@ -104,4 +105,11 @@ export function pedalFor(engine: EngineLine, w: number, torque: number): number 
   if (Number.isNaN(torque)) impossible("torque", torque, "a torque in N m");
   if (torque <= closed) return 0;
   return torque >= closed + reach ? 1 : (torque - closed) / reach;
+}
+
+function refuse(engine: EngineLine): void {
+  finite("engine.ratedPower", engine.ratedPower, "W");
+  finite("engine.ratedSpeed", engine.ratedSpeed, "rad/s");
+  finite("engine.drag0", engine.drag0, "N m");
+  finite("engine.drag1", engine.drag1, "N m s");
 }

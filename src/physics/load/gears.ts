@@ -1,5 +1,7 @@
-import { impossible } from "../../errors.ts";
+import { finite, impossible } from "../../errors.ts";
 import {
+  checkDual,
+  checkSet,
   dualFirstRatio,
   dualOverdriveRatio,
   dualReverseRatio,
@@ -42,11 +44,16 @@ const applied: Record<GearNumber, readonly HoldingElement[]> = {
 };
 
 /** The three elements that are applied in a gear. */
-export const appliedElements = (gear: GearNumber): readonly HoldingElement[] => applied[gear];
+export const appliedElements = (gear: GearNumber): readonly HoldingElement[] =>
+  applied[gear] ?? noSuchGear(gear);
+
+function noSuchGear(gear: number): never {
+  return impossible("gear", gear, "-1 for reverse, or 1 to 5");
+}
 
 /** Front set: turbine speed over its carrier's speed in a gear. */
 export const frontRatio = (train: GearTrain, gear: GearNumber): number =>
-  gear <= 2 ? sunHeldRatio(train.front) : 1;
+  appliedElements(gear).includes("front brake") ? sunHeldRatio(train.front) : 1;
 
 /** Rear set: front carrier speed over output speed in a gear. */
 export function rearRatio(train: GearTrain, gear: GearNumber): number {
@@ -63,7 +70,7 @@ export function rearRatio(train: GearTrain, gear: GearNumber): number {
     case -1:
       return dualReverseRatio(train.rear);
     default:
-      return impossible("gear", gear, "-1 for reverse, or 1 to 5");
+      return noSuchGear(gear);
   }
 }
 
@@ -78,8 +85,9 @@ export const gearRatio = (train: GearTrain, gear: GearNumber): number =>
  * whole train into the element's own sliding speed, (w_turbine - ratio w_output)/share, since power is one.
  */
 export function elementShare(train: GearTrain, gear: GearNumber, element: HoldingElement): number {
-  if (!applied[gear].includes(element)) return 0;
-  const { front, rear } = train;
+  const front = checkSet(train.front);
+  const rear = checkDual(train.rear);
+  if (!appliedElements(gear).includes(element)) return 0;
   const input = frontRatio(train, gear); // torque out of the front set for one unit in
   switch (element) {
     case "front brake":
@@ -107,6 +115,8 @@ export function slidingSpeed(
   output: number,
 ): number {
   const share = elementShare(train, gear, element);
+  finite("turbine", turbine, "rad/s");
+  finite("output", output, "rad/s");
   if (!(share > 0)) return 0;
   return (turbine - gearRatio(train, gear) * output) / share;
 }

@@ -20,12 +20,14 @@ export interface DualSunSet {
 function check(field: string, teeth: number): void {
   if (!(teeth > 0 && teeth < Infinity)) impossible(field, teeth, "a number of teeth above 0");
 }
-function checkSet(set: PlanetarySet): PlanetarySet {
+/** Refuses a set whose teeth are no counts. */
+export function checkSet(set: PlanetarySet): PlanetarySet {
   check("sun", set.sun);
   check("ring", set.ring);
   return set;
 }
-function checkDual(set: DualSunSet): DualSunSet {
+/** Refuses a set whose teeth are no counts. */
+export function checkDual(set: DualSunSet): DualSunSet {
   check("smallSun", set.smallSun);
   check("largeSun", set.largeSun);
   check("ring", set.ring);
@@ -77,7 +79,10 @@ export function dualReverseRatio(set: DualSunSet): number {
 }
 
 /** Teeth of each planet between a sun and the ring, from Zs + 2 Zp = Zr; a whole number when the set can be built. */
-export const planetTeeth = ({ sun, ring }: PlanetarySet): number => (ring - sun) / 2;
+export function planetTeeth(set: PlanetarySet): number {
+  const { sun, ring } = checkSet(set);
+  return (ring - sun) / 2;
+}
 
 /**
  * Why a set with `planets` equally spaced planets cannot be assembled: every fault, none when it can.

@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { notNegative, positive, type Range } from "../../errors.ts";
 
 /** Passenger cars and light vans; a regression knows nothing outside the vehicles it was drawn through. */
 export const regressionRoadLoadRange: Range = {
@@ -17,8 +17,8 @@ export const regressionRoadLoadRange: Range = {
  * Law: default coefficients drawn through type-approval road loads, used with UN GTR 15.
  */
 export function regressionRoadLoad(testMass: number, speed: number): number {
-  if (!(testMass > 0 && testMass < Infinity)) impossible("testMass", testMass, "a mass above 0 kg");
-  if (!(speed >= 0)) impossible("speed", speed, "a speed of 0 m/s or more");
+  positive("testMass", testMass, "kg");
+  notNegative("speed", speed, "m/s");
   const v = speed * 3.6;
   const f0 = 0.14 * testMass + 0.786;
   const f1 = 2.75e-5 * testMass - 0.0329;

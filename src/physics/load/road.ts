@@ -1,4 +1,4 @@
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /** What the road asks of a vehicle, in SI. */
 export interface Vehicle {
@@ -35,10 +35,22 @@ let [onAngle, cosine, sine] = [0, 1, 0];
 /** Angle of the road [rad] at a grade, rise over run. */
 export function gradeAngle(grade: number): number {
   if (grade !== onGrade) {
+    finite("grade", grade);
     onGrade = grade;
     angle = Math.atan(grade);
   }
   return angle;
+}
+
+/** Refuses a vehicle that cannot be. */
+export function checkVehicle(vehicle: Vehicle): void {
+  positive("vehicle.mass", vehicle.mass, "kg");
+  notNegative("vehicle.dragArea", vehicle.dragArea, "m²");
+  notNegative("vehicle.rolling", vehicle.rolling);
+  positive("vehicle.tyreRadius", vehicle.tyreRadius, "m");
+  if (!(vehicle.rotating >= 1 && vehicle.rotating < Infinity))
+    impossible("vehicle.rotating", vehicle.rotating, "1 or more");
+  notNegative("vehicle.airDensity", vehicle.airDensity, "kg/m³");
 }
 
 /**
@@ -49,17 +61,26 @@ export function gradeAngle(grade: number): number {
  */
 export function roadForce(vehicle: Vehicle, speed: number, acceleration: number, gradeAngle: number): number {
   const { mass: m, dragArea: CdA, rolling: Crr, rotating: delta, airDensity: rho } = vehicle;
-  if (!(m > 0 && m < Infinity)) impossible("vehicle.mass", m, "a mass above 0 kg");
-  if (!(CdA >= 0)) impossible("vehicle.dragArea", CdA, "a drag area of 0 m2 or more");
-  if (!(Crr >= 0)) impossible("vehicle.rolling", Crr, "a rolling coefficient of 0 or more");
-  if (!(delta >= 1)) impossible("vehicle.rotating", delta, "a factor of 1 or more");
-  if (!(rho >= 0)) impossible("vehicle.airDensity", rho, "a density of 0 kg/m3 or more");
-  if (!(speed >= 0)) impossible("speed", speed, "a speed of 0 m/s or more");
+  if (!(m > 0 && CdA >= 0 && Crr >= 0 && delta >= 1 && rho >= 0 && speed >= 0 && speed < Infinity))
+    refuseSpeed(vehicle, speed);
   if (gradeAngle !== onAngle) {
+    finite("gradeAngle", gradeAngle, "rad");
     onAngle = gradeAngle;
     cosine = Math.cos(gradeAngle);
     sine = Math.sin(gradeAngle);
   }
   const rolling = speed > 0 ? m * gravity * Crr * cosine : 0;
-  return rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;
+  const force = rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;
+  if (!(Math.abs(force) < Infinity)) refuseAcceleration(vehicle, acceleration);
+  return force;
+}
+
+function refuseSpeed(vehicle: Vehicle, speed: number): void {
+  checkVehicle(vehicle);
+  notNegative("speed", speed, "m/s");
+}
+
+function refuseAcceleration(vehicle: Vehicle, acceleration: number): void {
+  checkVehicle(vehicle);
+  finite("acceleration", acceleration, "m/s²");
 }

@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { finite, impossible, notNegative } from "../../errors.ts";
 import { gravity } from "./road.ts";
 
 /** When a calm driver's transmission shifts. Entry 0 is between first and second. */
@@ -17,10 +17,11 @@ export interface ShiftPlan {
  * Both lines move with the wish: common practice of throttle-dependent shift lines.
  */
 export function gearFor(plan: ShiftPlan, gear: number, speed: number, acceleration: number): number {
-  if (!(speed >= 0)) impossible("speed", speed, "a speed of 0 m/s or more");
-  if (Number.isNaN(acceleration)) impossible("acceleration", acceleration, "an acceleration in m/s2");
+  notNegative("speed", speed, "m/s");
+  finite("acceleration", acceleration, "m/s²");
+  if (!Number.isInteger(gear)) impossible("gear", gear, "a whole number");
   if (gear < 1) return gear;
-  if (!(plan.stretch >= 0)) impossible("shiftPlan.stretch", plan.stretch, "a share of 0 or more");
+  notNegative("shiftPlan.stretch", plan.stretch);
   const stretch = 1 + (plan.stretch * Math.max(0, acceleration)) / gravity;
   const up = plan.up[gear - 1];
   if (up !== undefined && !((plan.down[gear - 1] ?? NaN) < up))

@@ -1,4 +1,4 @@
-import { impossible } from "../../errors.ts";
+import { notNegative } from "../../errors.ts";
 import { impellerTorque, turbineTorque, type Converter } from "./converter.ts";
 import { fullTorque, type EngineLine } from "./engine.ts";
 
@@ -20,7 +20,7 @@ export interface StallPoint {
  * all zero. A shop stall test lasts at most five seconds; the heat says why.
  */
 export function stallPoint(engine: EngineLine, converter: Converter, extraTorque: number): StallPoint {
-  if (!(extraTorque >= 0)) impossible("extraTorque", extraTorque, "a torque of 0 N m or more");
+  notNegative("extraTorque", extraTorque, "N m");
   const surplus = (w: number) => fullTorque(engine, w) - impellerTorque(converter, w, 0) - extraTorque;
   if (surplus(0) <= 0) return { speed: 0, engineTorque: 0, impellerTorque: 0, turbineTorque: 0, heat: 0 };
   let low = 0;

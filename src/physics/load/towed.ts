@@ -1,6 +1,6 @@
 // A trailer behind the vehicle: what the road asks of both together.
-import { impossible } from "../../errors.ts";
-import type { Vehicle } from "./road.ts";
+import { impossible, notNegative } from "../../errors.ts";
+import { checkVehicle, type Vehicle } from "./road.ts";
 
 /** Mass with load [kg], drag area that it adds [m²], rolling resistance coefficient, and the factor on its mass for its wheels. */
 export interface Trailer {
@@ -16,9 +16,10 @@ export interface Trailer {
  * it is but for its drag. Source: two bodies on one road, Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 4.
  */
 export function coupled(vehicle: Vehicle, { mass, dragArea, rolling, rotating }: Trailer): Vehicle {
-  if (!(mass >= 0 && mass < Infinity)) impossible("trailer.mass", mass, "0 kg or more");
-  if (!(dragArea >= 0 && dragArea < Infinity)) impossible("trailer.dragArea", dragArea, "0 m² or more");
-  if (!(rolling >= 0 && rolling < Infinity)) impossible("trailer.rolling", rolling, "0 or more");
+  checkVehicle(vehicle);
+  notNegative("trailer.mass", mass, "kg");
+  notNegative("trailer.dragArea", dragArea, "m²");
+  notNegative("trailer.rolling", rolling);
   if (!(rotating >= 1 && rotating < Infinity)) impossible("trailer.rotating", rotating, "1 or more");
   const whole = vehicle.mass + mass;
   return {

@@ -3,6 +3,7 @@
 import { impossible } from "../../errors.ts";
 import type { HoldingElement } from "./gears.ts";
 import {
+  checkDual,
   directRatio,
   dualFirstRatio,
   dualOverdriveRatio,
@@ -23,7 +24,12 @@ const applied: Record<FourSpeedGear, readonly HoldingElement[]> = {
 };
 
 /** The two elements that hold a gear: two degrees of freedom are to be taken from the set. */
-export const fourSpeedElements = (gear: FourSpeedGear): readonly HoldingElement[] => applied[gear];
+export const fourSpeedElements = (gear: FourSpeedGear): readonly HoldingElement[] =>
+  applied[gear] ?? noSuchGear(gear);
+
+function noSuchGear(gear: number): never {
+  return impossible("gear", gear, "-1 for reverse, or 1 to 4");
+}
 
 /** Turbine speed over the speed of the set's ring, its output [-]; negative in reverse. */
 export function fourSpeedRatio(set: DualSunSet, gear: FourSpeedGear): number {
@@ -39,7 +45,7 @@ export function fourSpeedRatio(set: DualSunSet, gear: FourSpeedGear): number {
     case -1:
       return dualReverseRatio(set);
     default:
-      return impossible("gear", gear, "-1 for reverse, or 1 to 4");
+      return noSuchGear(gear);
   }
 }
 
@@ -49,7 +55,8 @@ export function fourSpeedRatio(set: DualSunSet, gear: FourSpeedGear): number {
  * sun and carrier push the ring by their teeth.
  */
 export function fourSpeedShare(set: DualSunSet, gear: FourSpeedGear, element: HoldingElement): number {
-  if (!applied[gear].includes(element)) return 0;
+  checkDual(set);
+  if (!fourSpeedElements(gear).includes(element)) return 0;
   switch (element) {
     case "forward clutch":
       return gear === 3 ? set.smallSun / set.ring : 1;

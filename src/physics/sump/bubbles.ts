@@ -1,7 +1,7 @@
 // Why a low pan foams before its pickup is bare: the fluid has less time there to give up its air.
 
 import { gravity as g } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Creeping rise. */
 export const bubbleRange: Range = {
@@ -18,7 +18,9 @@ export const bubbleRange: Range = {
  * density difference [kg/m³].
  */
 export function bubbleRise(diameter: number, viscosity: number, densityDifference: number): number {
-  if (!(viscosity > 0)) impossible("viscosity", viscosity, "more than 0 Pa·s");
+  notNegative("diameter", diameter, "m");
+  positive("viscosity", viscosity, "Pa·s");
+  notNegative("density difference", densityDifference, "kg/m³");
   return (densityDifference * g * diameter * diameter) / (18 * viscosity);
 }
 
@@ -32,7 +34,7 @@ export function cleanBubbleRise(diameter: number, viscosity: number, densityDiff
 
 /**
  * Smallest bubble [m] that a pan of the surface area [m²] can still separate from the flow [m³/s]: rise =
- * flow / area.
+ * flow / area. None for a flow of nothing or backwards.
  */
 export function smallestSeparated(
   flow: number,
@@ -40,8 +42,10 @@ export function smallestSeparated(
   viscosity: number,
   densityDifference: number,
 ): number {
-  if (!(area > 0 && densityDifference > 0))
-    impossible("area or density difference", Math.min(area, densityDifference), "more than 0");
+  finite("flow", flow, "m³/s");
+  positive("area", area, "m²");
+  positive("viscosity", viscosity, "Pa·s");
+  positive("density difference", densityDifference, "kg/m³");
   return Math.sqrt((18 * viscosity * Math.max(flow, 0)) / (area * densityDifference * g));
 }
 
@@ -50,6 +54,8 @@ export function smallestSeparated(
  * number at no flow.
  */
 export function residenceTime(volume: number, flow: number): number {
-  if (!(volume > 0)) return 0;
+  finite("volume", volume, "m³");
+  finite("flow", flow, "m³/s");
+  if (volume <= 0) return 0;
   return flow > 0 ? Math.min(volume / flow, Number.MAX_VALUE) : Number.MAX_VALUE;
 }

@@ -1,6 +1,6 @@
 // Fluid that is not in the pan: in converter, cooler and passages, or on its way back down.
 
-import { impossible } from "../../errors.ts";
+import { finite, notNegative, positive } from "../../errors.ts";
 
 /**
  * Time [s] that fluid thrown off inside the case needs to find the pan: the hot time times (viscosity / hot
@@ -12,9 +12,10 @@ export function returnTime(
   hotViscosity: number,
   exponent: number,
 ): number {
-  if (!(viscosity > 0 && hotViscosity > 0))
-    impossible("viscosity", Math.min(viscosity, hotViscosity), "more than 0");
-  return hotReturnTime * (viscosity / hotViscosity) ** exponent;
+  const time = hotReturnTime * (viscosity / hotViscosity) ** exponent;
+  if (!(time >= 0 && time < Infinity && viscosity > 0 && hotViscosity > 0))
+    refuseReturn(hotReturnTime, viscosity, hotViscosity, exponent);
+  return time;
 }
 
 /**
@@ -22,10 +23,11 @@ export function returnTime(
  * meanwhile. With no return time nothing stays in flight.
  */
 export function inFlightAfter(volume: number, inflow: number, returnTime: number, dt: number): number {
-  if (!(returnTime > 0))
-    return Number.isNaN(returnTime) ? impossible("return time", returnTime, "0 s or more") : 0;
-  const gone = -Math.expm1(-dt / returnTime);
-  return volume + (inflow * returnTime - volume) * gone;
+  const gone = returnTime === 0 ? 1 : -Math.expm1(-dt / returnTime);
+  const after = volume + (inflow * returnTime - volume) * gone;
+  if (!(Math.abs(after) < Infinity && returnTime >= 0 && dt >= 0))
+    refuseFlight(volume, inflow, returnTime, dt);
+  return after;
 }
 
 /**
@@ -33,8 +35,12 @@ export function inFlightAfter(volume: number, inflow: number, returnTime: number
  * with the time constant tau [s]. Below the floor nothing drains.
  */
 export function drainedAfter(volume: number, floor: number, tau: number, dt: number): number {
-  if (!(volume > floor)) return volume;
-  if (!(tau > 0)) return Number.isNaN(tau) ? impossible("draining time", tau, "0 s or more") : floor;
+  finite("volume", volume, "m³");
+  finite("floor", floor, "m³");
+  notNegative("draining time", tau, "s");
+  notNegative("dt", dt, "s");
+  if (volume <= floor) return volume;
+  if (tau === 0) return floor;
   return floor + (volume - floor) * Math.exp(-dt / tau);
 }
 
@@ -46,5 +52,29 @@ export function panVolume(
   passages: number,
   inFlight: number,
 ): number {
+  finite("total", total, "m³");
+  notNegative("converter", converter, "m³");
+  notNegative("cooler", cooler, "m³");
+  notNegative("passages", passages, "m³");
+  notNegative("in flight", inFlight, "m³");
   return Math.max(0, total - converter - cooler - passages - inFlight);
+}
+
+function refuseReturn(
+  hotReturnTime: number,
+  viscosity: number,
+  hotViscosity: number,
+  exponent: number,
+): void {
+  notNegative("hot return time", hotReturnTime, "s");
+  positive("viscosity", viscosity, "Pa·s");
+  positive("hot viscosity", hotViscosity, "Pa·s");
+  finite("exponent of the return time", exponent);
+}
+
+function refuseFlight(volume: number, inflow: number, returnTime: number, dt: number): void {
+  finite("volume in flight", volume, "m³");
+  finite("inflow", inflow, "m³/s");
+  notNegative("return time", returnTime, "s");
+  notNegative("dt", dt, "s");
 }

@@ -1,6 +1,7 @@
 // The three ways in which a level is checked. Each is a plain function of the depth there, so that the
 // condition (hot and idling, cold, after a stand) lies in the volume that the pan holds at that moment.
 
+import { finite, impossible } from "../../errors.ts";
 import { depthAt, type Pan, volumeAtDepth } from "./pan.ts";
 
 /** Depths of the low and full marks of a dipstick, at its foot [m]. */
@@ -11,9 +12,13 @@ export interface Marks {
 
 /**
  * What a dipstick reads: 0 at the low mark, 1 at the full mark, below and above in proportion. Depth [m] at
- * the stick.
+ * the stick; the full mark stands above the low one.
  */
 export function dipstickReading(depth: number, marks: Marks): number {
+  finite("depth", depth, "m");
+  finite("low mark", marks.low, "m");
+  if (!(marks.full > marks.low && marks.full < Infinity))
+    impossible("full mark", marks.full, "a depth in m above the low mark");
   return (depth - marks.low) / (marks.full - marks.low);
 }
 
@@ -22,6 +27,8 @@ export function dipstickReading(depth: number, marks: Marks): number {
  * there.
  */
 export function overflowPlugReading(depth: number, lipHeight: number): number {
+  finite("depth", depth, "m");
+  finite("height of the lip", lipHeight, "m");
   return depth - lipHeight;
 }
 
@@ -38,6 +45,7 @@ export function amountUntilRuns(
   y: number,
   lipHeight: number,
 ): number {
+  finite("volume in the pan", volume, "m³");
   return Math.max(0, volumeAtDepth(pan, lipHeight, tiltX, tiltY, x, y) - Math.max(volume, 0));
 }
 
@@ -51,6 +59,8 @@ export function amountThatRuns(
   y: number,
   lipHeight: number,
 ): number {
+  finite("volume in the pan", volume, "m³");
+  finite("height of the lip", lipHeight, "m");
   if (depthAt(pan, volume, tiltX, tiltY, x, y) <= lipHeight) return 0;
   return Math.max(0, volume - volumeAtDepth(pan, lipHeight, tiltX, tiltY, x, y));
 }

@@ -1,6 +1,6 @@
 // The pan: a box of fluid with a flat free surface, level or tilted.
 
-import { impossible } from "../../errors.ts";
+import { finite, impossible, positive } from "../../errors.ts";
 
 /**
  * A box-shaped pan [m]. x runs forward from the rear wall, y to the left from the right wall, z up from the
@@ -17,8 +17,16 @@ export interface Pan {
 /** A depth below which a pan is empty [m]. */
 const NOTHING = 1e-30;
 
+function refuse(pan: Pan): void {
+  positive("pan length", pan.length, "m");
+  positive("pan width", pan.width, "m");
+  positive("pan height", pan.height, "m");
+  if (!(pan.free > 0 && pan.free <= 1)) impossible("free share of the pan", pan.free, "above 0 to 1");
+}
+
 /** What the pan holds when full to the lid [m³]. */
 export function panCapacity(pan: Pan): number {
+  refuse(pan);
   return pan.free * pan.length * pan.width * pan.height;
 }
 
@@ -29,20 +37,23 @@ export function panCapacity(pan: Pan): number {
 export function meanDepth(pan: Pan, volume: number): number {
   const depth = volume / (pan.free * pan.length * pan.width);
   if (!(
-    depth === depth &&
+    depth < Infinity &&
     pan.length > 0 &&
     pan.width > 0 &&
     pan.height > 0 &&
     pan.free > 0 &&
     pan.free <= 1
   ))
-    refuse(pan, volume);
+    refuseVolume(pan, volume);
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
 /** How high the fluid that the pan cannot hold stands over its lid [m]: as if its walls went on upwards. */
 export function overLid(pan: Pan, volume: number): number {
-  return Math.max(0, volume - panCapacity(pan)) / (pan.free * pan.length * pan.width);
+  const floor = pan.free * pan.length * pan.width;
+  const over = (volume - floor * pan.height) / floor;
+  if (!(floor > 0 && over < Infinity)) refuseVolume(pan, volume);
+  return over > 0 ? over : 0;
 }
 
 /**
@@ -68,7 +79,7 @@ export function depthAt(
   // How far the surface has fallen from the deepest corner to the place asked for.
   const fall =
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
-  if (!(fall < Infinity)) impossible("tilt or place in the pan", fall, "finite numbers");
+  if (!(Math.abs(fall) < Infinity)) impossible("tilt or place in the pan", fall, "finite numbers");
   if (mean + half <= pan.height && mean - half >= 0) return mean + half - fall;
   const rise = riseX < riseY ? riseX : riseY;
   const span = riseX < riseY ? riseY : riseX;
@@ -86,6 +97,8 @@ export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x:
   const half = 0.5 * (riseX + riseY);
   const fall =
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
+  if (!(Math.abs(fall) < Infinity && mean < Infinity && riseX >= 0 && riseY >= 0))
+    refusePlane(pan, mean, fall);
   if (mean >= half) return mean - (fall - half);
   if (!(mean > NOTHING)) return -fall;
   return (riseX < riseY ? floorCornerDepth(mean, riseX, riseY) : floorCornerDepth(mean, riseY, riseX)) - fall;
@@ -108,6 +121,7 @@ export function volumeAtDepth(
   const riseX = Math.abs(tiltX) * pan.length;
   const riseY = Math.abs(tiltY) * pan.width;
   const corner = depth + fall;
+  refuse(pan);
   if (!(Math.abs(corner) < Infinity)) impossible("depth, tilt or place in the pan", corner, "finite numbers");
   return pan.free * pan.length * pan.width * meanUnder(corner, riseX, riseY, pan.height);
 }
@@ -161,7 +175,9 @@ function cornerDepth(mean: number, rise: number, span: number, height: number): 
     return corner <= height ? corner : searchedCornerDepth(mean, rise, span, height, corner);
   }
   const air = floorCornerDepth(height - mean, rise, span);
-  return air <= height ? height + rise + span - air : searchedCornerDepth(mean, rise, span, height, mean + 0.5 * (rise + span));
+  return air <= height
+    ? height + rise + span - air
+    : searchedCornerDepth(mean, rise, span, height, mean + 0.5 * (rise + span));
 }
 
 // Depth in the deepest corner when part of the floor is dry and nothing meets a lid: fluid in one corner, a wedge across
@@ -170,8 +186,8 @@ function cornerDepth(mean: number, rise: number, span: number, height: number): 
 function floorCornerDepth(mean: number, rise: number, span: number): number {
   const six = 6 * rise * span;
   if (mean * six < rise * rise * rise) return Math.cbrt(six * mean);
-  if (2 * mean * span <= (span - rise) * span + rise * rise / 3)
-    return 0.5 * rise + Math.sqrt(2 * span * mean - rise * rise / 12);
+  if (2 * mean * span <= (span - rise) * span + (rise * rise) / 3)
+    return 0.5 * rise + Math.sqrt(2 * span * mean - (rise * rise) / 12);
   const q = 0.5 * (rise + span) - mean;
   let e = q;
   for (let i = 0; i < 60; i++) {
@@ -185,7 +201,13 @@ function floorCornerDepth(mean: number, rise: number, span: number): number {
 
 // The same by Newton from a start, kept inside a bracket, halving it whenever a Newton step leaves it or gains too
 // little. The mean depth rises with c, so the bracket holds one root.
-function searchedCornerDepth(mean: number, rise: number, span: number, height: number, start: number): number {
+function searchedCornerDepth(
+  mean: number,
+  rise: number,
+  span: number,
+  height: number,
+  start: number,
+): number {
   let low = mean; // nowhere deeper than in the corner
   let high = mean + rise + span; // nowhere shallower than opposite it
   const close = 1e-15 * (rise + span + height);
@@ -209,10 +231,13 @@ function searchedCornerDepth(mean: number, rise: number, span: number, height: n
   }
 }
 
-function refuse(pan: Pan, volume: number): never {
-  if (Number.isNaN(volume)) impossible("volume in the pan", volume, "a number of cubic metres");
-  if (!(pan.length > 0)) impossible("pan length", pan.length, "more than 0 m");
-  if (!(pan.width > 0)) impossible("pan width", pan.width, "more than 0 m");
-  if (!(pan.height > 0)) impossible("pan height", pan.height, "more than 0 m");
-  return impossible("free share of the pan", pan.free, "above 0 to 1");
+function refuseVolume(pan: Pan, volume: number): void {
+  refuse(pan);
+  finite("volume in the pan", volume, "m³");
+}
+
+function refusePlane(pan: Pan, mean: number, fall: number): void {
+  refuse(pan);
+  finite("mean depth", mean, "m");
+  finite("tilt or place in the pan", fall);
 }

@@ -1,7 +1,7 @@
 // The pickup: how deep its mouth must lie, and how much gas it draws when it does not.
 
 import { gravity as g } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, fraction, impossible, positive, type Range } from "../../errors.ts";
 
 /**
  * The mouth of the filter: its place in the pan (x, y) and its height above the floor [m], the open perimeter
@@ -42,6 +42,7 @@ export const mouthRadius = ({ rim }: Pick<Pickup, "rim">): number => rim / (2 * 
  * within 0.3 %. Over a mouth that is wide beside it an upper bound (`airOnsetRange`).
  */
 export function airOnset(flow: number): number {
+  if (!(flow < Infinity)) impossible("flow", flow, "a finite flow in m³/s");
   return 0.69 * (Math.max(flow, 0) ** 2 / g) ** 0.2;
 }
 
@@ -50,6 +51,7 @@ export function airOnset(flow: number): number {
  * (Craya 1949).
  */
 export function sideOnsetFlow(height: number): number {
+  finite("height", height, "m");
   return 2.54 * Math.sqrt(g) * Math.max(height, 0) ** 2.5;
 }
 
@@ -58,6 +60,8 @@ export function sideOnsetFlow(height: number): number {
  * (2h/3)^1.5 [m³/s] (Chow, Open-Channel Hydraulics, 1959).
  */
 export function weirFlow(rim: number, height: number): number {
+  positive("rim", rim, "m");
+  finite("height", height, "m");
   const critical = (2 / 3) * Math.max(height, 0);
   return rim * critical * Math.sqrt(g * critical);
 }
@@ -67,6 +71,7 @@ export function weirFlow(rim: number, height: number): number {
  * `weirFlow`.
  */
 export function weirDepth(rim: number, flow: number): number {
+  if (!(rim > 0 && rim < Infinity && flow < Infinity)) refuse(rim, flow);
   return 1.5 * Math.cbrt((Math.max(flow, 0) / rim) ** 2 / g);
 }
 
@@ -75,7 +80,8 @@ export function weirDepth(rim: number, flow: number): number {
  * root is taken, since this is asked every step.
  */
 export function isCovered(pickup: Pickup, submergence: number, flow: number): boolean {
-  if (!(submergence > 0)) return false;
+  if (!(submergence < Infinity && flow < Infinity && pickup.rim > 0)) refuse(pickup.rim, flow, submergence);
+  if (submergence <= 0) return false;
   const q = Math.max(flow, 0);
   const square = submergence * submergence;
   const perRim = q / pickup.rim;
@@ -93,20 +99,28 @@ export function isCovered(pickup: Pickup, submergence: number, flow: number): bo
  * laws, the straight line between them is assumed.
  */
 export function gasFraction(pickup: Pickup, submergence: number, flow: number): number {
-  if (!(submergence === submergence && flow === flow && pickup.rim > 0))
-    impossible(
-      "pickup: submergence, flow or rim",
-      Math.min(submergence, flow, pickup.rim),
-      "numbers, the rim above 0 m",
-    );
+  const { baseGas, weirGas } = pickup;
+  if (!(baseGas >= 0 && baseGas <= 1 && weirGas >= 0 && weirGas <= 1)) refuseGas(pickup);
+  if (!(submergence < Infinity && flow < Infinity && pickup.rim > 0)) refuse(pickup.rim, flow, submergence);
   if (submergence <= 0) return 1;
-  if (isCovered(pickup, submergence, flow)) return pickup.baseGas;
+  if (isCovered(pickup, submergence, flow)) return baseGas;
   const hw = weirDepth(pickup.rim, flow);
   if (submergence >= hw) {
     const top = Math.max(airOnset(flow), 1.05 * hw);
-    if (submergence >= top) return pickup.baseGas;
-    return pickup.weirGas + ((pickup.baseGas - pickup.weirGas) * (submergence - hw)) / (top - hw);
+    if (submergence >= top) return baseGas;
+    return weirGas + ((baseGas - weirGas) * (submergence - hw)) / (top - hw);
   }
   const ratio = submergence / hw;
-  return 1 - (1 - pickup.weirGas) * ratio * Math.sqrt(ratio);
+  return 1 - (1 - weirGas) * ratio * Math.sqrt(ratio);
+}
+
+function refuse(rim: number, flow: number, submergence = 0): void {
+  positive("rim", rim, "m");
+  finite("flow", flow, "m³/s");
+  finite("submergence", submergence, "m");
+}
+
+function refuseGas({ baseGas, weirGas }: Pickup): void {
+  fraction("baseGas", baseGas);
+  fraction("weirGas", weirGas);
 }

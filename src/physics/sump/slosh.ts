@@ -1,7 +1,7 @@
 // Slosh: how the surface follows a tilt that changes faster than the pan can.
 
 import { gravity as g } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, notNegative, positive, type Range } from "../../errors.ts";
 
 /**
  * The surface stands at its static tilt while the driving input stays below a third of the first slosh
@@ -22,8 +22,8 @@ export const staticTiltRange: Range = {
  * Containers (2000); Abramson, NASA SP-106 (1966).
  */
 export function sloshFrequency(length: number, depth: number, mode = 1): number {
-  if (!(length > 0)) impossible("pan length", length, "more than 0 m");
-  if (!(depth > 0)) return Number.isNaN(depth) ? impossible("depth", depth, "a number of metres") : 0;
+  if (!(length > 0 && depth < Infinity && mode > 0)) refuseMode(length, depth, mode);
+  if (depth <= 0) return 0;
   const k = (mode * Math.PI) / length;
   return Math.sqrt(g * k * Math.tanh(k * depth));
 }
@@ -42,6 +42,7 @@ export const newSloshFactors = (): SloshFactors => ({ omega: -1, damping: 0, dt:
 /** Works the factors out anew unless they are for this swing and time already: a history asks for the same ones many times. */
 export function sloshFactors(factors: SloshFactors, omega: number, damping: number, dt: number): void {
   if (factors.omega === omega && factors.damping === damping && factors.dt === dt) return;
+  refuse(0, 0, omega, damping, dt);
   factors.omega = omega;
   factors.damping = damping;
   factors.dt = dt;
@@ -74,6 +75,7 @@ export function sloshBy(out: Float64Array, offset: number, target: number, facto
   }
   const e = out[offset]! - target;
   const v = out[offset + 1]!;
+  if (!(Math.abs(e) < Infinity && Math.abs(v) < Infinity)) refuse(e, v, omega, factors.damping);
   const a = factors.damping * omega;
   out[offset] = target + e * cos + (v + a * e) * sin;
   out[offset + 1] = v * cos - (omega * omega * e + a * v) * sin;
@@ -112,6 +114,8 @@ export function sloshEnvelope(
 ): number {
   const e = s - target;
   const now = Math.abs(e);
+  if (!(now < Infinity && Math.abs(rate) < Infinity && omega >= 0 && damping >= 0))
+    refuse(e, rate, omega, damping);
   if (!(omega > 0) || rate === 0) return now;
   const a = damping * omega;
   const square = omega * omega - a * a;
@@ -132,4 +136,18 @@ export function sloshEnvelope(
   }
   const level = Math.sqrt(Math.abs(omega * omega * e * e + 2 * a * e * rate + rate * rate)) / omega;
   return Math.max(now, level * Math.exp(-a * time));
+}
+
+function refuse(distance: number, rate: number, omega: number, damping: number, dt = 0): void {
+  finite("slope or its target", distance);
+  finite("rate of the slope", rate, "1/s");
+  notNegative("slosh frequency", omega, "rad/s");
+  notNegative("damping ratio", damping);
+  notNegative("dt", dt, "s");
+}
+
+function refuseMode(length: number, depth: number, mode: number): void {
+  positive("pan length", length, "m");
+  finite("depth", depth, "m");
+  positive("mode", mode);
 }

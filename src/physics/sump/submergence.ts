@@ -3,7 +3,7 @@
 // decides anything.
 
 import { gravity as g } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, positive, type Range } from "../../errors.ts";
 
 /** Where the criteria for pump stations were fitted. */
 export const submergenceRange: Range = {
@@ -17,12 +17,15 @@ export const submergenceRange: Range = {
 
 /** Mean speed in a round bore [m/s]: flow [m³/s] over π D²/4. */
 export function boreSpeed(diameter: number, flow: number): number {
-  if (!(diameter > 0)) impossible("bore", diameter, "more than 0 m");
+  positive("bore", diameter, "m");
+  finite("flow", flow, "m³/s");
   return (4 * flow) / (Math.PI * diameter * diameter);
 }
 
 /** Froude number of an inlet, V/√(g D). */
 export function inletFroude(diameter: number, speed: number): number {
+  positive("bore", diameter, "m");
+  finite("speed", speed, "m/s");
   return speed / Math.sqrt(g * diameter);
 }
 
@@ -50,6 +53,7 @@ export function submergenceByGordon(
  * (Lamb-Oseen profile, integrated).
  */
 export function vortexDip(circulation: number, coreRadius: number): number {
-  if (!(coreRadius > 0)) impossible("core radius", coreRadius, "more than 0 m");
+  finite("circulation", circulation, "m²/s");
+  positive("core radius", coreRadius, "m");
   return (Math.LN2 * (circulation / (2 * Math.PI * coreRadius)) ** 2) / g;
 }

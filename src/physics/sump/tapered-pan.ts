@@ -1,6 +1,6 @@
 // A drawn pan whose walls lean outwards: level surface only.
 
-import { impossible } from "../../errors.ts";
+import { finite, positive } from "../../errors.ts";
 
 /** Inside length and width at the floor and at the rim, and the height between them [m]. */
 export interface TaperedPan {
@@ -13,13 +13,12 @@ export interface TaperedPan {
 
 /** Volume [m³] below the depth [m], 0 to the height. Prismatoid rule, exact for straight walls. */
 export function volumeOfTapered(pan: TaperedPan, depth: number): number {
-  if (!(pan.floorLength > 0 && pan.floorWidth > 0 && pan.rimLength > 0 && pan.rimWidth > 0 && pan.height > 0))
-    impossible(
-      "tapered pan",
-      Math.min(pan.floorLength, pan.floorWidth, pan.rimLength, pan.rimWidth, pan.height),
-      "sizes above 0 m",
-    );
-  if (Number.isNaN(depth)) impossible("depth", depth, "a number of metres");
+  positive("floorLength", pan.floorLength, "m");
+  positive("floorWidth", pan.floorWidth, "m");
+  positive("rimLength", pan.rimLength, "m");
+  positive("rimWidth", pan.rimWidth, "m");
+  positive("height", pan.height, "m");
+  finite("depth", depth, "m");
   const h = Math.min(Math.max(depth, 0), pan.height);
   const sx = (pan.rimLength - pan.floorLength) / pan.height;
   const sy = (pan.rimWidth - pan.floorWidth) / pan.height;
@@ -36,9 +35,10 @@ export function volumeOfTapered(pan: TaperedPan, depth: number): number {
  * overfull.
  */
 export function depthOfTapered(pan: TaperedPan, volume: number): number {
-  if (Number.isNaN(volume)) impossible("volume in the pan", volume, "a number of cubic metres");
+  finite("volume in the pan", volume, "m³");
+  const full = volumeOfTapered(pan, pan.height);
   if (volume <= 0) return 0;
-  if (volume >= volumeOfTapered(pan, pan.height)) return pan.height;
+  if (volume >= full) return pan.height;
   let low = 0;
   let high = pan.height;
   for (;;) {

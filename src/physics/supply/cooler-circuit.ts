@@ -7,7 +7,7 @@
 // Everything behind the orifice is laminar (Δp = R µ Q; a service table of cooler flow against temperature confirms it), so
 // all of it but the leak is linear, and the leak sees a source of one open pressure and one resistance (Thévenin).
 
-import { impossible, type Range } from "../../errors.ts";
+import { finite, fraction, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /**
  * Resistances in 1/m³ (Δp = R µ Q). `feedOrifice` [m] with the discharge coefficient `feedDischarge`; relief
@@ -87,9 +87,12 @@ export function stillCircuit(): CircuitFlow {
  * shut).
  */
 export function thermostatOpening(circuit: CoolerCircuit, temperature: number): number {
+  if (!(temperature > 0)) impossible("temperature", temperature, "more than 0 K");
   if (temperature >= circuit.bypassHot) return 1;
   if (temperature <= circuit.bypassCold) return 0;
-  return (temperature - circuit.bypassCold) / (circuit.bypassHot - circuit.bypassCold);
+  const open = (temperature - circuit.bypassCold) / (circuit.bypassHot - circuit.bypassCold);
+  if (!(open >= 0)) refuseThermostat(circuit);
+  return open;
 }
 
 /**
@@ -97,7 +100,9 @@ export function thermostatOpening(circuit: CoolerCircuit, temperature: number): 
  * thousandth of it.
  */
 export function mixtureDensity(density: number, gas: number): number {
-  return density * Math.max(1 - gas, 1e-3);
+  const liquid = 1 - gas;
+  if (!(liquid >= 0 && liquid <= 1 && density > 0 && density < Infinity)) refuseMixture(density, gas);
+  return density * (liquid > 1e-3 ? liquid : 1e-3);
 }
 
 // The linear part, seen from its two ports, as (node, leak) pressures for a flow into the node and a flow out
@@ -141,7 +146,16 @@ function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
   ports.atNode = ports.lube + series * ports.share;
   ports.mutual = ports.lube + ports.downstream * ports.share;
   ports.atLeak = ports.lube + ports.downstream * (1 + ports.conductance * ports.upstream) * ports.share;
-  if (!(ports.atNode + ports.atLeak < Infinity && at.density > 0 && ports.conductance >= 0))
+  if (!(
+    ports.atNode + ports.atLeak < Infinity &&
+    ports.conductance >= 0 &&
+    beforeCooler >= 0 &&
+    afterCooler >= 0 &&
+    ports.lube >= 0 &&
+    circuit.relief > 0 &&
+    mu > 0 &&
+    at.viscosity > 0
+  ))
     refuse(circuit, at);
   return ports;
 }
@@ -152,6 +166,7 @@ function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
 function leakOn(open: number, inner: number, at: CircuitConditions, density: number): number {
   if (!(open > 0) || at.leakPlace === "none") return 0;
   const linear = at.leakViscosity * at.leakViscous + inner;
+  if (!(linear >= inner && at.leakInertial >= 0)) refuseLeak(at);
   const sum = linear + Math.sqrt(linear * linear + 4 * density * at.leakInertial * open);
   return (2 * open) / sum; // without any resistance the leak takes all there is
 }
@@ -211,12 +226,8 @@ export function circuitAtFeed(
   out: CircuitFlow,
   gas = 0,
 ): void {
-  const feed =
-    feedFlow > 0
-      ? feedFlow
-      : Number.isNaN(feedFlow)
-        ? impossible("feed flow", feedFlow, "0 m³/s or more")
-        : 0;
+  if (!(feedFlow < Infinity)) impossible("feed flow", feedFlow, "a finite flow in m³/s");
+  const feed = feedFlow > 0 ? feedFlow : 0;
   const density = mixtureDensity(conditions.density, gas);
   const ports = portsOf(circuit, conditions);
   const leak = leakOn(ports.mutual * feed, ports.atLeak, conditions, density);
@@ -239,16 +250,12 @@ export function feedFull(
   out: CircuitFlow,
   gas = 0,
 ): void {
-  const p =
-    linePressure > 0
-      ? linePressure
-      : Number.isNaN(linePressure)
-        ? impossible("line pressure", linePressure, "0 Pa or more")
-        : 0;
+  if (!(linePressure < Infinity)) impossible("line pressure", linePressure, "a finite pressure in Pa");
+  const p = linePressure > 0 ? linePressure : 0;
   const density = mixtureDensity(conditions.density, gas);
   const ports = portsOf(circuit, conditions);
   const area = (Math.PI / 4) * circuit.feedOrifice * circuit.feedOrifice * circuit.feedDischarge;
-  if (!(area > 0)) impossible("feed orifice or its discharge coefficient", area, "more than 0");
+  if (!(area > 0 && area < Infinity)) refuseOrifice(circuit);
   const k = density / (2 * area * area);
   if (p > circuit.relief) {
     // If the feed against the relief's pressure is more than the circuit takes there, the relief is open.
@@ -278,11 +285,34 @@ export function feedFull(
   fill(out, ports, conditions, density, q, q, leak);
 }
 
-function refuse(circuit: CoolerCircuit, at: CircuitConditions): never {
-  if (!(at.viscosity > 0)) impossible("viscosity", at.viscosity, "more than 0 Pa·s");
-  if (!(at.pathViscosity > 0)) impossible("viscosity in the cooler", at.pathViscosity, "more than 0 Pa·s");
-  if (!(at.density > 0)) impossible("density", at.density, "more than 0 kg/m³");
-  if (!(circuit.bypass > 0))
-    impossible("bypass resistance", circuit.bypass, "more than 0, or Infinity for none");
-  return impossible("resistances of the cooler circuit", circuit.cooler, "finite numbers of 0 or more");
+function refuse(circuit: CoolerCircuit, at: CircuitConditions): void {
+  notNegative("supplyLine", circuit.supplyLine, "1/m³");
+  notNegative("cooler", circuit.cooler, "1/m³");
+  notNegative("returnLine", circuit.returnLine, "1/m³");
+  notNegative("lube", circuit.lube, "1/m³");
+  if (!(circuit.bypass > 0)) impossible("bypass", circuit.bypass, "more than 0 1/m³, or Infinity for none");
+  if (!(circuit.relief > 0)) impossible("relief", circuit.relief, "more than 0 Pa, or Infinity for none");
+  positive("viscosity", at.viscosity, "Pa·s");
+  positive("viscosity in the cooler", at.pathViscosity, "Pa·s");
+}
+
+function refuseLeak(at: CircuitConditions): void {
+  notNegative("leakViscous", at.leakViscous, "1/m³");
+  notNegative("leakInertial", at.leakInertial, "1/m⁴");
+  notNegative("viscosity of what leaks", at.leakViscosity, "Pa·s");
+}
+
+function refuseThermostat(circuit: CoolerCircuit): void {
+  finite("bypassCold", circuit.bypassCold, "K");
+  finite("bypassHot", circuit.bypassHot, "K");
+}
+
+function refuseMixture(density: number, gas: number): void {
+  positive("density", density, "kg/m³");
+  fraction("gas fraction in the line", gas);
+}
+
+function refuseOrifice(circuit: CoolerCircuit): void {
+  positive("feedOrifice", circuit.feedOrifice, "m");
+  positive("feedDischarge", circuit.feedDischarge);
 }

@@ -1,7 +1,7 @@
 // The way from the pan to the pump: lift, bore, bends and filter.
 
 import { atmosphere, gravity as g } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /** Pressure at which the fluid lets go of its light ends and the column breaks [Pa abs], assumed. */
 export const vapourPressure = 3000;
@@ -36,6 +36,7 @@ const blendSlope = (0.3164 / turbulentStart ** 0.25 - 64 / laminarEnd) / (turbul
  * Darcy friction factor of a smooth bore at the Reynolds number, continuous. Above 0; Blasius holds to 1e5.
  */
 export function boreFriction(reynolds: number): number {
+  if (!(reynolds > 0)) impossible("Reynolds number", reynolds, "more than 0");
   if (reynolds <= laminarEnd) return 64 / reynolds;
   if (reynolds >= turbulentStart) return 0.3164 / Math.sqrt(Math.sqrt(reynolds));
   return 64 / laminarEnd + blendSlope * (reynolds - laminarEnd);
@@ -43,6 +44,7 @@ export function boreFriction(reynolds: number): number {
 
 /** Reynolds number in the bore at the flow [m³/s], viscosity [Pa·s] and density [kg/m³]. */
 export function inletReynolds(inlet: Inlet, flow: number, viscosity: number, density: number): number {
+  refuse(inlet, flow, viscosity, density);
   return (4 * density * flow) / (Math.PI * inlet.bore * viscosity);
 }
 
@@ -68,7 +70,18 @@ function unclipped(inlet: Inlet, flow: number, viscosity: number, density: numbe
  */
 export function inletPressure(inlet: Inlet, flow: number, viscosity: number, density: number): number {
   const p = unclipped(inlet, flow, viscosity, density);
-  if (!(p === p && flow === flow && inlet.bore > 0 && viscosity > 0)) refuse(inlet, flow, viscosity, density);
+  if (!(
+    p < Infinity &&
+    flow < Infinity &&
+    inlet.bore > 0 &&
+    inlet.bore < Infinity &&
+    inlet.length >= 0 &&
+    inlet.minorLoss >= 0 &&
+    inlet.filter >= 0 &&
+    viscosity > 0 &&
+    density > 0
+  ))
+    refuse(inlet, flow, viscosity, density);
   return p > 0 ? p : 0;
 }
 
@@ -106,9 +119,13 @@ export function inletLimit(inlet: Inlet, viscosity: number, density: number): nu
   }
 }
 
-function refuse(inlet: Inlet, flow: number, viscosity: number, density: number): never {
-  if (!(inlet.bore > 0)) impossible("inlet bore", inlet.bore, "more than 0 m");
-  if (!(viscosity > 0)) impossible("viscosity", viscosity, "more than 0 Pa·s");
-  if (Number.isNaN(density)) impossible("density", density, "a number of kg/m³");
-  return impossible("flow at the inlet", flow, "a number of m³/s, with a finite inlet");
+function refuse(inlet: Inlet, flow: number, viscosity: number, density: number): void {
+  finite("lift to the pump", inlet.head, "m");
+  positive("inlet bore", inlet.bore, "m");
+  notNegative("inlet length", inlet.length, "m");
+  notNegative("minor loss of the inlet", inlet.minorLoss);
+  notNegative("resistance of the filter", inlet.filter, "1/m³");
+  finite("flow at the inlet", flow, "m³/s");
+  positive("viscosity", viscosity, "Pa·s");
+  positive("density", density, "kg/m³");
 }

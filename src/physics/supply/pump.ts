@@ -1,7 +1,7 @@
 // The pump: what it displaces, what slips back, and what becomes of the gas that it draws.
 
 import { atmosphere } from "../fluid/surroundings.ts";
-import { impossible, type Range } from "../../errors.ts";
+import { finite, fraction, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /**
  * A positive-displacement pump: displacement [m³/rev], Wilson's slip coefficient (`slip`; about 2e-8 new to
@@ -32,7 +32,9 @@ export const slipRange: Range = {
 
 /** Displaced flow [m³/s] at the turn rate [rad/s]: D ω/2π. */
 export function displaced(pump: Pump, turn: number): number {
-  return (pump.displacement * turn) / (2 * Math.PI);
+  const flow = (pump.displacement * turn) / (2 * Math.PI);
+  if (!(flow >= 0 && flow < Infinity)) refuseTurn(pump, turn);
+  return flow;
 }
 
 /**
@@ -40,8 +42,9 @@ export function displaced(pump: Pump, turn: number): number {
  * 1948).
  */
 export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): number {
-  if (!(viscosity > 0)) impossible("viscosity", viscosity, "more than 0 Pa·s");
-  return (pump.slip * pump.displacement * linePressure) / (2 * Math.PI * viscosity);
+  const slip = (pump.slip * pump.displacement * linePressure) / (2 * Math.PI * viscosity);
+  if (!(slip >= 0 && slip < Infinity && viscosity > 0)) refuseSlip(pump, linePressure, viscosity);
+  return slip;
 }
 
 /**
@@ -49,9 +52,11 @@ export function pumpSlip(pump: Pump, linePressure: number, viscosity: number): n
  * compressed from the inlet pressure [Pa abs] to the line pressure [Pa]: (1 - κ)(p_in/(p + p_atm))^(1/k).
  */
 export function gasLeft(pump: Pump, inletAbs: number, linePressure: number): number {
-  if (pump.dissolved >= 1) return 0;
   const ratio = Math.max(inletAbs, 0) / (linePressure + atmosphere);
-  return (1 - pump.dissolved) * (pump.exponent === 1 ? ratio : ratio ** (1 / pump.exponent)); // a power costs more than the rest
+  const share = 1 - pump.dissolved;
+  if (!(share >= 0 && share <= 1 && ratio < Infinity && linePressure >= 0 && pump.exponent > 0))
+    refuseGas(pump, inletAbs, linePressure);
+  return share * (pump.exponent === 1 ? ratio : ratio ** (1 / pump.exponent)); // a power costs more than the rest
 }
 
 /**
@@ -66,17 +71,53 @@ export function delivered(
   linePressure: number,
   viscosity: number,
 ): number {
+  fraction("gas fraction at the inlet", gas);
+  notNegative("share of the gas that is left", left);
   return displaced(pump, turn) * (1 - gas + gas * left) - pumpSlip(pump, linePressure, viscosity);
 }
 
 /** Gas fraction in the line: x r/((1 - x) + x r); 0 when nothing of the gas is left. */
 export function lineGas(gas: number, left: number): number {
   const rest = gas * left;
+  if (!(gas <= 1 && rest >= 0 && rest < Infinity)) refuseLeft(gas, left);
   return rest > 0 ? rest / (1 - gas + rest) : 0;
 }
 
 /** Torque that the pump takes [N m]: D p/(2π η). */
 export function pumpTorque(pump: Pump, linePressure: number): number {
-  if (!(pump.mechanical > 0)) impossible("mechanical efficiency", pump.mechanical, "above 0 to 1");
-  return (pump.displacement * linePressure) / (2 * Math.PI * pump.mechanical);
+  const torque = (pump.displacement * linePressure) / (2 * Math.PI * pump.mechanical);
+  if (!(torque >= 0 && torque < Infinity && pump.mechanical > 0 && pump.mechanical <= 1))
+    refuseTorque(pump, linePressure);
+  return torque;
+}
+
+function refuseTurn(pump: Pump, turn: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("turn rate of the pump", turn, "rad/s");
+}
+
+function refuseSlip(pump: Pump, linePressure: number, viscosity: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("slip coefficient", pump.slip);
+  notNegative("line pressure", linePressure, "Pa");
+  positive("viscosity", viscosity, "Pa·s");
+}
+
+function refuseGas(pump: Pump, inletAbs: number, linePressure: number): void {
+  fraction("dissolved share", pump.dissolved);
+  finite("pressure at the inlet", inletAbs, "Pa");
+  notNegative("line pressure", linePressure, "Pa");
+  positive("polytropic exponent", pump.exponent);
+}
+
+function refuseLeft(gas: number, left: number): void {
+  fraction("gas fraction at the inlet", gas);
+  notNegative("share of the gas that is left", left);
+}
+
+function refuseTorque(pump: Pump, linePressure: number): void {
+  notNegative("displacement", pump.displacement, "m³/rev");
+  notNegative("line pressure", linePressure, "Pa");
+  if (!(pump.mechanical > 0 && pump.mechanical <= 1))
+    impossible("mechanical efficiency", pump.mechanical, "above 0 to 1");
 }

@@ -1,6 +1,6 @@
 // The regulator: the pressure that it wants, and the balance of supply and demand that it gets.
 
-import { impossible, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 import {
   circuitAtFeed,
   type CircuitConditions,
@@ -46,7 +46,16 @@ export function setPoint(
       (reverse ? regulator.reverseFactor : 1) *
       cold +
     trim;
-  if (wanted !== wanted) impossible("set point", wanted, "numbers for torque, temperature and trim");
+  if (!(
+    Math.abs(wanted) < Infinity &&
+    temperature > 0 &&
+    cold >= 1 &&
+    regulator.base >= 0 &&
+    regulator.perTorque >= 0 &&
+    regulator.reverseFactor >= 0 &&
+    regulator.most >= 0
+  ))
+    refuseSetPoint(regulator, turbineTorque, temperature, trim);
   return wanted > regulator.most ? regulator.most : wanted > 0 ? wanted : 0;
 }
 
@@ -75,15 +84,18 @@ export const circuitOrificeRange: Range = {
  * creeps through at the pressure asked for, d³p/(24 µ) after Sampson (1891): the share is d √(pρ/2)/(6π Cd µ), at most 1.
  */
 function orificeFlow(
-  { orifice, discharge }: ClutchCircuit,
+  circuit: ClutchCircuit,
   linePressure: number,
   viscosity: number,
   density: number,
   asked: number,
 ): number {
+  const { orifice, discharge } = circuit;
   const area = (Math.PI / 4) * orifice * orifice * discharge;
   const sharp = area * Math.sqrt((2 * linePressure) / density);
   const share = (orifice * Math.sqrt(0.5 * asked * density)) / (6 * Math.PI * discharge * viscosity);
+  if (!(share >= 0 && share < Infinity && sharp >= 0 && sharp < Infinity))
+    refuseOrifice(circuit, linePressure, viscosity, density, asked);
   return share < 1 ? sharp * share : sharp;
 }
 
@@ -95,6 +107,7 @@ export function circuitOrificeReynolds(
   density: number,
   asked = linePressure,
 ): number {
+  positive("orifice", circuit.orifice, "m");
   const flow = orificeFlow(circuit, linePressure, viscosity, density, asked);
   return (4 * density * flow) / (Math.PI * circuit.orifice * viscosity);
 }
@@ -113,6 +126,7 @@ export function clutchCircuitFlow(
   density: number,
   asked = linePressure,
 ): number {
+  if (!(circuit.laminar >= 0 && circuit.laminar < Infinity)) notNegative("laminar", circuit.laminar, "m³");
   return (
     (circuit.laminar * linePressure) / viscosity +
     orificeFlow(circuit, linePressure, viscosity, density, asked)
@@ -258,4 +272,36 @@ function refuse(at: BalanceConditions): never {
   if (!(at.inletLimit >= 0)) impossible("largest inflow", at.inletLimit, "0 m³/s or more");
   if (!(at.viscosity > 0)) impossible("viscosity", at.viscosity, "more than 0 Pa·s");
   return impossible("set point", at.setPoint, "0 Pa or more, finite");
+}
+
+function refuseSetPoint(
+  regulator: Regulator,
+  turbineTorque: number,
+  temperature: number,
+  trim: number,
+): void {
+  notNegative("base", regulator.base, "Pa");
+  notNegative("perTorque", regulator.perTorque, "Pa per N m");
+  notNegative("reverseFactor", regulator.reverseFactor);
+  notNegative("coldFactor", regulator.coldFactor);
+  positive("coldBelow", regulator.coldBelow, "K");
+  notNegative("most", regulator.most, "Pa");
+  finite("turbine torque", turbineTorque, "N m");
+  positive("temperature", temperature, "K");
+  finite("trim", trim, "Pa");
+}
+
+function refuseOrifice(
+  { orifice, discharge }: ClutchCircuit,
+  linePressure: number,
+  viscosity: number,
+  density: number,
+  asked: number,
+): void {
+  notNegative("orifice", orifice, "m");
+  positive("discharge", discharge);
+  notNegative("line pressure", linePressure, "Pa");
+  positive("viscosity", viscosity, "Pa·s");
+  positive("density", density, "kg/m³");
+  notNegative("pressure asked for", asked, "Pa");
 }

@@ -1,6 +1,6 @@
 // The suction passage remembers: what the pickup drew a moment ago is what the pump gets now.
 
-import { impossible } from "../../errors.ts";
+import { finite, fraction, notNegative } from "../../errors.ts";
 
 /**
  * Gas fraction at the pump inlet after dt [s]: the passage as one mixed volume [m³] through which the drawn
@@ -15,7 +15,17 @@ export function suctionGasAfter(
   suctionVolume: number,
   dt: number,
 ): number {
-  if (!(suctionVolume >= 0)) impossible("volume of the suction passage", suctionVolume, "0 m³ or more");
-  if (!(flow > 0 && dt > 0)) return gas;
-  return pickupGas + (gas - pickupGas) * Math.exp((-flow * dt) / suctionVolume);
+  const passes = flow > 0 && dt > 0;
+  const after = passes ? pickupGas + (gas - pickupGas) * Math.exp((-flow * dt) / suctionVolume) : gas;
+  if (!(after >= 0 && after <= 1 && flow < Infinity && dt >= 0 && suctionVolume >= 0 && pickupGas >= 0))
+    refuse(gas, pickupGas, flow, suctionVolume, dt);
+  return after;
+}
+
+function refuse(gas: number, pickupGas: number, flow: number, suctionVolume: number, dt: number): void {
+  fraction("gas fraction in the passage", gas);
+  fraction("gas fraction at the pickup", pickupGas);
+  finite("flow", flow, "m³/s");
+  notNegative("volume of the suction passage", suctionVolume, "m³");
+  notNegative("dt", dt, "s");
 }

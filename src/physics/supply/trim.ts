@@ -1,6 +1,6 @@
 // The learned trim: a controller that raises pressure when shifts take too long, until it may not.
 
-import { impossible } from "../../errors.ts";
+import { finite, impossible, notNegative, positive } from "../../errors.ts";
 
 /**
  * Pressure trim [Pa] after a shift: raised by gain [Pa] times the relative excess of the measured over the
@@ -14,7 +14,10 @@ export function nextTrim(
   gain: number,
   limit: number,
 ): number {
-  if (!(targetTime > 0)) impossible("wanted shift time", targetTime, "more than 0 s");
+  finite("trim", trim, "Pa");
+  notNegative("measured shift time", measuredTime, "s");
+  positive("wanted shift time", targetTime, "s");
+  notNegative("gain of the trim", gain, "Pa");
   if (!(limit >= 0)) impossible("limit of the trim", limit, "0 Pa or more");
   const next = trim + (gain * (measuredTime - targetTime)) / targetTime;
   return next > limit ? limit : next < -limit ? -limit : next;
