@@ -59,7 +59,7 @@ export function walkLevels(
   const wide = kinds.kinds.length;
   const rows = Math.max(1, Math.floor(Math.min(most, fullMass(unit)) / levelStep));
   const tabling = newTabling(kinds, rows);
-  const stands = newStands(rows * wide);
+  const stands = newStands(rows * kinds.standKinds.length);
   const clutches = unit.build.clutches.length;
   const [trims, fills] = [new Float64Array(rows), new Float64Array(rows * clutches)];
   const seen = kinds.kinds.map(nothingSeen);
@@ -87,7 +87,7 @@ export function walkLevels(
       if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
       lack(unit, state, lacking);
-      standAt(frozen, kind, tabled ? stands : undefined, (levels - 1) * wide + k);
+      standFrozen(frozen, kind.stand, () => {});
       // What is learned goes on as it went from level to level.
       const first = k * things;
       teach(state, range, (i) => round[first + i]! + (round[first + i]! - before[first + i]!) * grown);
@@ -108,6 +108,12 @@ export function walkLevels(
         (learned, i) => (added[first + i] = learned - kept[first + i]! * begins[first + i]!),
       );
     }
+    if (tabled)
+      kinds.standKinds.forEach(({ before, walked }, s) => {
+        restore(frozen.walk, ends[before]!);
+        lack(unit, state, lacking);
+        standAt(frozen, walked, stands, (levels - 1) * kinds.standKinds.length + s);
+      });
     used.push(usedUpTo(lacking, outside));
     before.set(round);
     learnedGoingRound(kinds.occurrences, kept, added, range, round);
@@ -171,18 +177,9 @@ function newStands(size: number): Climate["stands"] {
   return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row() };
 }
 
-/** The stand before a trip, into the tables if there are any. */
-function standAt(
-  frozen: Frozen,
-  { stand }: TripKind,
-  stands: Climate["stands"] | undefined,
-  at: number,
-): void {
+/** A stand [s], into the tables. */
+function standAt(frozen: Frozen, stand: number, stands: Climate["stands"], at: number): void {
   const { now, unit } = frozen.walk;
-  if (stands === undefined) {
-    standFrozen(frozen, stand, () => {});
-    return;
-  }
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
