@@ -35,6 +35,8 @@ export interface March {
   /** When the leak opens: clock and running time [s]. */
   opensAt: number;
   opensRunning: number;
+  /** The first week that it leaks in: the stand after a week's last trip is the next week's. */
+  opensIn: number;
   /** Lacking before the first day [kg], and whole weeks in the span. */
   shortAtFirst: number;
   weeks: number;
@@ -78,6 +80,7 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     distanceBefore: row(),
     opensAt: Infinity,
     opensRunning: Infinity,
+    opensIn: Infinity,
     shortAtFirst: 0,
     weeks: 0,
     lost: new Float64Array(64),
@@ -112,6 +115,7 @@ export function begin(march: March, plan: Plan): void {
   }
   march.opensAt = Infinity;
   march.opensRunning = Infinity;
+  march.opensIn = Infinity;
   if (march.leak === null) return;
   if ("after" in plan.opens) {
     march.opensAt = plan.opens.after;
@@ -121,6 +125,14 @@ export function begin(march: March, plan: Plan): void {
       "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
     march.opensAt = clockAt(march, march.opensRunning);
   }
+  march.opensIn = Math.floor(march.opensAt / WEEK);
+  if (march.opensAt > 0 && march.opensAt - march.opensIn * WEEK >= lastEnds(march)) march.opensIn++;
+}
+
+/** When a week's last trip ends [s after the week's beginning]. */
+function lastEnds({ order, startsAt, prepared: { kinds, occurrences } }: March): number {
+  const last = order.length - 1;
+  return last < 0 ? 0 : startsAt[last]! + kinds[occurrences[order[last]!]!.kind]!.time;
 }
 
 /** Puts the trips of a week in the order in which they come from a weekday on. */
@@ -156,9 +168,7 @@ export function runningAt(march: March, clock: number): number {
   const { startsAt, timeBefore, order, prepared, weekTime } = march;
   const week = Math.floor(clock / WEEK);
   const into = clock - week * WEEK;
-  const last = order.length - 1;
-  const ends =
-    last < 0 ? 0 : startsAt[last]! + prepared.kinds[prepared.occurrences[order[last]!]!.kind]!.time - WEEK;
+  const ends = lastEnds(march) - WEEK;
   let running = week * weekTime - (week === 0 ? 0 : Math.max(0, ends - into));
   for (let i = 0; i < order.length; i++) {
     if (startsAt[i]! > into) break;

@@ -3,6 +3,7 @@
 
 import { driveFrozen, type Frozen } from "./frozen.ts";
 import type { TripKind } from "./kinds.ts";
+import { learnedBy, learnedRange, teach } from "./learned.ts";
 import type { KindSeen, PieceSeen, Seen } from "./levels.ts";
 import { fullMass, restore } from "./snapshot.ts";
 
@@ -60,12 +61,13 @@ export function beginPiece(
   const level = levelAt(levels, lacking);
   let from = index;
   while (from > 0 && !isCalm(pieces[from]!, level)) from--;
-  const { starts, moreTrim } = pieces[from]!;
+  const { starts, moreLearned } = pieces[from]!;
   const high = Math.min(levels.length - 1, level + 1);
   const share = high > level ? (lacking - levels[level]!) / (levels[high]! - levels[level]!) : 0;
   restore(frozen.walk, starts[level]!, starts[high]!, share);
   const { state, unit } = frozen.walk;
-  state.trim += moreTrim[level]! + (moreTrim[high]! - moreTrim[level]!) * share;
+  const [before, more, moreAbove] = [learnedBy(state), moreLearned[level]!, moreLearned[high]!];
+  teach(state, learnedRange(unit), (i) => before[i]! + more[i]! + (moreAbove[i]! - more[i]!) * share);
   state.mass = Math.max(0, fullMass(unit) - lacking);
   return from;
 }

@@ -109,20 +109,20 @@ const hasColumn = ({ place, lineAbove }: Leak) =>
 export const weekAgeing = (reading: Reading): number => mixed(reading, reading.tables.ageing, 0, 1);
 
 /**
- * Mass [kg] lost in the last `seconds` of a stand before a trip of a kind: first from the line's column above the hole, then from
+ * Mass [kg] lost in the last `seconds` of one of the week's kinds of stands: first from the line's column above the hole, then from
  * what stands in the pan over it, at the viscosity that the whole stand amounts to.
  */
 export function standLoses(
   reading: Reading,
   prepared: Prepared,
   leak: Leak,
-  kind: number,
-  stand: number,
+  standKind: number,
   seconds: number,
 ): number {
   if (!(seconds > 0)) return 0;
-  const { kinds, unit } = prepared;
-  takeStand(reading, kind, kinds.length);
+  const { standKinds, unit } = prepared;
+  const { stand, walked } = standKinds[standKind]!;
+  takeStand(reading, standKind, standKinds.length);
   const depth = reading.stand[0]!;
   const density = reading.stand[1]!;
   const cold = reading.stand[2]!;
@@ -130,7 +130,7 @@ export function standLoses(
   const column = hasColumn(leak) ? leak.columnHeight : 0;
   const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;
-  const longer = stand - kinds[kind]!.stand;
+  const longer = stand - walked;
   const flowed = Math.max(seconds / cold, fluidity + longer / cold);
   // A leak that opens in the middle of a stand opens in the cold.
   const viscosity = (seconds < stand ? cold : stand / flowed) * reading.thinned;
@@ -156,15 +156,15 @@ export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): 
   if (!hasColumn(leak) && !reachesPan(reading, prepared, leak)) return 0;
   let sum = 0;
   for (let i = 0; i < standKinds.length; i++) {
-    const { kind, stand, times } = standKinds[i]!;
-    sum += times * standLoses(reading, prepared, leak, kind, stand, stand);
+    const { stand, times } = standKinds[i]!;
+    sum += times * standLoses(reading, prepared, leak, i, stand);
   }
   return sum;
 }
 
-function reachesPan(reading: Reading, { kinds }: Prepared, leak: Leak): boolean {
-  for (let k = 0; k < kinds.length; k++) {
-    takeStand(reading, k, kinds.length);
+function reachesPan(reading: Reading, { standKinds }: Prepared, leak: Leak): boolean {
+  for (let s = 0; s < standKinds.length; s++) {
+    takeStand(reading, s, standKinds.length);
     if (reading.stand[0]! > leak.height) return true;
   }
   return false;

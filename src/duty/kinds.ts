@@ -38,10 +38,11 @@ export interface Occurrence {
   readonly standKind: number;
 }
 
-/** Stands of one length before one kind of trip [s], and how often the week has them. */
+/** Stands of one length [s] after one kind of trip, which leaves the unit warm or hot; how much of that is walked [s], and how often the week has them. */
 export interface StandKind {
-  readonly kind: number;
+  readonly before: number;
   readonly stand: number;
+  readonly walked: number;
   readonly times: number;
 }
 
@@ -92,13 +93,15 @@ export function kindsOf(week: Week): Kinds {
     const index = names.get(nameOf[i]!)!;
     if (index < kinds.length) continue;
     const before = names.get(nameOf[(i + trips.length - 1) % trips.length]!)!;
-    kinds.push(kindOf(trips[i]!.trip.ticks, Math.min(standBefore(i), 2 * COLD_AFTER), before));
+    kinds.push(kindOf(trips[i]!.trip.ticks, walkedOf(standBefore(i)), before));
   }
-  const standKinds: { kind: number; stand: number; times: number }[] = [];
+  const standKinds: { before: number; stand: number; walked: number; times: number }[] = [];
   trips.forEach(({ startsAt }, i) => {
     const [kind, stand] = [names.get(nameOf[i]!)!, standBefore(i)];
-    let standKind = standKinds.findIndex((other) => other.kind === kind && Math.abs(other.stand - stand) < 1);
-    if (standKind < 0) standKind = standKinds.push({ kind, stand, times: 0 }) - 1;
+    const before = names.get(nameOf[(i + trips.length - 1) % trips.length]!)!;
+    const isSame = (other: StandKind) => other.before === before && Math.abs(other.stand - stand) < 1;
+    let standKind = standKinds.findIndex(isSame);
+    if (standKind < 0) standKind = standKinds.push({ before, stand, walked: walkedOf(stand), times: 0 }) - 1;
     standKinds[standKind]!.times++;
     occurrences.push({ kind, startsAt, stand, standKind });
   });
@@ -108,6 +111,9 @@ export function kindsOf(week: Week): Kinds {
   for (const { kind } of occurrences) times[kind]!++;
   return { kinds, occurrences, standKinds, firstPiece, times };
 }
+
+/** How much of a stand is walked [s]: the rest of it is as its end. */
+const walkedOf = (stand: number): number => Math.min(stand, 2 * COLD_AFTER);
 
 function kindOf(ticks: Ticks, stand: number, before: number): TripKind {
   const pieces: number[] = [0];

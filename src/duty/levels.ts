@@ -5,7 +5,7 @@ import { overLid } from "../physics/sump/pan.ts";
 import { driveFrozen, standFrozen, type Frozen } from "./frozen.ts";
 import { fullMass, lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
-import { trimGoingRound } from "./learned.ts";
+import { learnedBy, learnedGoingRound, learnedRange, teach, type LearnedRange } from "./learned.ts";
 import { levelStep, type Climate, type UsedUpTo } from "./prepared.ts";
 import { beginTrip, closeTick, endTrip, gatherStep, newTabling, nextPiece, type Tabling } from "./tabling.ts";
 import { usedUpTo } from "./used.ts";
@@ -20,8 +20,8 @@ export interface Seen {
 /** A piece of a trip: where it begins at each level, and what was seen of it, by rising loss. */
 export interface PieceSeen {
   readonly starts: Snapshot[];
-  /** By level: learned trim that the unit has there in the long run over what it had in the walk [Pa]. */
-  readonly moreTrim: number[];
+  /** By level: what the unit has learned there in the long run over what it had in the walk; see `learnedRange`. */
+  readonly moreLearned: Float64Array[];
   readonly seen: Seen[];
 }
 
@@ -33,7 +33,7 @@ export interface KindSeen {
 
 export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
   levels: [],
-  pieces: Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreTrim: [], seen: [] })),
+  pieces: Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreLearned: [], seen: [] })),
 });
 
 /**
@@ -43,8 +43,8 @@ export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
 const steps = { calm: levelStep, airy: levelStep / 2, slipping: levelStep / 8, late: levelStep } as const;
 /** A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it [kg]. */
 const BEYOND = 0.25;
-/** Trim with which the share that a full unit keeps of it through a trip is found [Pa]. */
-const TRIAL = 20_000;
+/** Share of the range of what may be learned with which the share that a full unit keeps of it through a trip is found. */
+const TRIAL = 0.1;
 
 /** Walks the week level by level until every kind of trip burns a clutch, or so much is lacking [kg]; undefined when `going`, told the loss [kg], said no. */
 export function walkLevels(
@@ -54,24 +54,25 @@ export function walkLevels(
   most = Infinity,
 ): { climate: Climate; seen: readonly KindSeen[] } | undefined {
   const { state, unit, road } = frozen.walk;
-  const { trimLimit } = unit.build.shiftControl;
+  const range = learnedRange(unit);
+  const things = range.low.length;
   const wide = kinds.kinds.length;
   const rows = Math.max(1, Math.floor(Math.min(most, fullMass(unit)) / levelStep));
   const tabling = newTabling(kinds, rows);
-  const stands = newStands(rows * wide);
+  const stands = newStands(rows * kinds.standKinds.length);
   const clutches = unit.build.clutches.length;
   const [trims, fills] = [new Float64Array(rows), new Float64Array(rows * clutches)];
   const seen = kinds.kinds.map(nothingSeen);
   const outside = newOutside(road.ambient);
   const used: UsedUpTo[] = [];
   const shown = kinds.kinds.map((): Shown => ({ air: false, slips: false, burns: Infinity }));
-  const row = () => new Float64Array(wide);
+  const row = () => new Float64Array(wide * things);
   const [kept, begins, added, round, before] = [row(), row(), row(), row(), row()];
 
   // A round of the full week first, so that every trip of the tables comes after the one that it comes after.
   const ends = kinds.kinds.map((kind, k) => {
     standFrozen(frozen, kind.stand, () => {});
-    kept[k] = keptTrim(frozen, kind);
+    kept.set(keptLearned(frozen, kind, range), k * things);
     driveFrozen(frozen, kind, {});
     return snapshotOf(frozen.walk);
   });
@@ -86,10 +87,11 @@ export function walkLevels(
       if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
       lack(unit, state, lacking);
-      standAt(frozen, kind, tabled ? stands : undefined, (levels - 1) * wide + k);
-      // The trim goes on as it went from level to level.
-      const trim = round[k]! + (round[k]! - before[k]!) * grown;
-      begins[k] = state.trim = Math.max(-trimLimit, Math.min(trimLimit, trim));
+      standFrozen(frozen, kind.stand, () => {});
+      // What is learned goes on as it went from level to level.
+      const first = k * things;
+      teach(state, range, (i) => round[first + i]! + (round[first + i]! - before[first + i]!) * grown);
+      begins.set(learnedBy(state), first);
       driveAt(
         frozen,
         kinds,
@@ -102,19 +104,34 @@ export function walkLevels(
         outside,
       );
       ends[k] = snapshotOf(frozen.walk);
-      added[k] = state.trim - kept[k]! * begins[k]!;
+      learnedBy(state).forEach(
+        (learned, i) => (added[first + i] = learned - kept[first + i]! * begins[first + i]!),
+      );
     }
+    if (tabled)
+      kinds.standKinds.forEach(({ before, walked }, s) => {
+        restore(frozen.walk, ends[before]!);
+        lack(unit, state, lacking);
+        standAt(frozen, walked, stands, (levels - 1) * kinds.standKinds.length + s);
+      });
     used.push(usedUpTo(lacking, outside));
     before.set(round);
-    trimGoingRound(kinds.occurrences, kept, added, trimLimit, round);
-    if (tabled) {
-      for (const { kind } of kinds.occurrences) trims[levels - 1]! += round[kind]! / kinds.occurrences.length;
-      for (let c = 0; c < clutches; c++) fills[(levels - 1) * clutches + c] = state.learnedFill[c]!;
-    }
+    learnedGoingRound(kinds.occurrences, kept, added, range, round);
+    if (tabled)
+      for (const { kind } of kinds.occurrences) {
+        const share = (thing: number) => round[kind * things + thing]! / kinds.occurrences.length;
+        trims[levels - 1]! += share(0);
+        for (let c = 0; c < clutches; c++) fills[(levels - 1) * clutches + c]! += share(c + 1);
+      }
     seen.forEach(({ levels: walked, pieces }, k) => {
       if (walked.at(-1) !== lacking) return;
-      pieces.forEach(({ moreTrim }, p) =>
-        moreTrim.push((round[k]! - begins[k]!) * kept[k]! ** (p / pieces.length)),
+      pieces.forEach(({ moreLearned }, p) =>
+        moreLearned.push(
+          Float64Array.from({ length: things }, (_, i) => {
+            const at = k * things + i;
+            return (round[at]! - begins[at]!) * kept[at]! ** (p / pieces.length);
+          }),
+        ),
       );
     });
     if (shown.every(({ burns }) => lacking >= burns + BEYOND)) break;
@@ -160,18 +177,9 @@ function newStands(size: number): Climate["stands"] {
   return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row() };
 }
 
-/** The stand before a trip, into the tables if there are any. */
-function standAt(
-  frozen: Frozen,
-  { stand }: TripKind,
-  stands: Climate["stands"] | undefined,
-  at: number,
-): void {
+/** A stand [s], into the tables. */
+function standAt(frozen: Frozen, stand: number, stands: Climate["stands"], at: number): void {
   const { now, unit } = frozen.walk;
-  if (stands === undefined) {
-    standFrozen(frozen, stand, () => {});
-    return;
-  }
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
@@ -227,16 +235,21 @@ function driveAt(
   if (tabling !== undefined) endTrip(tabling, now.density, kinds.times[k]!);
 }
 
-/** Share of the learned trim that is left after a trip of a kind; the walk is where it was afterwards. */
-function keptTrim(frozen: Frozen, kind: TripKind): number {
+/** Share of each thing learned that is left after a trip of a kind; the walk is where it was afterwards. */
+function keptLearned(frozen: Frozen, kind: TripKind, range: LearnedRange): Float64Array {
   const { state } = frozen.walk;
   const from = snapshotOf(frozen.walk);
-  const ends = [0, TRIAL].map((trim) => {
-    restore(frozen.walk, from);
-    state.trim = trim;
-    driveFrozen(frozen, kind, {});
-    return state.trim;
-  });
+  const [none, ...tried] = [() => false, (thing: number) => thing === 0, (thing: number) => thing > 0].map(
+    (tries) => {
+      restore(frozen.walk, from);
+      teach(state, range, (thing) => (tries(thing) ? TRIAL * range.high[thing]! : 0));
+      driveFrozen(frozen, kind, {});
+      return learnedBy(state);
+    },
+  );
   restore(frozen.walk, from);
-  return Math.max(0, Math.min(1, (ends[1]! - ends[0]!) / TRIAL));
+  return none!.map((learned, thing) => {
+    const tries = TRIAL * range.high[thing]!;
+    return tries > 0 ? Math.max(0, Math.min(1, (tried[Math.min(1, thing)]![thing]! - learned) / tries)) : 0;
+  });
 }

@@ -39,7 +39,7 @@ export function marchOn(march: March, enough: number): number {
   added[0] = 0;
   rate[0] = 0;
   const most = fullMass(march.prepared.unit);
-  const opensIn = march.opensAt < Infinity ? Math.floor(march.opensAt / WEEK) : Infinity;
+  const { opensIn } = march;
   const partsIn = Math.floor(partsAt(march) / WEEK);
   let week = 0;
   while (week < weeks) {

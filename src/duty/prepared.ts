@@ -13,7 +13,7 @@ export const shapes = Float64Array.from({ length: 37 }, (_, i) => 10 ** (-18 + i
 /** So many pieces are one where the leak is at the pan, whose level changes slowly. */
 export const panPieces = 5;
 
-/** What a stand is to a leak, for each level and kind of trip that follows it. */
+/** What a stand is to a leak, for each level and kind of stand. */
 export interface Stands {
   /** Length of the stand that was walked [s], and ∫dt/µ over it [1/Pa]. */
   readonly seconds: Float64Array;

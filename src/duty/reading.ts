@@ -117,12 +117,12 @@ export function shaped(reading: Reading, table: Side, at: number, width: number)
   return reading.factor * sum;
 }
 
-/** Reads the stand before a kind of trip into `stand`. */
-export function takeStand(reading: Reading, kind: number, kinds: number): void {
+/** Reads one of the week's kinds of stands into `stand`. */
+export function takeStand(reading: Reading, standKind: number, standKinds: number): void {
   const { weights, levelShare, count, stand } = reading;
   const { stands } = reading.tables;
-  const row = rowOf(reading, kind, kinds) * standParts;
-  const higher = row + up(reading, kinds) * standParts;
+  const row = rowOf(reading, standKind, standKinds) * standParts;
+  const higher = row + up(reading, standKinds) * standParts;
   let depth = 0;
   let density = 0;
   let viscosity = 0;

@@ -30,7 +30,7 @@ export function tablesOf(prepared: Prepared): Tables {
   return tables;
 }
 
-function laidOut({ climates, kinds, firstPiece }: Prepared): Tables {
+function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables {
   const rows = Math.max(...climates.map(({ levels }) => levels));
   const cells = firstPiece[kinds.length]!;
   const side = (table: (climate: Climate) => readonly Float64Array[], width: number, parts = 1): Side => {
@@ -60,7 +60,7 @@ function laidOut({ climates, kinds, firstPiece }: Prepared): Tables {
     panViscosity: side(({ panViscosity }) => [panViscosity], cells),
     stands: side(
       ({ stands: { depth, density, viscosity, fluidity } }) => [depth, density, viscosity, fluidity],
-      kinds.length,
+      standKinds.length,
       standParts,
     ),
     ageing: side(({ ageing }) => [ageing], 1),

@@ -45,7 +45,7 @@ export function walkWeek(march: March, week: number): void {
   takeAir(reading, airOf(march, week));
   let ended = -1e-6;
   for (let i = 0; i < order.length; i++) {
-    const { kind, stand } = occurrences[order[i]!]!;
+    const { kind, standKind } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
     const clock = week * WEEK + startsAt[i]!;
     const running = week * march.weekTime + timeBefore[i]!;
@@ -56,7 +56,7 @@ export function walkWeek(march: March, week: number): void {
     if (leaks) {
       takeLevel(reading, march.shortAtFirst + now - fluid);
       fluidAge = week * weekAgeing(reading);
-      now += standsAndGrows(march, leak, kind, stand, clock, running, fluidAge);
+      now += standsAndGrows(march, leak, standKind, clock, running, fluidAge);
     }
     lostAtStart[i] = now;
     addedAtStart[i] = fluid;
@@ -92,20 +92,20 @@ const partsOf = (age: number, seconds: number): number =>
 function standsAndGrows(
   march: March,
   leak: Leak,
-  kind: number,
-  stand: number,
+  standKind: number,
   clock: number,
   running: number,
   fluidAge: number,
 ): number {
   const { reading, prepared, opensAt, opensRunning } = march;
+  const { stand } = prepared.standKinds[standKind]!;
   const open = Math.min(stand, clock - opensAt);
   if (!(open > 0)) return 0;
   const age = Math.max(0, running - opensRunning);
   const began = clock - open - opensAt;
   if (open === stand || leak.opening.kind !== "pit") {
     takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, fluidAge);
-    return standLoses(reading, prepared, leak, kind, stand, open);
+    return standLoses(reading, prepared, leak, standKind, open);
   }
   let lost = 0;
   for (let p = 0; p < MOST_PARTS; p++) {
@@ -113,8 +113,8 @@ function standsAndGrows(
     const end = (open * (p + 1)) / MOST_PARTS;
     takeOpening(reading, prepared.unit, leak, age, began + 0.5 * (start + end), fluidAge);
     lost +=
-      standLoses(reading, prepared, leak, kind, stand, end) -
-      standLoses(reading, prepared, leak, kind, stand, start);
+      standLoses(reading, prepared, leak, standKind, end) -
+      standLoses(reading, prepared, leak, standKind, start);
   }
   return lost;
 }
@@ -142,10 +142,7 @@ export function spread(march: March, week: number): void {
   const slope = rate[week + 1]!;
   const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
   const even =
-    leak !== null &&
-    march.opensAt < week * WEEK &&
-    fluid === added[week]! &&
-    Math.abs(growth) < growthOfAWeek;
+    leak !== null && march.opensIn < week && fluid === added[week]! && Math.abs(growth) < growthOfAWeek;
   let walked = 0;
   if (even) {
     const { kinds, occurrences, standKinds } = prepared;
@@ -165,8 +162,7 @@ export function spread(march: March, week: number): void {
     for (let k = 0; k < kinds.length; k++)
       march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
     for (let s = 0; s < standKinds.length; s++) {
-      const { kind, stand } = standKinds[s]!;
-      march.perStand[s] = standLoses(reading, prepared, leak, kind, stand, stand);
+      march.perStand[s] = standLoses(reading, prepared, leak, s, standKinds[s]!.stand);
     }
     for (let i = 0; i < order.length; i++) {
       const { kind, standKind } = occurrences[order[i]!]!;
