@@ -109,7 +109,7 @@ const hasColumn = ({ place, lineAbove }: Leak) =>
 export const weekAgeing = (reading: Reading): number => mixed(reading, reading.tables.ageing, 0, 1);
 
 /**
- * Mass [kg] lost in the last `seconds` of one of the week's kinds of stands: first from the line's column above the hole, then from
+ * Mass [kg] lost in the last `seconds` of one of the week's kinds of stands, or of so long a beginning of it: first from the line's column above the hole, then from
  * what stands in the pan over it, at the viscosity that the whole stand amounts to.
  */
 export function standLoses(
@@ -118,10 +118,11 @@ export function standLoses(
   leak: Leak,
   standKind: number,
   seconds: number,
+  stand = prepared.standKinds[standKind]!.stand,
 ): number {
   if (!(seconds > 0)) return 0;
   const { standKinds, unit } = prepared;
-  const { stand, walked } = standKinds[standKind]!;
+  const { walked } = standKinds[standKind]!;
   takeStand(reading, standKind, standKinds.length);
   const depth = reading.stand[0]!;
   const density = reading.stand[1]!;

@@ -26,7 +26,7 @@ function lostAtMidnight(march: March, week: number): number {
     spread(march, week - 1);
     return lostAt(march, week - 1, last, runs);
   }
-  const { kind, stand } = prepared.occurrences[order[0]!]!;
+  const { standKind, stand } = prepared.occurrences[order[0]!]!;
   const stood = stand - startsAt[0]!;
   const open = Math.min(stood, week * WEEK - opensAt);
   const before = march.lost[week]!;
@@ -35,5 +35,5 @@ function lostAtMidnight(march: March, week: number): number {
   const age = Math.max(0, week * march.weekTime - opensRunning);
   const began = week * WEEK - open - opensAt;
   takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, week * weekAgeing(reading));
-  return before + standLoses(reading, prepared, leak, kind, stood, open);
+  return before + standLoses(reading, prepared, leak, standKind, open, stood);
 }
