@@ -26,6 +26,11 @@ import { lumpedRange } from "../../src/physics/heat/plate.ts";
 import { lockupPressureRange } from "../../src/physics/clutch/lockup.ts";
 import { fullTorqueRange } from "../../src/physics/load/engine.ts";
 import { converterRange } from "../../src/physics/load/converter.ts";
+import { radiusRange } from "../../src/physics/clutch/geometry.ts";
+import { learnedFillRange } from "../../src/physics/clutch/learned-fill.ts";
+import { glazeLossRange } from "../../src/physics/damage/damage-index.ts";
+import { wearRange } from "../../src/physics/damage/wear.ts";
+import { interfaceRange } from "../../src/physics/heat/interface.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { alone } from "./said.ts";
 
@@ -82,6 +87,16 @@ const meanings: Readonly<Record<string, string>> = {
     "The engine was faster than its full-load curve goes: there its limiter was taken to close it.",
   [converterRange.law]:
     "The turbine was faster than the engine: what the converter drags along the other way is not computed.",
+  [radiusRange.law]:
+    "A clutch's ring is so wide that plates bend: the radius at which it pulls is rough, and with it what it holds.",
+  [interfaceRange.law]:
+    "A steel plate is thick beside the width of its ring: how far its surface runs ahead in a slip is rough.",
+  [glazeLossRange.law]:
+    "A glazed lining was taken to lose more or less of its friction than is held likely: what it holds when old is rough.",
+  [wearRange.law]:
+    "Linings were taken to wear more or less by the heat of a slip than any that was measured: grams and millimetres lost are rough.",
+  [learnedFillRange.law]:
+    "The controller was let begin a clutch's fill earlier than any is held to: how long that hid a slow fill is rough.",
   [pitRange.law]: "The pit had rusted for longer than rust was followed: how wide it was by then is rough.",
 };
 

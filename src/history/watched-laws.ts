@@ -4,16 +4,20 @@ import type { Range } from "../errors.ts";
 import { kissPressure, liningPressure, liningPressureRange } from "../physics/clutch/capacity.ts";
 import { fillOrificeRange } from "../physics/clutch/fill.ts";
 import { frictionRange } from "../physics/clutch/friction.ts";
-import { slidingSpeed } from "../physics/clutch/geometry.ts";
+import { radiusRange, slidingSpeed } from "../physics/clutch/geometry.ts";
+import { learnedFillRange } from "../physics/clutch/learned-fill.ts";
 import { lockupPressure, lockupPressureRange } from "../physics/clutch/lockup.ts";
+import { glazeLossRange } from "../physics/damage/damage-index.ts";
 import { glazeRange } from "../physics/damage/glaze.ts";
 import { pyrolysisRange } from "../physics/damage/pyrolysis.ts";
+import { wearRange } from "../physics/damage/wear.ts";
 import { aeratedRange } from "../physics/fluid/aerated.ts";
 import { fluidAgeingRange } from "../physics/fluid/ageing.ts";
 import { densityRange } from "../physics/fluid/density.ts";
 import { specificHeat, specificHeatRange } from "../physics/fluid/specific-heat.ts";
 import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
 import { effectivenessRange, transferUnits } from "../physics/heat/cooler.ts";
+import { interfaceRange } from "../physics/heat/interface.ts";
 import { filmRange } from "../physics/heat/lubrication.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
 import { lumpedRange } from "../physics/heat/plate.ts";
@@ -121,4 +125,17 @@ export const watchedLaws: readonly WatchedLaw[] = [
     return (Math.max(idleSpeed, state.engine) - idleSpeed) / (ratedSpeed - idleSpeed); // under idle it is held
   }),
   law(converterRange, ({ state }) => (state.engine > 0 ? state.turbine / state.engine : undefined)),
+  // Numbers of the build: they are looked at where they are used, of the clutch that decides.
+  law(radiusRange, ({ unit, now }) => {
+    const clutch = unit.build.clutches[now.weakest];
+    return clutch === undefined ? undefined : clutch.inner / clutch.outer;
+  }),
+  law(interfaceRange, ({ unit, slip }) => {
+    const clutch = unit.build.clutches[slip.clutch];
+    if (clutch === undefined || !(slip.heat > 0)) return undefined;
+    return clutch.steelThickness / (clutch.outer - clutch.inner);
+  }),
+  law(glazeLossRange, ({ unit }) => unit.build.damage.glazeLoss),
+  law(wearRange, ({ unit, slip }) => (slip.heat > 0 ? unit.build.damage.wearPerEnergy : undefined)),
+  law(learnedFillRange, ({ mostFill }) => mostFill),
 ];

@@ -15,6 +15,9 @@ import { effectivenessRange } from "../../src/physics/heat/cooler.ts";
 import { filmRange } from "../../src/physics/heat/lubrication.ts";
 import { lumpedRange } from "../../src/physics/heat/plate.ts";
 import { converterRange } from "../../src/physics/load/converter.ts";
+import { interfaceRange } from "../../src/physics/heat/interface.ts";
+import { glazeLossRange } from "../../src/physics/damage/damage-index.ts";
+import { wearRange } from "../../src/physics/damage/wear.ts";
 import { fullTorqueRange } from "../../src/physics/load/engine.ts";
 import { airOnset, airOnsetRange, mouthRadius, weirDepth } from "../../src/physics/sump/pickup.ts";
 import { caseFile } from "../inputs/shipped.ts";
@@ -69,6 +72,20 @@ describe("a build beyond what was measured", () => {
     const unit = { ...given.unit, build: { ...given.unit.build, heat: { ...heat, lubrication } } };
     expect(tells(simulate({ ...given, unit }).outside, lumpedRange)).toBe(true);
   });
+});
+
+test("numbers of a build beyond what was measured are told: friction lost by glaze, wear, a thick plate in a narrow ring", () => {
+  const given = planOf(readCaseFile(caseFile("pinhole")));
+  const { build } = given.unit;
+  const clutches = build.clutches.map((clutch) => ({ ...clutch, inner: clutch.outer - 5e-3 })); // 1.8 mm of steel on 5
+  const damage = { ...build.damage, glazeLoss: 0.2, wearPerEnergy: 1e-12 };
+  const ranges = [glazeLossRange, wearRange, interfaceRange];
+  const told = (unit: typeof given.unit) => {
+    const { outside } = simulate({ ...given, unit });
+    return ranges.map((range) => tells(outside, range));
+  };
+  expect(told({ ...given.unit, build: { ...build, clutches, damage } })).toEqual([true, true, true]);
+  expect(told(given.unit)).toEqual([false, false, false]);
 });
 
 test("the onset of air is used where air is drawn between it and the rim's limit, nowhere else", () => {
