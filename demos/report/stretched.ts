@@ -21,7 +21,6 @@ import { circuitOrificeRange } from "../../src/physics/supply/regulator.ts";
 import { airOnsetRange } from "../../src/physics/sump/pickup.ts";
 import { aeratedRange } from "../../src/physics/fluid/aerated.ts";
 import { effectivenessRange } from "../../src/physics/heat/cooler.ts";
-import { filmRange } from "../../src/physics/heat/lubrication.ts";
 import { lumpedRange } from "../../src/physics/heat/plate.ts";
 import { lockupPressureRange } from "../../src/physics/clutch/lockup.ts";
 import { fullTorqueRange } from "../../src/physics/load/engine.ts";
@@ -77,8 +76,6 @@ const meanings: Readonly<Record<string, string>> = {
     "So much air was in the fluid at the pump that it was foam, which flows otherwise than fluid with bubbles: pressures at such moments are rough. They were poor either way.",
   [effectivenessRange.law]:
     "Little flowed through the cooler: it left as cool as the coolant. How cool to the last degree is not known; it carried little heat.",
-  [filmRange.law]:
-    "The clutches were oiled with more than the flow at which their cooling is known: they were taken to be cooled no better than by that.",
   [lumpedRange.law]:
     "A steel plate was cooled so fast that it was not of one temperature: its surface at such moments is rough.",
   [lockupPressureRange.law]:

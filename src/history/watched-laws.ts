@@ -18,7 +18,6 @@ import { specificHeat, specificHeatRange } from "../physics/fluid/specific-heat.
 import { viscosityRange, viscosityTemperatureRange } from "../physics/fluid/viscosity.ts";
 import { effectivenessRange, transferUnits } from "../physics/heat/cooler.ts";
 import { interfaceRange } from "../physics/heat/interface.ts";
-import { filmRange } from "../physics/heat/lubrication.ts";
 import { partitionRange } from "../physics/heat/partition.ts";
 import { lumpedRange } from "../physics/heat/plate.ts";
 import { separatorSteel } from "../physics/heat/solid.ts";
@@ -105,10 +104,6 @@ export const watchedLaws: readonly WatchedLaw[] = [
     const heat = specificHeat(unit.fluid.density15, now.temperature);
     const carried = now.line.cooler * (1 - now.line.lineGas) * now.density * heat;
     return carried > 0 ? transferUnits(coolerConductance, Math.min(carried, coolantFlowCapacity)) : undefined;
-  }),
-  law(filmRange, ({ unit, now }) => {
-    const flow = now.line.lube * (1 - now.line.lineGas);
-    return Math.max(0, flow) / unit.build.heat.lubrication.fullFlow;
   }),
   law(lumpedRange, ({ unit, now, slip }) => {
     const clutch = unit.build.clutches[slip.clutch];

@@ -12,7 +12,6 @@ import { fresh } from "../../src/physics/state.ts";
 import { lockupPressureRange } from "../../src/physics/clutch/lockup.ts";
 import { aeratedRange } from "../../src/physics/fluid/aerated.ts";
 import { effectivenessRange } from "../../src/physics/heat/cooler.ts";
-import { filmRange } from "../../src/physics/heat/lubrication.ts";
 import { lumpedRange } from "../../src/physics/heat/plate.ts";
 import { converterRange } from "../../src/physics/load/converter.ts";
 import { interfaceRange } from "../../src/physics/heat/interface.ts";
@@ -40,10 +39,6 @@ describe("a unit that is full, warm and sound", () => {
     fullTorqueRange,
   ])("does not leave: $law", (range) => {
     expect(tells(told, range)).toBe(false);
-  });
-  // 5 L/min are full, by the build; sound lubrication is twice that.
-  test("is oiled with more than the flow at which its plates' cooling is known, and says so", () => {
-    expect(tells(told, filmRange)).toBe(true);
   });
 });
 
