@@ -21,6 +21,17 @@ describe("the checks against the outside", () => {
     expect(checks.filter(({ link }) => link === "several links").length).toBeGreaterThanOrEqual(30);
   });
 
+  it("are as many of each kind as the README says", () => {
+    const readme = readFileSync(join(import.meta.dirname, "../../README.md"), "utf8").replaceAll(/\s+/g, " ");
+    const said =
+      /Of these (\d+) checks, (\d+) .*? computed .*?, (\d+) against published .*?, (\d+) .*? recalled .*?, (\d+) against common practice and (\d+) against/;
+    const kinds = counted(({ kind }) => kind);
+    const counts = ["computed", "published", "recalled", "common practice", "assumed"].map((kind) =>
+      kinds.get(kind),
+    );
+    expect(said.exec(readme)?.slice(1).map(Number)).toEqual([checks.length, ...counts]);
+  });
+
   it.each(links)("look at the link %s at least five times", (link) => {
     expect(checks.filter((check) => check.link === link).length).toBeGreaterThanOrEqual(5);
   });

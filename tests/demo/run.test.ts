@@ -62,11 +62,10 @@ test("the demo goes from full to burnt, and says when and how", { timeout }, asy
   expect(said).toMatch(/A lining was hotter than glazing was measured: .*°F/);
   expect(said).not.toContain("Outside its range");
 
-  // The picture in the README is one that the demo makes: the same words on the same axes, but for the dates of events.
+  // The picture in the README is the one that the demo makes.
   const made = readFileSync(join(out, "history.svg"), "utf8");
   const shown = readFileSync(join(import.meta.dirname, "../../demos/pictures/history.svg"), "utf8");
-  const titles = (svg: string) => [...svg.matchAll(/>([^<>]*\[[^<>]*\])</g)].map(([, title]) => title);
-  expect(titles(shown)).toEqual(titles(made));
+  expect(shown === made, "after npm run demo, copy out/history.svg into demos/pictures").toBe(true);
 });
 
 describe("a short case", { timeout }, () => {
