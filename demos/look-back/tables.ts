@@ -176,7 +176,7 @@ export function evidenceTable({ read }: Telling): Table {
 
 export function assumptionTable({ read }: Telling): Table {
   return {
-    title: "What the file does not say, and what stands in for it",
+    title: "What is not told, and what stands in for it",
     columns: [{ says: "of what" }, { says: "assumed", prose: true }, { says: "origin", prose: true }],
     rows: read.assumptions.map(({ path, says, origin }) => [
       placeWords(path, read),

@@ -183,9 +183,8 @@ function closeUps(last: Last): Node[] {
     moments.value.subscribe((about) => {
       if (about !== "") chosen.value = about;
     });
-    place.replaceChildren(
-      abouts.length > 0 ? moments.element : "Nothing happened that was worth a closer look.",
-    );
+    const nothing = last.value === null ? "" : "Nothing happened that was worth a closer look.";
+    place.replaceChildren(abouts.length > 0 ? moments.element : nothing);
   });
   const strip = figure(
     "Seconds before and after the moment. Fluid runs away from the pickup, the pump draws gas, the pressure sags, the clutch carries less than is asked, it slips, and the slip is heat.",
