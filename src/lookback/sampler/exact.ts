@@ -1,9 +1,8 @@
 // The answer without chance: one or two unknowns, integrated panel by panel. An independent route beside the guesses.
 
-import { checkBelief, coordinateOf, reach, valueAt } from "../../chance/belief.ts";
+import { checkBelief, coordinateOf, logDensity, reach, valueAt } from "../../chance/belief.ts";
 import { impossible } from "../../errors.ts";
 import { gaussLegendre } from "./gauss-legendre.ts";
-import { logPrior } from "./moves.ts";
 import { wholeLikelihood, type Draws, type Problem, type Unknown } from "./problem.ts";
 import { normalised } from "./weights.ts";
 
@@ -37,24 +36,22 @@ export function exactAnswer(problem: Problem, panels = 24): ExactAnswer {
   if (!(Number.isInteger(panels) && panels >= 4)) impossible("panels", panels, "a whole number, 4 or more");
   const axes = unknowns.map((unknown) => axisOf(unknown, panels));
   const count = axes.reduce((product, { points }) => product * points.length, 1);
-  const points = new Float64Array(count * n);
   const values = new Float64Array(count * n);
   const logLikelihood = new Float64Array(count);
   const logWeights = new Float64Array(count);
   const guess = new Float64Array(n);
   for (let i = 0; i < count; i++) {
     let rest = i;
-    let weight = 1;
+    let logWeight = 0;
     for (let j = n - 1; j >= 0; j--) {
       const { points: nodes, weights } = axes[j]!;
       const at = rest % nodes.length;
       rest = (rest - at) / nodes.length;
-      points[i * n + j] = nodes[at]!;
       values[i * n + j] = guess[j] = valueAt(unknowns[j]!.belief, nodes[at]!);
-      weight *= weights[at]!;
+      logWeight += Math.log(weights[at]!) + logDensity(unknowns[j]!.belief, nodes[at]!);
     }
     logLikelihood[i] = wholeLikelihood(problem, guess);
-    logWeights[i] = Math.log(weight) + logPrior(problem, points, i * n) + logLikelihood[i]!;
+    logWeights[i] = logWeight + logLikelihood[i]!;
   }
   const weights = new Float64Array(count);
   const logEvidence = normalised(logWeights, weights) + Math.log(count);

@@ -1,10 +1,9 @@
 // Where the guesses begin: many draws of what was believed, weighed by the cheap evidence, and as many of them kept as there are guesses.
 
-import { coordinateAt } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
-import { valuesOf } from "./moves.ts";
 import { nextPower } from "./power.ts";
 import type { Problem } from "./problem.ts";
+import { straightAt, valuesOf } from "./straight.ts";
 import { normalised, resampled } from "./weights.ts";
 
 /** So many draws stand at the beginning for each guess: they are cheaper than steps, and none is another's copy. */
@@ -19,7 +18,7 @@ export function believed({ unknowns }: Problem, count: number, seed: number): Fl
   const points = new Float64Array(count * n);
   for (let i = 0; i < count; i++) {
     const random = randomBits(seed, 0, i);
-    for (let j = 0; j < n; j++) points[i * n + j] = coordinateAt(unknowns[j]!.belief, inside(random()));
+    for (let j = 0; j < n; j++) points[i * n + j] = straightAt(unknowns[j]!.belief, inside(random()));
   }
   return points;
 }

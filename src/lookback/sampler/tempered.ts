@@ -4,9 +4,10 @@ import { checkBelief } from "../../chance/belief.ts";
 import { randomBits } from "../../chance/random.ts";
 import { impossible } from "../../errors.ts";
 import { begun } from "./first.ts";
-import { askFurther, moveAbout, valuesOf } from "./moves.ts";
+import { askFurther, moveAbout } from "./moves.ts";
 import { nextPower } from "./power.ts";
 import type { Draws, Problem } from "./problem.ts";
+import { valuesOf } from "./straight.ts";
 import { effectiveSize, normalised, resampled } from "./weights.ts";
 
 export interface SamplerOptions {
