@@ -17,16 +17,20 @@ export interface Pan {
 /** A depth below which a pan is empty [m]. */
 const NOTHING = 1e-30;
 
-function refuse(pan: Pan): void {
+// The pan that was looked at last: the same one is asked for in every step.
+let seen: Pan | undefined;
+
+function check(pan: Pan): void {
   positive("pan length", pan.length, "m");
   positive("pan width", pan.width, "m");
   positive("pan height", pan.height, "m");
   if (!(pan.free > 0 && pan.free <= 1)) impossible("free share of the pan", pan.free, "above 0 to 1");
+  seen = pan;
 }
 
 /** What the pan holds when full to the lid [m³]. */
 export function panCapacity(pan: Pan): number {
-  refuse(pan);
+  check(pan);
   return pan.free * pan.length * pan.width * pan.height;
 }
 
@@ -35,24 +39,18 @@ export function panCapacity(pan: Pan): number {
  * overfull.
  */
 export function meanDepth(pan: Pan, volume: number): number {
+  if (pan !== seen) check(pan);
   const depth = volume / (pan.free * pan.length * pan.width);
-  if (!(
-    depth < Infinity &&
-    pan.length > 0 &&
-    pan.width > 0 &&
-    pan.height > 0 &&
-    pan.free > 0 &&
-    pan.free <= 1
-  ))
-    refuseVolume(pan, volume);
+  if (!(depth < Infinity)) finite("volume in the pan", volume, "m³");
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
 }
 
 /** How high the fluid that the pan cannot hold stands over its lid [m]: as if its walls went on upwards. */
 export function overLid(pan: Pan, volume: number): number {
+  if (pan !== seen) check(pan);
   const floor = pan.free * pan.length * pan.width;
   const over = (volume - floor * pan.height) / floor;
-  if (!(floor > 0 && over < Infinity)) refuseVolume(pan, volume);
+  if (!(over < Infinity)) finite("volume in the pan", volume, "m³");
   return over > 0 ? over : 0;
 }
 
@@ -92,13 +90,13 @@ export function depthAt(
  * pan without a lid; negative where it has run under the dry floor. Concave in both slopes together. Same signs as `depthAt`.
  */
 export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x: number, y: number): number {
+  if (pan !== seen) check(pan);
   const riseX = Math.abs(tiltX) * pan.length;
   const riseY = Math.abs(tiltY) * pan.width;
   const half = 0.5 * (riseX + riseY);
   const fall =
     Math.abs(tiltX) * (tiltX >= 0 ? x : pan.length - x) + Math.abs(tiltY) * (tiltY >= 0 ? y : pan.width - y);
-  if (!(Math.abs(fall) < Infinity && mean < Infinity && riseX >= 0 && riseY >= 0))
-    refusePlane(pan, mean, fall);
+  if (!(Math.abs(fall) < Infinity && mean < Infinity)) refusePlane(mean, fall);
   if (mean >= half) return mean - (fall - half);
   if (!(mean > NOTHING)) return -fall;
   return (riseX < riseY ? floorCornerDepth(mean, riseX, riseY) : floorCornerDepth(mean, riseY, riseX)) - fall;
@@ -121,7 +119,7 @@ export function volumeAtDepth(
   const riseX = Math.abs(tiltX) * pan.length;
   const riseY = Math.abs(tiltY) * pan.width;
   const corner = depth + fall;
-  refuse(pan);
+  if (pan !== seen) check(pan);
   if (!(Math.abs(corner) < Infinity)) impossible("depth, tilt or place in the pan", corner, "finite numbers");
   return pan.free * pan.length * pan.width * meanUnder(corner, riseX, riseY, pan.height);
 }
@@ -231,13 +229,7 @@ function searchedCornerDepth(
   }
 }
 
-function refuseVolume(pan: Pan, volume: number): void {
-  refuse(pan);
-  finite("volume in the pan", volume, "m³");
-}
-
-function refusePlane(pan: Pan, mean: number, fall: number): void {
-  refuse(pan);
+function refusePlane(mean: number, fall: number): void {
   finite("mean depth", mean, "m");
   finite("tilt or place in the pan", fall);
 }

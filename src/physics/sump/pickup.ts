@@ -18,6 +18,16 @@ export interface Pickup {
   readonly weirGas: number;
 }
 
+// The pickup that was looked at last: the same one is asked for in every step.
+let seen: Pickup | undefined;
+
+function check(pickup: Pickup): void {
+  positive("rim", pickup.rim, "m");
+  fraction("baseGas", pickup.baseGas);
+  fraction("weirGas", pickup.weirGas);
+  seen = pickup;
+}
+
 /**
  * Onset of air drawing over a sink, in its height over the radius of the mouth: above that the size of the mouth does not matter. A wide
  * mouth under little flow (the invented van's at 13 L/min: 0.5) is no point: it draws more gently, so that air should come later than by
@@ -80,7 +90,8 @@ export function weirDepth(rim: number, flow: number): number {
  * root is taken, since this is asked every step.
  */
 export function isCovered(pickup: Pickup, submergence: number, flow: number): boolean {
-  if (!(submergence < Infinity && flow < Infinity && pickup.rim > 0)) refuse(pickup.rim, flow, submergence);
+  if (pickup !== seen) check(pickup);
+  if (!(submergence < Infinity && flow < Infinity)) refuse(pickup.rim, flow, submergence);
   if (submergence <= 0) return false;
   const q = Math.max(flow, 0);
   const square = submergence * submergence;
@@ -99,28 +110,20 @@ export function isCovered(pickup: Pickup, submergence: number, flow: number): bo
  * laws, the straight line between them is assumed.
  */
 export function gasFraction(pickup: Pickup, submergence: number, flow: number): number {
-  const { baseGas, weirGas } = pickup;
-  if (!(baseGas >= 0 && baseGas <= 1 && weirGas >= 0 && weirGas <= 1)) refuseGas(pickup);
-  if (!(submergence < Infinity && flow < Infinity && pickup.rim > 0)) refuse(pickup.rim, flow, submergence);
+  if (isCovered(pickup, submergence, flow)) return pickup.baseGas;
   if (submergence <= 0) return 1;
-  if (isCovered(pickup, submergence, flow)) return baseGas;
   const hw = weirDepth(pickup.rim, flow);
   if (submergence >= hw) {
     const top = Math.max(airOnset(flow), 1.05 * hw);
-    if (submergence >= top) return baseGas;
-    return weirGas + ((baseGas - weirGas) * (submergence - hw)) / (top - hw);
+    if (submergence >= top) return pickup.baseGas;
+    return pickup.weirGas + ((pickup.baseGas - pickup.weirGas) * (submergence - hw)) / (top - hw);
   }
   const ratio = submergence / hw;
-  return 1 - (1 - weirGas) * ratio * Math.sqrt(ratio);
+  return 1 - (1 - pickup.weirGas) * ratio * Math.sqrt(ratio);
 }
 
 function refuse(rim: number, flow: number, submergence = 0): void {
   positive("rim", rim, "m");
   finite("flow", flow, "m³/s");
   finite("submergence", submergence, "m");
-}
-
-function refuseGas({ baseGas, weirGas }: Pickup): void {
-  fraction("baseGas", baseGas);
-  fraction("weirGas", weirGas);
 }

@@ -130,7 +130,21 @@ const scratch: Ports = {
   mutual: 0,
 };
 
+// The circuit that was looked at last: the same one is asked for in every step.
+let seen: CoolerCircuit | undefined;
+
+function check(circuit: CoolerCircuit): void {
+  notNegative("supplyLine", circuit.supplyLine, "1/m³");
+  notNegative("cooler", circuit.cooler, "1/m³");
+  notNegative("returnLine", circuit.returnLine, "1/m³");
+  notNegative("lube", circuit.lube, "1/m³");
+  if (!(circuit.bypass > 0)) impossible("bypass", circuit.bypass, "more than 0 1/m³, or Infinity for none");
+  if (!(circuit.relief > 0)) impossible("relief", circuit.relief, "more than 0 Pa, or Infinity for none");
+  seen = circuit;
+}
+
 function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
+  if (circuit !== seen) check(circuit);
   const mu = at.pathViscosity;
   const beforeCooler = circuit.supplyLine * mu;
   const afterCooler = (circuit.cooler + circuit.returnLine) * mu;
@@ -146,17 +160,8 @@ function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
   ports.atNode = ports.lube + series * ports.share;
   ports.mutual = ports.lube + ports.downstream * ports.share;
   ports.atLeak = ports.lube + ports.downstream * (1 + ports.conductance * ports.upstream) * ports.share;
-  if (!(
-    ports.atNode + ports.atLeak < Infinity &&
-    ports.conductance >= 0 &&
-    beforeCooler >= 0 &&
-    afterCooler >= 0 &&
-    ports.lube >= 0 &&
-    circuit.relief > 0 &&
-    mu > 0 &&
-    at.viscosity > 0
-  ))
-    refuse(circuit, at);
+  if (!(ports.atNode + ports.atLeak < Infinity && ports.conductance >= 0 && mu > 0 && at.viscosity > 0))
+    refuse(at);
   return ports;
 }
 
@@ -285,13 +290,7 @@ export function feedFull(
   fill(out, ports, conditions, density, q, q, leak);
 }
 
-function refuse(circuit: CoolerCircuit, at: CircuitConditions): void {
-  notNegative("supplyLine", circuit.supplyLine, "1/m³");
-  notNegative("cooler", circuit.cooler, "1/m³");
-  notNegative("returnLine", circuit.returnLine, "1/m³");
-  notNegative("lube", circuit.lube, "1/m³");
-  if (!(circuit.bypass > 0)) impossible("bypass", circuit.bypass, "more than 0 1/m³, or Infinity for none");
-  if (!(circuit.relief > 0)) impossible("relief", circuit.relief, "more than 0 Pa, or Infinity for none");
+function refuse(at: CircuitConditions): void {
   positive("viscosity", at.viscosity, "Pa·s");
   positive("viscosity in the cooler", at.pathViscosity, "Pa·s");
 }

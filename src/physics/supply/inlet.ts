@@ -18,6 +18,18 @@ export interface Inlet {
   readonly filter: number;
 }
 
+// The inlet that was looked at last: the same one is asked for in every step.
+let seen: Inlet | undefined;
+
+function check(inlet: Inlet): void {
+  finite("lift to the pump", inlet.head, "m");
+  positive("inlet bore", inlet.bore, "m");
+  notNegative("inlet length", inlet.length, "m");
+  notNegative("minor loss of the inlet", inlet.minorLoss);
+  notNegative("resistance of the filter", inlet.filter, "1/m³");
+  seen = inlet;
+}
+
 /** Friction in the bore: laminar below 2300, Blasius above 4000, a straight line between. */
 export const inletFrictionRange: Range = {
   law: "smooth-bore friction, 64/Re and 0.3164/Re^0.25",
@@ -44,7 +56,8 @@ export function boreFriction(reynolds: number): number {
 
 /** Reynolds number in the bore at the flow [m³/s], viscosity [Pa·s] and density [kg/m³]. */
 export function inletReynolds(inlet: Inlet, flow: number, viscosity: number, density: number): number {
-  refuse(inlet, flow, viscosity, density);
+  check(inlet);
+  refuse(flow, viscosity, density);
   return (4 * density * flow) / (Math.PI * inlet.bore * viscosity);
 }
 
@@ -69,19 +82,9 @@ function unclipped(inlet: Inlet, flow: number, viscosity: number, density: numbe
  * where the flow could not be drawn at all; below about 0.7 bar abs a pump is noisy (common practice).
  */
 export function inletPressure(inlet: Inlet, flow: number, viscosity: number, density: number): number {
+  if (inlet !== seen) check(inlet);
   const p = unclipped(inlet, flow, viscosity, density);
-  if (!(
-    p < Infinity &&
-    flow < Infinity &&
-    inlet.bore > 0 &&
-    inlet.bore < Infinity &&
-    inlet.length >= 0 &&
-    inlet.minorLoss >= 0 &&
-    inlet.filter >= 0 &&
-    viscosity > 0 &&
-    density > 0
-  ))
-    refuse(inlet, flow, viscosity, density);
+  if (!(p < Infinity && flow < Infinity && viscosity > 0 && density > 0)) refuse(flow, viscosity, density);
   return p > 0 ? p : 0;
 }
 
@@ -119,12 +122,7 @@ export function inletLimit(inlet: Inlet, viscosity: number, density: number): nu
   }
 }
 
-function refuse(inlet: Inlet, flow: number, viscosity: number, density: number): void {
-  finite("lift to the pump", inlet.head, "m");
-  positive("inlet bore", inlet.bore, "m");
-  notNegative("inlet length", inlet.length, "m");
-  notNegative("minor loss of the inlet", inlet.minorLoss);
-  notNegative("resistance of the filter", inlet.filter, "1/m³");
+function refuse(flow: number, viscosity: number, density: number): void {
   finite("flow at the inlet", flow, "m³/s");
   positive("viscosity", viscosity, "Pa·s");
   positive("density", density, "kg/m³");

@@ -28,6 +28,19 @@ export interface Regulator {
   readonly spill: "inlet" | "pan";
 }
 
+// The regulator that was looked at last: the same one is asked for in every step.
+let seen: Regulator | undefined;
+
+function check(regulator: Regulator): void {
+  notNegative("base", regulator.base, "Pa");
+  notNegative("perTorque", regulator.perTorque, "Pa per N m");
+  notNegative("reverseFactor", regulator.reverseFactor);
+  notNegative("coldFactor", regulator.coldFactor);
+  positive("coldBelow", regulator.coldBelow, "K");
+  notNegative("most", regulator.most, "Pa");
+  seen = regulator;
+}
+
 /**
  * Set point [Pa] for the turbine torque [N m], the sump temperature [K] and the learned trim [Pa]; never
  * below 0.
@@ -39,6 +52,7 @@ export function setPoint(
   temperature: number,
   trim: number,
 ): number {
+  if (regulator !== seen) check(regulator);
   const depth = (regulator.coldBelow - temperature) / 40;
   const cold = 1 + regulator.coldFactor * (depth > 1 ? 1 : depth > 0 ? depth : 0);
   const wanted =
@@ -46,16 +60,7 @@ export function setPoint(
       (reverse ? regulator.reverseFactor : 1) *
       cold +
     trim;
-  if (!(
-    Math.abs(wanted) < Infinity &&
-    temperature > 0 &&
-    cold >= 1 &&
-    regulator.base >= 0 &&
-    regulator.perTorque >= 0 &&
-    regulator.reverseFactor >= 0 &&
-    regulator.most >= 0
-  ))
-    refuseSetPoint(regulator, turbineTorque, temperature, trim);
+  if (!(Math.abs(wanted) < Infinity && temperature > 0)) refuseSetPoint(turbineTorque, temperature, trim);
   return wanted > regulator.most ? regulator.most : wanted > 0 ? wanted : 0;
 }
 
@@ -274,18 +279,7 @@ function refuse(at: BalanceConditions): never {
   return impossible("set point", at.setPoint, "0 Pa or more, finite");
 }
 
-function refuseSetPoint(
-  regulator: Regulator,
-  turbineTorque: number,
-  temperature: number,
-  trim: number,
-): void {
-  notNegative("base", regulator.base, "Pa");
-  notNegative("perTorque", regulator.perTorque, "Pa per N m");
-  notNegative("reverseFactor", regulator.reverseFactor);
-  notNegative("coldFactor", regulator.coldFactor);
-  positive("coldBelow", regulator.coldBelow, "K");
-  notNegative("most", regulator.most, "Pa");
+function refuseSetPoint(turbineTorque: number, temperature: number, trim: number): void {
   finite("turbine torque", turbineTorque, "N m");
   positive("temperature", temperature, "K");
   finite("trim", trim, "Pa");
