@@ -94,8 +94,9 @@ function add({ seen }: PieceSeen, shown: Seen): void {
 }
 
 /**
- * Walks a trip again from its beginning to a piece until the loss at which the event begins to happen there, between two that were seen,
- * is known to within a tolerance [kg]. `upper` is the larger of the two. Returns whether it had to be walked at all.
+ * Walks a trip again from its beginning to a piece until the loss at which the event begins or ceases to happen there (`edge`), between
+ * two that were seen, is known to within a tolerance [kg]. At `happens` it does; one that `jumps` tells nothing of how near it is, and the trip is
+ * walked to its end, since all of its story changes there. Returns whether it had to be walked at all.
  */
 export function closeIn(
   frozen: Frozen,
@@ -103,29 +104,33 @@ export function closeIn(
   trip: KindSeen,
   index: number,
   event: number,
-  upper: Seen,
+  edge: "begins" | "ceases",
+  happens: Seen,
   tolerance: number,
+  jumps: boolean,
 ): boolean {
   const { seen } = trip.pieces[index]!;
+  const last = jumps ? trip.pieces.length - 1 : index;
   const longer = frozen.severity.lasting[event]! + 1;
-  let high = upper;
-  let last = Number.NaN;
+  let inside = happens;
+  let estimated = Number.NaN;
   for (let walks = 0; walks < MOST_WALKS; walks++) {
-    const low = seen[seen.indexOf(high) - 1];
-    if (low === undefined || low.held[event]! > 0) return walks > 0;
+    const outside = seen[seen.indexOf(inside) + (edge === "begins" ? -1 : 1)];
+    if (outside === undefined || outside.held[event]! > 0) return walks > 0;
+    const [low, high] = edge === "begins" ? [outside, inside] : [inside, outside];
     const width = high.lacking - low.lacking;
-    const estimate = crossing(low, high, event);
-    if (width <= tolerance || (Math.abs(estimate - last) < tolerance && width < 30 * tolerance))
+    const estimate = jumps ? Number.NaN : crossing(low, high, event);
+    if (width <= tolerance || (Math.abs(estimate - estimated) < tolerance && width < 30 * tolerance))
       return walks > 0;
-    last = estimate;
+    estimated = estimate;
     // The straight line, kept off the ends; every third time the middle, so that the bracket closes from both sides.
     const kept = Math.min(high.lacking - 0.05 * width, Math.max(low.lacking + 0.05 * width, estimate));
-    const lacking = walks % 3 === 2 ? 0.5 * (low.lacking + high.lacking) : kept;
+    const lacking = jumps || walks % 3 === 2 ? 0.5 * (low.lacking + high.lacking) : kept;
     beginPiece(frozen, trip, 0, lacking);
-    walkPieces(frozen, kind, trip.pieces, 0, index, lacking, longer);
+    walkPieces(frozen, kind, trip.pieces, 0, last, lacking, longer);
     const shown = seen.find((other) => other.lacking === lacking);
     if (shown === undefined) return false;
-    if (shown.held[event]! > 0) high = shown;
+    if (shown.held[event]! > 0) inside = shown;
   }
   return true;
 }

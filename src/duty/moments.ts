@@ -13,12 +13,14 @@ interface Window {
   readonly critical: number;
   readonly until: number;
   readonly time: number;
-  /** The first loss at which it was seen to happen. */
-  readonly upper: Seen;
+  /** The first and last loss at which it was seen to happen. */
+  readonly least: Seen;
+  readonly most: Seen;
 }
 
-/** How closely the least loss of a kind of trip is found [kg]. */
+/** How closely the least loss of a kind of trip is found [kg]: of what hangs on the fluid alone, and of what comes of slips. */
 const FOUND_WITHIN = 0.001;
+const JUMPS_WITHIN = 0.008;
 const MOST_TURNS = 4;
 
 /**
@@ -36,16 +38,16 @@ function windowsOf(
     jumps ? 0.5 * (low.lacking + high.lacking) : crossing(low, high, event);
   for (let i = 0; i < seen.length; i++) {
     if (!(seen[i]!.held[event]! > 0) || (i > 0 && seen[i - 1]!.held[event]! > 0)) continue;
-    const upper = seen[i]!;
     let last = i;
     while (last + 1 < seen.length && seen[last + 1]!.held[event]! > 0) last++;
     found.push({
       kind,
       piece,
-      critical: i === 0 ? upper.lacking : edge(seen[i - 1]!, upper),
+      critical: i === 0 ? seen[i]!.lacking : edge(seen[i - 1]!, seen[i]!),
       until: last + 1 < seen.length ? edge(seen[last]!, seen[last + 1]!) : Infinity,
-      time: upper.since[event]!,
-      upper,
+      time: seen[i]!.since[event]!,
+      least: seen[i]!,
+      most: seen[last]!,
     });
   }
   return found;
@@ -88,10 +90,17 @@ export function momentsOf(
   const smooth = SMOOTH.includes(frozen.measures.watchers[event]!.name);
   return seen.flatMap((trip, k) => {
     // What is found may leave another moment as the first.
-    for (let turn = 0; smooth && turn < MOST_TURNS; turn++) {
-      const first = firstWindows(trip.pieces, event, k)[0];
+    const within = smooth ? FOUND_WITHIN : JUMPS_WITHIN;
+    for (let turn = 0; turn < MOST_TURNS; turn++) {
+      const first = firstWindows(trip.pieces, event, k, !smooth)[0];
       if (first === undefined) break;
-      if (!closeIn(frozen, kinds.kinds[k]!, trip, first.piece, event, first.upper, FOUND_WITHIN)) break;
+      const { piece, least, most, until } = first;
+      const close = (edge: "begins" | "ceases", seenThere: Seen, to: number, jumps: boolean) =>
+        closeIn(frozen, kinds.kinds[k]!, trip, piece, event, edge, seenThere, to, jumps);
+      const began = close("begins", least, within, !smooth);
+      // What hangs on the fluid alone goes on happening: where it does not, a story of a few grams is between two levels.
+      const ceased = smooth && until < Infinity && close("ceases", most, JUMPS_WITHIN, true);
+      if (!began && !ceased) break;
     }
     return firstWindows(trip.pieces, event, k, !smooth).map(momentOf);
   });
