@@ -114,7 +114,9 @@ function notesOf({ inputs, outcomes, refused, unsound, ailing }: Ensemble): stri
     `${inputs.length} numbers of the case were varied, each over its range and independently of the others. ` +
       "Each member was filled to the level at which the unit as written idles hot.",
     `The case as written takes every number as its file tells it, which need not be the middle of its range, and bands of ${n} members are rough themselves: it may stand outside them.`,
-    ...(refused > 0 ? [`${refused} members besides contradicted themselves: no such unit can be built.`] : []),
+    ...(refused > 0
+      ? [`${refused} members besides contradicted themselves: no such unit can be built.`]
+      : []),
     ...(unsound > 0
       ? [
           `${unsound} members besides were passed over: full and tight, they would starve their cooler at hot idle or draw air in a ` +

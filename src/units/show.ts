@@ -91,7 +91,8 @@ export function axis(kind: ShownKind, system: UnitSystem): Axis {
 function inUnit(value: number, [unit, factor, offset = 0]: Scale, figures: number): string {
   const number = value * factor + offset;
   if (!Number.isFinite(number)) return `${number > 0 ? "more" : "less"} than can be told in ${unit}`;
-  const decimals = number === 0 ? 0 : Math.max(0, Math.min(20, figures - 1 - Math.floor(Math.log10(Math.abs(number)))));
+  const decimals =
+    number === 0 ? 0 : Math.max(0, Math.min(20, figures - 1 - Math.floor(Math.log10(Math.abs(number)))));
   const text = Number(number.toFixed(decimals));
   return `${text === 0 ? 0 : text} ${unit}`;
 }
