@@ -1,5 +1,6 @@
 // What a person under the vehicle sees and counts at the leak.
 
+import { finite, impossible, notNegative, positive } from "../errors.ts";
 import type { FatigueCrack, LeakOpening, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { dynamicViscosity } from "../physics/fluid/fluid.ts";
@@ -40,6 +41,10 @@ export function atTheLeak(
   { leak, fluid }: Pick<Unit, "leak" | "fluid">,
   { age, calendar = age, temperature, flow }: Running,
 ): LeakLook {
+  if (Number.isNaN(age)) impossible("age", age, "a time in s");
+  finite("calendar", calendar, "s");
+  positive("temperature", temperature, "K");
+  notNegative("flow", flow, "m³/s");
   if (leak === null || age < 0) return { drops: 0, looks: "dry" };
   const rho = density(fluid.density15, temperature);
   const mu = dynamicViscosity(fluid, temperature, 0);

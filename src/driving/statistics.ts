@@ -1,4 +1,4 @@
-import { impossible } from "../errors.ts";
+import { finite, impossible, notNegative } from "../errors.ts";
 import { type Trace } from "./trace.ts";
 
 /** What a schedule amounts to, in SI. Exact for a trace of straight lines. */
@@ -20,10 +20,23 @@ export interface TraceStatistics {
   readonly climb: number;
 }
 
+/** Refuses a trace in which nothing is driven: one moment alone, or a row that is no driving. */
+function check({ time, speed, grade }: Trace): void {
+  if (!(time.length > 1)) impossible("trace.time", time.length, "two moments or more");
+  finite("trace.time[0]", time[0]!);
+  for (let i = 0; i < time.length; i++) {
+    if (i > 0 && !(time[i]! > time[i - 1]! && time[i]! < Infinity))
+      impossible(`trace.time[${i}]`, time[i]!, "a moment in s after the one before");
+    notNegative(`trace.speed[${i}]`, speed[i]!, "m/s");
+    finite(`trace.grade[${i}]`, grade[i]!);
+  }
+}
+
 const rate = ({ time, speed }: Trace, i: number) => (speed[i + 1] - speed[i]) / (time[i + 1] - time[i]);
 
-/** Distance, speeds, idling, stops and accelerations of a trace. */
+/** Distance, speeds, idling, stops and accelerations of a trace of two moments or more. */
 export function statistics(trace: Trace): TraceStatistics {
+  check(trace);
   const { time, speed, grade } = trace;
   const last = time.length - 1;
   let [distance, still, stops, climb] = [0, 0, 0, 0];
@@ -63,6 +76,7 @@ const beyond = (given: number, threshold: number) => (threshold >= 0 ? given > t
  */
 export function shareBeyond(trace: Trace, threshold: number): number {
   if (Number.isNaN(threshold)) impossible("threshold", threshold, "an acceleration in m/s2");
+  check(trace);
   const { time } = trace;
   let held = 0;
   for (let i = 0; i + 1 < time.length; i++)
@@ -73,6 +87,7 @@ export function shareBeyond(trace: Trace, threshold: number): number {
 /** Longest unbroken time [s] with an acceleration beyond `threshold` [m/s2], counted as in `shareBeyond`. */
 export function longestBeyond(trace: Trace, threshold: number): number {
   if (Number.isNaN(threshold)) impossible("threshold", threshold, "an acceleration in m/s2");
+  check(trace);
   const { time } = trace;
   let [run, longest] = [0, 0];
   for (let i = 0; i + 1 < time.length; i++) {
