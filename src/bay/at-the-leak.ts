@@ -1,7 +1,7 @@
 // What a person under the vehicle sees and counts at the leak.
 
+import { finite, impossible, notNegative, positive, type Range } from "../errors.ts";
 import type { FatigueCrack, LeakOpening, Unit } from "../physics/build.ts";
-import type { Range } from "../errors.ts";
 import { openingLaws } from "../history/opening-laws.ts";
 import { noneUsed, noteOpening, outsideOf, type Used } from "../history/outside.ts";
 import { density, densityRange } from "../physics/fluid/density.ts";
@@ -45,6 +45,10 @@ export function atTheLeak(
   { leak, fluid }: Pick<Unit, "leak" | "fluid">,
   { age, calendar = age, temperature, flow }: Running,
 ): LeakLook {
+  if (Number.isNaN(age)) impossible("age", age, "a time in s");
+  finite("calendar", calendar, "s");
+  positive("temperature", temperature, "K");
+  notNegative("flow", flow, "m³/s");
   if (leak === null || age < 0) return { drops: 0, looks: "dry", outside: [] };
   const rho = density(fluid.density15, temperature);
   const mu = dynamicViscosity(fluid, temperature, 0);

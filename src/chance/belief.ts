@@ -1,6 +1,6 @@
 // What is believed of a number before the evidence: a law, in the coordinate in which it is plain.
 
-import { impossible } from "../errors.ts";
+import { fraction, impossible } from "../errors.ts";
 import { logNormal, normalBelow, normalQuantile } from "./normal.ts";
 
 /**
@@ -15,11 +15,17 @@ export type Belief =
 export const inLogarithm = ({ law }: Belief): boolean => law === "lognormal" || law === "log-uniform";
 
 /** The number at a coordinate. */
-export const valueAt = (belief: Belief, x: number): number => (inLogarithm(belief) ? Math.exp(x) : x);
+export function valueAt(belief: Belief, x: number): number {
+  if (Number.isNaN(x)) impossible("x", x, "a number");
+  return inLogarithm(belief) ? Math.exp(x) : x;
+}
 
 /** The coordinate of a number. */
-export const coordinateOf = (belief: Belief, value: number): number =>
-  inLogarithm(belief) ? Math.log(value) : value;
+export function coordinateOf(belief: Belief, value: number): number {
+  const x = inLogarithm(belief) ? Math.log(value) : value;
+  if (Number.isNaN(x)) impossible("value", value, inLogarithm(belief) ? "a number of 0 or more" : "a number");
+  return x;
+}
 
 /** Middle and spread, or the bounds, of the coordinate. */
 function plain(belief: Belief): readonly [number, number] {
@@ -45,27 +51,38 @@ export function checkBelief(name: string, belief: Belief): void {
     );
 }
 
+/** The same of a belief that says something, asked at a number. */
+function sound(belief: Belief, x: number): readonly [number, number] {
+  const both = plain(belief);
+  const [a, b] = both;
+  if (!(Math.abs(a) < Infinity && b - ("middle" in belief ? 0 : a) > 0 && b < Infinity))
+    checkBelief("belief", belief);
+  if (Number.isNaN(x)) impossible("x", x, "a number");
+  return both;
+}
+
 /** Logarithm of the density at a coordinate; -Infinity outside bounds. */
 export function logDensity(belief: Belief, x: number): number {
-  const [a, b] = plain(belief);
+  const [a, b] = sound(belief, x);
   if ("middle" in belief) return logNormal(x, a, b);
   return x >= a && x <= b ? -Math.log(b - a) : -Infinity;
 }
 
 /** The coordinate under which lies a share p, from 0 to 1, of the belief. */
 export function coordinateAt(belief: Belief, p: number): number {
-  const [a, b] = plain(belief);
+  fraction("p", p);
+  const [a, b] = sound(belief, p);
   return "middle" in belief ? a + b * normalQuantile(p) : a + (b - a) * p;
 }
 
 /** Share of the belief under a coordinate. */
 export function shareBelow(belief: Belief, x: number): number {
-  const [a, b] = plain(belief);
+  const [a, b] = sound(belief, x);
   return "middle" in belief ? normalBelow((x - a) / b) : Math.min(1, Math.max(0, (x - a) / (b - a)));
 }
 
 /** Coordinates beyond which practically nothing lies: so many standard deviations out, or the bounds. */
 export function reach(belief: Belief, deviations: number): readonly [number, number] {
-  const [a, b] = plain(belief);
+  const [a, b] = sound(belief, deviations);
   return "middle" in belief ? [a - deviations * b, a + deviations * b] : [a, b];
 }

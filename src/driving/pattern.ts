@@ -1,4 +1,4 @@
-import { codedError, type Fault } from "../errors.ts";
+import { codedError, finite, type Fault } from "../errors.ts";
 import { ticks } from "./ticks.ts";
 import { type Ticks, type Trace } from "./trace.ts";
 
@@ -40,7 +40,11 @@ export const workdays: readonly number[] = [0, 1, 2, 3, 4];
 export const tripTime = (trip: Trip): number => trip.ticks.dt.reduce((sum, dt) => sum + dt, 0);
 
 /** Seconds after midnight from the clock: `clock(7, 30)`. */
-export const clock = (hours: number, minutes = 0): number => hours * 3600 + minutes * 60;
+export function clock(hours: number, minutes = 0): number {
+  finite("hours", hours);
+  finite("minutes", minutes);
+  return hours * 3600 + minutes * 60;
+}
 
 /**
  * A week from trips that come back, each cut into ticks of at most `step` [s] once.

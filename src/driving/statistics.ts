@@ -1,4 +1,4 @@
-import { impossible } from "../errors.ts";
+import { finite, impossible, notNegative } from "../errors.ts";
 import { type Trace } from "./trace.ts";
 
 /** What a schedule amounts to, in SI. Exact for a trace of straight lines. */
@@ -28,15 +28,23 @@ export interface TraceStatistics {
   readonly climb: number;
 }
 
-const rate = ({ time, speed }: Trace, i: number) => (speed[i + 1] - speed[i]) / (time[i + 1] - time[i]);
-
-function checkRows({ time }: Trace): void {
-  if (!(time.length >= 2)) impossible("trace rows", time.length, "two rows or more");
+/** Refuses a trace in which nothing is driven: one moment alone, or a row that is no driving. */
+function check({ time, speed, grade }: Trace): void {
+  if (!(time.length > 1)) impossible("trace.time", time.length, "two moments or more");
+  finite("trace.time[0]", time[0]!);
+  for (let i = 0; i < time.length; i++) {
+    if (i > 0 && !(time[i]! > time[i - 1]! && time[i]! < Infinity))
+      impossible(`trace.time[${i}]`, time[i]!, "a moment in s after the one before");
+    notNegative(`trace.speed[${i}]`, speed[i]!, "m/s");
+    finite(`trace.grade[${i}]`, grade[i]!);
+  }
 }
 
-/** Distance, speeds, idling, stops and accelerations of a trace. Errors: fewer than two rows. */
+const rate = ({ time, speed }: Trace, i: number) => (speed[i + 1] - speed[i]) / (time[i + 1] - time[i]);
+
+/** Distance, speeds, idling, stops and accelerations of a trace. Errors: fewer than two rows; a row that is no driving. */
 export function statistics(trace: Trace): TraceStatistics {
-  checkRows(trace);
+  check(trace);
   const { time, speed, grade } = trace;
   const last = time.length - 1;
   let [distance, still, stops, climb] = [0, 0, 0, 0];
@@ -83,7 +91,7 @@ export function statistics(trace: Trace): TraceStatistics {
 const beyond = (given: number, threshold: number) => (threshold >= 0 ? given > threshold : given < threshold);
 
 function checkAsked(trace: Trace, threshold: number): void {
-  checkRows(trace);
+  check(trace);
   if (Number.isNaN(threshold)) impossible("threshold", threshold, "an acceleration in m/s2");
 }
 
@@ -132,7 +140,7 @@ export const longestBeyond = (trace: Trace, threshold: number): number =>
  * time, not between samples. Errors: fewer than two rows; a share outside 0 to 1.
  */
 export function accelerationAt(trace: Trace, share: number, of: "signed" | "size" = "signed"): number {
-  checkRows(trace);
+  check(trace);
   if (!(share >= 0 && share <= 1)) impossible("share", share, "a share from 0 to 1");
   const { time } = trace;
   const held = Array.from(time.subarray(1), (end, i) => {
@@ -150,7 +158,7 @@ export function standingSamples(
   trace: Trace,
   step = 1,
 ): { readonly samples: number; readonly standing: number } {
-  checkRows(trace);
+  check(trace);
   if (!(step > 0 && step < Infinity)) impossible("step", step, "a time above 0 s");
   const { time, speed } = trace;
   const samples = Math.floor((time[time.length - 1] - time[0]) / step + 1e-6) + 1;

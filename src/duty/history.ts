@@ -1,6 +1,7 @@
 // A duty-averaged history: the leak marched week by week against what the week does to the unit at every loss.
 
 import { simulate, type Ending, type Plan } from "../history/simulate.ts";
+import { wholePlan } from "../history/plan.ts";
 import { outsideOf } from "../history/outside.ts";
 import { endFrom } from "./handover.ts";
 import { isTabled } from "./flow.ts";
@@ -146,9 +147,10 @@ const inTime = (events: DutyEvent[], { clock: last }: DutyEvents["end"]): DutyEv
 /**
  * The history of a plan whose week, build, fluid, driver and air were prepared; the plan brings the leak, dates and span. A leak that is
  * over within twenty trips is run trip by trip here and now (`simulate`), and so is the end from the midnight before a line parts.
- * Errors: a week that was prepared for another build, fluid, driving or driver's foot.
+ * Errors: a plan that lacks a part or that no history could have; a week that was prepared for another build, fluid, driving or driver's foot.
  */
 export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
+  wholePlan(plan);
   checkPrepared(prepared, plan.unit, plan.week);
   if (!mayAverage(prepared, plan)) return whole(plan);
   const so = averaged(prepared, plan);

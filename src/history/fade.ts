@@ -1,6 +1,7 @@
 // The belief "no pressure, no clutch, no harm" as an experiment: the same unit at the same speed loses its line pressure
 // once, quickly or slowly, or loses it again and again as a pickup that gulps does. What does the slip cost?
 
+import { finite, impossible, notNegative, positive } from "../errors.ts";
 import { clutchesNow, instant } from "../physics/chain.ts";
 import type { Unit } from "../physics/build.ts";
 import { turbinePerMetre } from "../physics/drivetrain.ts";
@@ -30,8 +31,15 @@ export const gulpTime = 1.5;
 /** Longest step [s]: short beside a gulp and the run-up of an engine. */
 const STEP = 0.005;
 
-/** Slip heat of the weakest clutch for fades and gulps of each time [J]; road speed and pedal are held. */
+/** Slip heat of the weakest clutch for fades and gulps of each time [s, above 0], in J; road speed and pedal are held. Errors: a cruise that cannot be. */
 export function fadeSweep(unit: Unit, cruise: Cruise, times: readonly number[]): FadeRow[] {
+  const last = unit.build.gears.length - 1;
+  if (unit.build.gears[cruise.gear] === undefined)
+    impossible("cruise.gear", cruise.gear, `0 to ${last}, 0 is first`);
+  notNegative("cruise.speed", cruise.speed, "m/s");
+  finite("cruise.grade", cruise.grade);
+  positive("cruise.temperature", cruise.temperature, "K");
+  for (const time of times) positive("times", time, "s");
   return times.flatMap((time) => [
     { time, kind: "falls once" as const, energy: lose(unit, cruise, time, (t) => Math.max(0, 1 - t / time)) },
     {

@@ -6,16 +6,22 @@ import { frictionCoefficient } from "../physics/clutch/friction.ts";
 import { lockupCapacity } from "../physics/clutch/lockup.ts";
 import { fullTorque } from "../physics/load/engine.ts";
 import { setPoint } from "../physics/supply/regulator.ts";
+import { wholeUnit } from "./plan.ts";
 
 /** Rated margin of every clutch, the lock-up clutch last: capacity at rated pressure over rated torque, hot. */
 export function margins(unit: Unit): Float64Array {
+  wholeUnit(unit);
   const { build } = unit;
   const out = new Float64Array(build.clutches.length + 1).fill(Infinity);
   for (const gear of build.gears) lower(build, gear, false, out);
   lower(build, build.reverse, true, out);
   const { clutch, heldSlip } = build.lockUp;
   const slide = ((clutch.outer + clutch.inner) / 2) * heldSlip;
-  const held = lockupCapacity(clutch, clutch.most, frictionCoefficient(clutch.friction, slide, RATED_TEMPERATURE));
+  const held = lockupCapacity(
+    clutch,
+    clutch.most,
+    frictionCoefficient(clutch.friction, slide, RATED_TEMPERATURE),
+  );
   out[build.clutches.length] = held / peakTorque(build);
   return out;
 }

@@ -1,7 +1,7 @@
 // What a history needs: the unit, the week that it drives, its calendar and its leak. And what no plan may lack.
 
 import type { Week } from "../driving/pattern.ts";
-import { codedError } from "../errors.ts";
+import { codedError, finite, impossible, notNegative, positive } from "../errors.ts";
 import type { Unit } from "../physics/build.ts";
 import type { Towed } from "./towing.ts";
 
@@ -34,33 +34,64 @@ export interface Plan {
 }
 
 const parts = [
-  "unit",
-  "unit.build",
-  "unit.fluid",
-  "unit.driver",
-  "unit.surroundings",
-  "week",
-  "weekday",
-  "dayOfYear",
-  "opens",
-  "topUps",
-  "span",
-] as const;
+  ["unit"],
+  ["unit", "build"],
+  ["unit", "fluid"],
+  ["unit", "driver"],
+  ["unit", "surroundings"],
+  ["week"],
+  ["weekday"],
+  ["dayOfYear"],
+  ["opens"],
+  ["topUps"],
+  ["span"],
+];
 
-/** Refuses a plan that lacks a part ("impossible-input"), and names the first. */
-export function wholePlan(plan: unknown): void {
+/** Refuses what lacks a part ("impossible-input"), and names the first; `name` is what it is called. */
+function whole(
+  name: string,
+  given: unknown,
+  paths: readonly (readonly string[])[],
+  expected: string,
+  example: string,
+): void {
   const at = (from: unknown, key: string) =>
     typeof from === "object" && from !== null ? (Reflect.get(from, key) as unknown) : undefined;
-  const missing = parts.find((path) => (path.split(".").reduce(at, plan) ?? null) === null);
+  const missing = paths.find((path) => (path.reduce(at, given) ?? null) === null);
   if (missing === undefined) return;
   throw codedError("impossible-input", [
-    {
-      path: `plan.${missing}`,
-      expected: "every part of a plan, as planOf makes it of a case",
-      given: "nothing",
-      example: "simulate(planOf(readCase(json)))",
-    },
+    { path: `${name}.${missing.join(".")}`, expected, given: "nothing", example },
   ]);
+}
+
+/** Refuses a unit without a build. */
+export function wholeUnit(unit: unknown): void {
+  const example = "planOf(readCase(json)).unit";
+  whole("unit", unit, [["build"]], "a unit, as planOf makes it of a case", example);
+}
+
+/** Refuses a plan that lacks a part, and one whose numbers no history could have. */
+export function wholePlan(plan: unknown): asserts plan is Plan {
+  const example = "simulate(planOf(readCase(json)))";
+  whole("plan", plan, parts, "every part of a plan, as planOf makes it of a case", example);
+  possible(plan as Plan);
+}
+
+function possible({ unit, weekday, dayOfYear, opens, topUps, span, fillShort = 0, fine, finer }: Plan): void {
+  if (!(Number.isInteger(weekday) && weekday >= 0 && weekday <= 6))
+    impossible("plan.weekday", weekday, "0 (Monday) to 6");
+  finite("plan.dayOfYear", dayOfYear);
+  for (const [key, value] of Object.entries(opens)) finite(`plan.opens.${key}`, value);
+  for (const { at, volume, temperature } of topUps) {
+    finite("plan.topUps.at", at, "s");
+    finite("plan.topUps.volume", volume, "m³");
+    positive("plan.topUps.temperature", temperature, "K");
+  }
+  notNegative("plan.span", span, "s");
+  if (!(fillShort < unit.build.fill && fillShort > -Infinity))
+    impossible("plan.fillShort", fillShort, "less than the unit's fill, in m³");
+  if (fine !== undefined) positive("plan.fine", fine, "s");
+  if (finer !== undefined) positive("plan.finer", finer, "s");
 }
 
 /** Air temperature on a day of the year [K]: coldest on 15 January. */

@@ -1,5 +1,6 @@
 // Whether somebody who looks finds a leak: how wet it is against how closely he looks. Nobody has published this for fluid under vehicles: every number here is assumed.
 
+import { finite, fraction, positive } from "../errors.ts";
 import type { LookKind } from "./evidence.ts";
 
 /** A curve of finding: half of the leaks of `half` [m³/s] are found; `slope` in the logarithm of the flow; no more than `most` ever, what is hidden stays hidden. */
@@ -27,5 +28,9 @@ export function findsLeak(
   flow: number,
   { half, slope, most }: Finding = findings[look],
 ): number {
+  finite("flow", flow, "m³/s");
+  positive("half", half, "m³/s");
+  positive("slope", slope);
+  fraction("most", most);
   return flow > 0 ? most / (1 + Math.exp(-slope * Math.log(flow / half))) : 0;
 }

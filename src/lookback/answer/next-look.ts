@@ -1,5 +1,6 @@
 // What another look would be worth: how much spread it would leave, on average over what it may show.
 
+import { impossible, notNegative, positive } from "../../errors.ts";
 import { moments } from "./spread.ts";
 
 /** A look that measures a foretold number with a normal error. */
@@ -23,6 +24,8 @@ export function varianceAfter(
   { foretold, error }: Measuring,
   readings = READINGS,
 ): number {
+  positive("readings", readings);
+  notNegative("error", error);
   // The readings: a grid over all that may be read, each as likely as the draws make it.
   let [low, high] = [Infinity, -Infinity];
   for (let i = 0; i < weights.length; i++) {
@@ -30,12 +33,14 @@ export function varianceAfter(
     low = Math.min(low, foretold[i]!);
     high = Math.max(high, foretold[i]!);
   }
+  if (!(high - low < Infinity))
+    impossible("weights or foretold", high - low, "some weight above 0, and finite numbers foretold");
   // A look much finer than the grid would tell one draw from the next: no draws of an answer are that close to it.
   error = Math.max(error, (high - low) / (5 * readings));
   low -= 5 * error;
   high += 5 * error;
   const step = Math.min((high - low) / readings, 0.5 * error);
-  const { mean } = moments(quantity, weights);
+  const { mean, variance } = moments(quantity, weights);
   let [left, total] = [0, 0];
   for (let y = low + 0.5 * step; y < high; y += step) {
     let [sum, first, second] = [0, 0, 0];
@@ -52,7 +57,7 @@ export function varianceAfter(
     left += second - (first * first) / sum;
     total += sum;
   }
-  return total > 0 ? left / total : Number.NaN;
+  return total > 0 ? left / total : variance; // a look that all foretell alike tells nothing
 }
 
 /** The same after a look that answers yes or no, each draw foretelling yes with a probability from 0 to 1. */
@@ -61,16 +66,19 @@ export function varianceAfterYesNo(
   weights: ArrayLike<number>,
   yes: ArrayLike<number>,
 ): number {
-  let left = 0;
+  let [left, told] = [0, 0];
   for (const no of [0, 1]) {
     const reweighed = Float64Array.from(weights, (w, i) => w * (no === 1 ? 1 - yes[i]! : yes[i]!));
     const probability = reweighed.reduce((sum, w) => sum + w, 0);
     if (!(probability > 0)) continue;
+    told += probability;
     const { variance } = moments(
       quantity,
       reweighed.map((w) => w / probability),
     );
     left += probability * variance;
   }
+  if (!(told > 0 && left < Infinity))
+    impossible("weights", told, "some weight above 0, and probabilities from 0 to 1");
   return left;
 }

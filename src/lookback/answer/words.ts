@@ -1,5 +1,7 @@
 // How likely something is, in words that a customer reads with the number beside them: a word alone is read as near even.
 
+import { impossible } from "../../errors.ts";
+
 /** One word of the scale, for a probability up to `to`. */
 interface Word {
   readonly to: number;
@@ -17,12 +19,20 @@ const scale: readonly Word[] = [
   { to: 1, word: "almost certain" },
 ];
 
+// Shares that add up to 1 may do so to a rounding.
+function check(probability: number): void {
+  if (!(probability >= -1e-9 && probability <= 1 + 1e-9)) impossible("probability", probability, "0 to 1");
+}
+
 /** The word for a probability from 0 to 1. */
-export const likelihoodWord = (probability: number): string =>
-  scale.find(({ to }) => probability <= to)?.word ?? "almost certain";
+export function likelihoodWord(probability: number): string {
+  check(probability);
+  return scale.find(({ to }) => probability <= to)?.word ?? "almost certain";
+}
 
 /** How often out of twenty: "in about 18 of 20 cases like this", and its ends without a false 0 or 20. */
 export function outOfTwenty(probability: number): string {
+  check(probability);
   const times = Math.round(20 * probability);
   if (probability < 0.01) return "in fewer than 1 of 100 cases like this";
   if (times <= 0) return "in fewer than 1 of 20 cases like this";

@@ -1,5 +1,7 @@
 // Whether weights can be trusted: the tail of the largest ones tells whether more draws would change the answer.
 
+import { finite, impossible } from "../../errors.ts";
+
 /** What a set of weights is worth once its tail is smoothed. */
 export interface Smoothed {
   /** Shape of the tail; above `trusted` the answer hangs on a few draws. */
@@ -13,8 +15,11 @@ export interface Smoothed {
 /** Weights that the belief in the shape is worth, about 0.5. */
 const SHRINK = 10;
 
-/** Largest shape that may be trusted with so many draws: min(1 - 1/log₁₀ S, 0.7). */
-export const trustedShape = (draws: number): number => Math.min(1 - 1 / Math.log10(draws), 0.7);
+/** Largest shape that may be trusted with so many draws, more than one: min(1 - 1/log₁₀ S, 0.7). */
+export function trustedShape(draws: number): number {
+  if (!(draws > 1)) impossible("draws", draws, "more than 1");
+  return Math.min(1 - 1 / Math.log10(draws), 0.7);
+}
 
 /**
  * Pareto-smoothed importance weights from the logarithms of raw ones (25 or more): the largest are replaced by the quantiles of a generalised Pareto
@@ -23,8 +28,10 @@ export const trustedShape = (draws: number): number => Math.min(1 - 1 / Math.log
  */
 export function paretoSmoothed(logWeights: ArrayLike<number>): Smoothed {
   const count = logWeights.length;
+  if (!(count > 1)) impossible("logWeights", count, "two weights or more");
   let most = -Infinity;
   for (let i = 0; i < count; i++) most = Math.max(most, logWeights[i]!);
+  finite("logWeights", most);
   const scaled = Float64Array.from(logWeights, (w) => w - most);
   const tail = Math.min(Math.ceil(Math.min(0.2 * count, 3 * Math.sqrt(count))), count - 1);
   const order = Uint32Array.from(scaled, (_, i) => i).sort((a, b) => scaled[a]! - scaled[b]!);

@@ -1,5 +1,7 @@
 // Weights of draws: how many equal ones they are worth, and equal ones drawn from them.
 
+import { impossible } from "../../errors.ts";
+
 /**
  * How many equally weighted draws weights are worth: (Σw)²/Σw². Weights 0 or more, not all 0.
  * Source: Kish, Survey Sampling, 1965 (recalled).
@@ -10,6 +12,8 @@ export function effectiveSize(weights: ArrayLike<number>): number {
     sum += weights[i]!;
     squares += weights[i]! * weights[i]!;
   }
+  if (!(squares > 0 && sum < Infinity))
+    impossible("weights", sum, "weights of 0 or more that add up to more than 0");
   return (sum * sum) / squares;
 }
 
