@@ -99,7 +99,7 @@ function bridge(rows: readonly At[], longest: number, mended: Mended[]): At[] {
     if (before === undefined) return [row];
     const gap = row.time - before.time;
     if (!(gap > longestGap && gap <= longest && (before.speed > 0 || row.speed > 0))) return [row];
-    const parts = Math.ceil(gap / longestGap);
+    const parts = Math.floor(gap / longestGap) + 1; // parts of just the longest gap would be over it by a last digit
     const [from, to] = [before.speed.toPrecision(3), row.speed.toPrecision(3)];
     mended.push({
       did: "bridged",

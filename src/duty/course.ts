@@ -126,7 +126,10 @@ export function begin(march: March, plan: Plan): void {
     march.opensAt = clockAt(march, march.opensRunning);
   }
   march.opensIn = Math.floor(march.opensAt / WEEK);
-  if (march.opensAt > 0 && march.opensAt - march.opensIn * WEEK >= lastEnds(march)) march.opensIn++;
+  const into = march.opensAt - march.opensIn * WEEK;
+  // The week's last trip may run over midnight; what opens after it leaks with the next week's trips.
+  if (into < lastEnds(march) - WEEK) march.opensIn = Math.max(0, march.opensIn - 1);
+  else if (march.opensAt > 0 && into >= lastEnds(march)) march.opensIn++;
 }
 
 /** When a week's last trip ends [s after the week's beginning]. */

@@ -122,17 +122,19 @@ export function standLoses(
 ): number {
   if (!(seconds > 0)) return 0;
   const { standKinds, unit } = prepared;
-  const { walked } = standKinds[standKind]!;
+  const { walked, before } = standKinds[standKind]!;
   takeStand(reading, standKind, standKinds.length);
-  const depth = reading.stand[0]!;
   const density = reading.stand[1]!;
   const cold = reading.stand[2]!;
   const fluidity = reading.stand[3]!;
+  const rests = Math.max(0, stand - walked) / cold;
+  const depth = (reading.stand[0]! * fluidity + reading.stand[4]! * rests) / (fluidity + rests);
   const column = hasColumn(leak) ? leak.columnHeight : 0;
   const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;
-  const longer = stand - walked;
-  const flowed = Math.max(seconds / cold, fluidity + longer / cold);
+  const whole =
+    stand < walked ? begins(reading, prepared, before, stand, walked, cold, fluidity) : fluidity + rests;
+  const flowed = Math.max(seconds / cold, whole);
   // A leak that opens in the middle of a stand opens in the cold.
   const viscosity = (seconds < stand ? cold : stand / flowed) * reading.thinned;
   const { pan } = unit.build.sump;
@@ -149,6 +151,28 @@ export function standLoses(
     );
   }
   return sinks(parked, panArea(pan), over, seconds, viscosity, density) * density;
+}
+
+/**
+ * ∫dt/µ [1/Pa] over so long a beginning of a stand that was walked for longer: what it is more than in the cold fades from the
+ * viscosity at the end of the trip before it, and adds up to what the whole stand has more.
+ */
+function begins(
+  reading: Reading,
+  prepared: Prepared,
+  before: number,
+  stand: number,
+  walked: number,
+  cold: number,
+  fluidity: number,
+): number {
+  const { firstPiece, kinds } = prepared;
+  const last = firstPiece[before + 1]! - 1;
+  const at = last - ((last - firstPiece[before]!) % panPieces);
+  const hot = mixed(reading, reading.tables.panViscosity, at, firstPiece[kinds.length]!);
+  const more = fluidity - walked / cold;
+  const fades = more / (1 / hot - 1 / cold);
+  return stand / cold + (more > 0 && fades > 0 ? -more * Math.expm1(-stand / fades) : 0);
 }
 
 /** Mass [kg] that the stands of a week lose. */

@@ -11,6 +11,18 @@ import { spread } from "./week.ts";
 /** Longest time that a handed-over end may take [s]: a parted line empties within minutes of driving. */
 const END_WITHIN = 14 * DAY;
 
+/** The last midnight before a moment [s] at which no trip is on its way. */
+export function standsBefore({ order, startsAt, prepared }: March, clock: number): number {
+  const onItsWay = (into: number): boolean =>
+    order.some((occurrence, i) => {
+      const since = (((into - startsAt[i]!) % WEEK) + WEEK) % WEEK;
+      return since > 0 && since < prepared.kinds[prepared.occurrences[occurrence]!.kind]!.time;
+    });
+  let midnight = Math.floor(clock / DAY) * DAY;
+  while (midnight > 0 && onItsWay(midnight % WEEK)) midnight -= DAY;
+  return midnight;
+}
+
 /** Events of the trip-resolved walk from a midnight [s since the start] on, dated since the start of the plan. */
 export function endFrom(
   march: March,

@@ -3,7 +3,7 @@
 import { simulate, type Ending, type Plan } from "../history/simulate.ts";
 import { wholePlan } from "../history/plan.ts";
 import { outsideOf } from "../history/outside.ts";
-import { endFrom } from "./handover.ts";
+import { endFrom, standsBefore } from "./handover.ts";
 import { isTabled } from "./flow.ts";
 import {
   beginLookout,
@@ -17,7 +17,7 @@ import {
   type Lookout,
 } from "./happen.ts";
 import { spread } from "./week.ts";
-import { DAY, partsAt, runningAt, WEEK, type March } from "./course.ts";
+import { partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
 import { marched } from "./marched.ts";
 import { lostAtMidnights } from "./midnights.ts";
@@ -84,7 +84,7 @@ function averaged(prepared: Prepared, plan: Plan): Averaged {
   const { thresholds } = prepared;
   const { fresh, found } = lookout;
   const parts = partsAt(march);
-  const averagedUntil = parts < plan.span ? Math.floor(parts / DAY) * DAY : plan.span;
+  const averagedUntil = parts < plan.span ? standsBefore(march, parts) : plan.span;
   const weeks = Math.min(reached, Math.floor(averagedUntil / WEEK - 1e-9) + 1);
   const events: DutyEvent[] = [];
   let ended: DutyEvent | undefined;

@@ -174,22 +174,24 @@ function stepOf({ air, slips, burns }: Shown, lacking: number): number {
 
 function newStands(size: number): Climate["stands"] {
   const row = () => new Float64Array(size);
-  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row() };
+  return { seconds: row(), fluidity: row(), viscosity: row(), density: row(), depth: row(), rest: row() };
 }
 
 /** A stand [s], into the tables. */
 function standAt(frozen: Frozen, stand: number, stands: Climate["stands"], at: number): void {
   const { now, unit } = frozen.walk;
+  const depth = () => now.panDepth + overLid(unit.build.sump.pan, now.panVolume);
   standFrozen(frozen, stand, (_, seconds) => {
     const flows = seconds / now.viscosity;
     stands.fluidity[at]! += flows;
-    stands.depth[at]! += (now.panDepth + overLid(unit.build.sump.pan, now.panVolume)) * flows;
+    stands.depth[at]! += depth() * flows;
     stands.density[at]! += (now.density * seconds) / stand;
   });
   if (stand > 0) stands.depth[at]! /= stands.fluidity[at]!;
   else stands.density[at] = now.density;
   stands.seconds[at] = stand;
   stands.viscosity[at] = now.viscosity;
+  stands.rest[at] = depth();
 }
 
 /** A trip of a kind at a level, into the flow tables if there are any and into what is seen. */

@@ -11,7 +11,7 @@ export function lostAtMidnights(march: March, weeks: number): Float64Array {
   const lost = march.lost.slice(0, weeks + 1);
   if (march.leak === null || march.order.length === 0) return lost;
   for (let week = 1; week <= weeks; week++)
-    if (march.opensAt < week * WEEK) lost[week] = lostAtMidnight(march, week);
+    lost[week] = march.opensAt < week * WEEK ? lostAtMidnight(march, week) : 0;
   march.walked = march.opened = -1;
   return lost;
 }

@@ -23,6 +23,8 @@ export interface Stands {
   readonly density: Float64Array;
   /** Level in the pan, with what stands over its lid, mean by how easily the fluid flows meanwhile [m]. */
   readonly depth: Float64Array;
+  /** That level at the end of what was walked, which a longer stand keeps [m]. */
+  readonly rest: Float64Array;
 }
 
 /** Where the circuit may leak; a table each. */

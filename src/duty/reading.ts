@@ -127,6 +127,7 @@ export function takeStand(reading: Reading, standKind: number, standKinds: numbe
   let density = 0;
   let viscosity = 0;
   let fluidity = 0;
+  let rest = 0;
   for (let i = 0; i < count; i++) {
     const weight = weights[i]!;
     const low = row + i * standParts;
@@ -135,9 +136,11 @@ export function takeStand(reading: Reading, standKind: number, standKinds: numbe
     density += weight * (stands[low + 1]! + levelShare * (stands[high + 1]! - stands[low + 1]!));
     viscosity += weight * (stands[low + 2]! + levelShare * (stands[high + 2]! - stands[low + 2]!));
     fluidity += weight * (stands[low + 3]! + levelShare * (stands[high + 3]! - stands[low + 3]!));
+    rest += weight * (stands[low + 4]! + levelShare * (stands[high + 4]! - stands[low + 4]!));
   }
   stand[0] = depth;
   stand[1] = density;
   stand[2] = viscosity;
   stand[3] = fluidity;
+  stand[4] = rest;
 }

@@ -5,8 +5,8 @@ import { circuitPlaces, shapes, type Climate, type Prepared } from "./prepared.t
 /** One number by row (level and place within it) and air. */
 export type Side = Float64Array;
 
-/** What a stand is asked for, one after another by row and air: depth in the pan [m], density [kg/m³], viscosity at its end [Pa s], ∫dt/µ [1/Pa]. */
-export const standParts = 4;
+/** What a stand is asked for, one after another by row and air: depth in the pan [m], density [kg/m³], viscosity at its end [Pa s], ∫dt/µ [1/Pa], depth at its end [m]. */
+export const standParts = 5;
 
 export interface Tables {
   /** Air of each climate [K], rising, and how many levels it has. */
@@ -59,7 +59,13 @@ function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables 
     panDensity: side(({ panDensity }) => [panDensity], cells),
     panViscosity: side(({ panViscosity }) => [panViscosity], cells),
     stands: side(
-      ({ stands: { depth, density, viscosity, fluidity } }) => [depth, density, viscosity, fluidity],
+      ({ stands: { depth, density, viscosity, fluidity, rest } }) => [
+        depth,
+        density,
+        viscosity,
+        fluidity,
+        rest,
+      ],
       standKinds.length,
       standParts,
     ),
