@@ -27,9 +27,10 @@ export function planOf(given: Case): Plan {
 
 /** Date and time of a moment of the case, ISO to the minute: what a customer can read. */
 export function dateOf(given: Case, clock: number): string {
-  if (!Number.isFinite(clock)) impossible("clock", clock, "seconds of the case's clock");
   const start = Date.parse(`${given.start.date.slice(0, 10)}T00:00:00Z`);
-  return new Date(start + clock * 1000).toISOString().slice(0, 16).replace("T", " ");
+  const date = new Date(start + clock * 1000);
+  if (Number.isNaN(date.getTime())) impossible("clock", clock, "seconds of the case's clock");
+  return date.toISOString().slice(0, 16).replace("T", " ");
 }
 
 // Those of one moment are one, mixed by what they hold of heat.

@@ -1,6 +1,11 @@
 // Short words that keep numbers in programs readable: mm(0.5), psi(70), hours(200). Each returns SI.
 
-const unit = (factor: number) => (number: number) => number * factor;
+import { finite } from "../errors.ts";
+
+const unit = (factor: number) => (number: number) => {
+  finite("number", number);
+  return number * factor;
+};
 
 export const mm = unit(1e-3);
 export const micrometres = unit(1e-6);
@@ -19,5 +24,5 @@ export const rpm = unit(Math.PI / 30);
 export const minutes = unit(60);
 export const hours = unit(3600);
 export const days = unit(86400);
-export const degC = (number: number) => number + 273.15;
-export const degF = (number: number) => (number + 459.67) / 1.8;
+export const degC = (number: number) => unit(1)(number) + 273.15;
+export const degF = (number: number) => unit(1)(number + 459.67) / 1.8;

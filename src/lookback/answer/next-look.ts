@@ -1,6 +1,6 @@
 // What another look would be worth: how much spread it would leave, on average over what it may show.
 
-import { impossible, notNegative, positive } from "../../errors.ts";
+import { impossible, notNegative } from "../../errors.ts";
 import { moments } from "./spread.ts";
 
 /** A look that measures a foretold number with a normal error. */
@@ -13,6 +13,7 @@ export interface Measuring {
 
 /** Readings over which the mean is taken: the readings' grid has about so many, and no more than ten times as many. */
 const READINGS = 200;
+const MOST_READINGS = 1e5;
 
 /**
  * Variance that is left, on average, in a quantity after a look that measures with a normal error: for readings that the draws themselves
@@ -24,7 +25,8 @@ export function varianceAfter(
   { foretold, error }: Measuring,
   readings = READINGS,
 ): number {
-  positive("readings", readings);
+  if (!(readings >= 1 && readings <= MOST_READINGS))
+    impossible("readings", readings, `1 to ${MOST_READINGS}`);
   notNegative("error", error);
   // The readings: a grid over all that may be read, each as likely as the draws make it.
   let [low, high] = [Infinity, -Infinity];
@@ -57,7 +59,9 @@ export function varianceAfter(
     left += second - (first * first) / sum;
     total += sum;
   }
-  return total > 0 ? left / total : variance; // a look that all foretell alike tells nothing
+  const after = total > 0 ? left / total : variance; // a look that all foretell alike tells nothing
+  if (!(after < Infinity)) impossible("quantity or weights", after, "finite numbers");
+  return after;
 }
 
 /** The same after a look that answers yes or no, each draw foretelling yes with a probability from 0 to 1. */

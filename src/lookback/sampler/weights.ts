@@ -9,11 +9,11 @@ import { impossible } from "../../errors.ts";
 export function effectiveSize(weights: ArrayLike<number>): number {
   let [sum, squares] = [0, 0];
   for (let i = 0; i < weights.length; i++) {
+    if (!(weights[i]! >= 0)) impossible("weights", weights[i]!, "0 or more");
     sum += weights[i]!;
     squares += weights[i]! * weights[i]!;
   }
-  if (!(squares > 0 && sum < Infinity))
-    impossible("weights", sum, "weights of 0 or more that add up to more than 0");
+  if (!(squares > 0 && squares < Infinity)) impossible("weights", sum, "a finite sum above 0");
   return (sum * sum) / squares;
 }
 

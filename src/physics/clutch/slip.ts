@@ -90,7 +90,7 @@ export function slipOnLine(
   finite("driveTorque", without, "N m");
   if (!(without > capacity)) return { slip: 0, torque: Math.max(0, without), power: 0, state: "locked" };
   const top = Math.max(highestSpeedSearched, 2 * outputSpeed);
-  const step = 4;
+  const step = Math.max(4, (top - outputSpeed) / 1000);
   let low = outputSpeed;
   let high = Math.min(top, low + step);
   while (driveTorque(high) > capacity) {

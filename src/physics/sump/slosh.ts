@@ -1,7 +1,7 @@
 // Slosh: how the surface follows a tilt that changes faster than the pan can.
 
 import { gravity as g } from "../fluid/surroundings.ts";
-import { finite, notNegative, positive, type Range } from "../../errors.ts";
+import { finite, impossible, notNegative, positive, type Range } from "../../errors.ts";
 
 /**
  * The surface stands at its static tilt while the driving input stays below a third of the first slosh
@@ -43,6 +43,7 @@ export const newSloshFactors = (): SloshFactors => ({ omega: -1, damping: 0, dt:
 export function sloshFactors(factors: SloshFactors, omega: number, damping: number, dt: number): void {
   if (factors.omega === omega && factors.damping === damping && factors.dt === dt) return;
   refuse(0, 0, omega, damping, dt);
+  if (!(omega * omega < Infinity)) impossible("slosh frequency", omega, "one whose square is a number");
   factors.omega = omega;
   factors.damping = damping;
   factors.dt = dt;

@@ -231,7 +231,7 @@ export function circuitAtFeed(
   out: CircuitFlow,
   gas = 0,
 ): void {
-  if (!(feedFlow < Infinity)) impossible("feed flow", feedFlow, "a finite flow in m³/s");
+  if (!(feedFlow * feedFlow < Infinity)) impossible("feed flow", feedFlow, "a finite flow in m³/s");
   const feed = feedFlow > 0 ? feedFlow : 0;
   const density = mixtureDensity(conditions.density, gas);
   const ports = portsOf(circuit, conditions);
@@ -293,6 +293,7 @@ export function feedFull(
 function refuse(at: CircuitConditions): void {
   positive("viscosity", at.viscosity, "Pa·s");
   positive("viscosity in the cooler", at.pathViscosity, "Pa·s");
+  impossible("viscosity", at.viscosity, "one for which the circuit has finite resistances");
 }
 
 function refuseLeak(at: CircuitConditions): void {

@@ -205,6 +205,7 @@ function supplyAt(at: BalanceConditions, mixture: number, p: number): number {
  * falls steadily with it.
  */
 export function deliveredAt(at: BalanceConditions, linePressure: number): number {
+  if (!(at.gas >= 0 && at.gas <= 1 && at.inletLimit >= 0)) refuse(at);
   const left = gasLeft(at.pump, at.inlet, linePressure);
   return supplyAt(at, 1 - at.gas + at.gas * left, linePressure);
 }
@@ -298,4 +299,5 @@ function refuseOrifice(
   positive("viscosity", viscosity, "Pa·s");
   positive("density", density, "kg/m³");
   notNegative("pressure asked for", asked, "Pa");
+  impossible("orifice", orifice, "one that lets a finite flow through");
 }
