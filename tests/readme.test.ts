@@ -66,7 +66,7 @@ test(
     const examples = [...readme.matchAll(/```ts\n([\s\S]*?)```/g)].map(([, text]) => text!);
     const program = installed();
     const ran = (example: string): string => {
-      const file = join(program, "example.ts");
+      const file = join(program, "example.mts");
       writeFileSync(file, example);
       const tsx = createRequire(import.meta.url).resolve("tsx");
       const { stderr, stdout } = spawnSync(process.execPath, ["--import", pathToFileURL(tsx).href, file], {

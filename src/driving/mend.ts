@@ -46,6 +46,8 @@ export function mendTrace(columns: TraceColumns, how: Mending): MendedColumns {
     impossible("bridgeGaps", bridgeGaps, "a time above 0 s");
   if (leadIn !== undefined && !(leadIn > 0 && leadIn < Infinity))
     impossible("leadIn", leadIn, "an acceleration above 0 m/s2");
+  if (leadIn !== undefined && columns.speed[0]! / leadIn > LONGEST_LEAD)
+    impossible("leadIn", leadIn, "an acceleration that reaches the first row's speed within an hour");
   const { name, time, speed, grade, lateral } = columns;
   const given = Array.from(time, (t, i): At => {
     return { time: t, speed: speed[i]!, grade: grade?.[i] ?? 0, lateral: lateral?.[i] ?? 0, from: i };
@@ -115,6 +117,8 @@ function bridge(rows: readonly At[], longest: number, mended: Mended[]): At[] {
   });
 }
 
+/** Nobody speeds up for longer [s]. */
+const LONGEST_LEAD = 3600;
 /** Rows of a lead-in are so far apart at most [s]. */
 const LEAD_STEP = 1;
 /** A shorter one is none [s]: the clock has no digits for it. */

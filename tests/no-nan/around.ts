@@ -45,6 +45,16 @@ export const drivingRows: Rows<typeof driving> = {
   statistics: [trace],
   shareBeyond: [trace, 0.5],
   longestBeyond: [trace, 0.5],
+  stretchesBeyond: [trace, 0.5],
+  accelerationAt: [trace, 0.5],
+  // A sample each 1e-300 s is possible, and never done.
+  standingSamples: asking([1], (step) =>
+    step > 0 && step < 1e-3 ? 0 : driving.standingSamples(trace, step),
+  ),
+  readTrace: text,
+  mendTrace: asking([30, 2], (bridgeGaps, leadIn) =>
+    driving.mendTrace({ name: "a trace", time: [0, 20], speed: [1, 5] }, { bridgeGaps, leadIn }),
+  ),
   traceFrom: [{ name: "a trace", time: [0, 4, 8], speed: [0, 8, 0], grade: [0, 0, 0], lateral: [0, 0, 0] }],
   traceFromCsv: text,
   ticks: asking([1], (step) => (step < 1e-3 && step > 0 ? 0 : driving.ticks(trace, step))),

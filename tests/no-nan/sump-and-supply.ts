@@ -29,6 +29,7 @@ export const sumpRows: Rows<typeof sump> = {
   planeAt: [box, 0.03, 0.1, 0.05, 0.1, 0.1],
   volumeAtDepth: [box, 0.03, 0.1, 0.05, 0.1, 0.1],
   airOnset: [2e-4],
+  mouthRadius: [pickup],
   sideOnsetFlow: [0.01],
   weirFlow: [0.19, 0.01],
   weirDepth: [0.19, 2e-4],

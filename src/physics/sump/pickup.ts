@@ -44,7 +44,10 @@ export const airOnsetRange: Range = {
 };
 
 /** Radius [m] of a round mouth with the open perimeter of this one. */
-export const mouthRadius = ({ rim }: Pick<Pickup, "rim">): number => rim / (2 * Math.PI);
+export function mouthRadius({ rim }: Pick<Pickup, "rim">): number {
+  positive("rim", rim, "m");
+  return rim / (2 * Math.PI);
+}
 
 /**
  * Height of the surface over the mouth [m] at which the dip of the surface reaches it: 0.69 (Q²/g)^(1/5),
