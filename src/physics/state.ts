@@ -1,5 +1,6 @@
 // What a unit carries from one moment to the next. Everything else is worked out from it.
 
+import { finite } from "../errors.ts";
 import type { Build, Unit } from "./build.ts";
 import { density } from "./fluid/density.ts";
 import { specificEnergy } from "./fluid/specific-heat.ts";
@@ -62,6 +63,7 @@ export interface State {
 
 /** A unit as it left the bay: full to `fill` at the fill temperature, cold-soaked at `temperature`. */
 export function fresh(unit: Unit, temperature: number, fillShort = 0): State {
+  finite("fillShort", fillShort, "m³");
   const { build, fluid } = unit;
   const clutches = build.clutches.length + 1;
   const mass = Math.max(0, build.fill - fillShort) * density(fluid.density15, build.fillTemperature);

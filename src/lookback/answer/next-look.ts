@@ -35,7 +35,7 @@ export function varianceAfter(
     low = Math.min(low, foretold[i]!);
     high = Math.max(high, foretold[i]!);
   }
-  if (!(high - low < Infinity))
+  if (!(high >= low && high - low < Infinity))
     impossible("weights or foretold", high - low, "some weight above 0, and finite numbers foretold");
   // A look much finer than the grid would tell one draw from the next: no draws of an answer are that close to it.
   error = Math.max(error, (high - low) / (5 * readings));
