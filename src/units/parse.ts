@@ -116,6 +116,7 @@ function spelled(unit: string, wanted: QuantityKind): string {
     .replaceAll(/([A-Za-z])([234])\b/g, "$1^$2")
     .replaceAll(/°\s*([CF])/g, "deg$1")
     .replaceAll(/\bper\b/g, "/")
+    .replaceAll(/\bfl\.?\s+oz\b/g, "floz")
     .replaceAll(/\b(?:drop|drip)s?\b/g, "dripcount")
     .replaceAll(/([A-Za-z])-(?=[A-Za-z])/g, "$1 ")
     .replace(/^1?\s*\/\s*/, "/ ")
