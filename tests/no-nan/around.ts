@@ -5,7 +5,7 @@ import { planOf } from "../../src/inputs/plan.ts";
 import { shipped, van } from "../emerge/van.ts";
 import { asking, unasked, type Rows } from "./walk.ts";
 
-const { bay, chain, driving, duty, ensemble, lookback, units } = sumpfall;
+const { bay, chain, driving, ensemble, lookback } = sumpfall;
 const text = unasked("reads text or data: tests/inputs and tests/units spoil it");
 const slow = unasked("takes seconds: its numbers are those of what it is made of");
 const given = unasked("reads off what another function has made");
@@ -108,7 +108,7 @@ export const chainRows: Rows<typeof chain> = {
   copyOf: given,
 };
 
-export const dutyRows: Rows<typeof duty> = {
+export const dutyRows: Rows<typeof sumpfall.duty> = {
   prepareDuty: slow,
   prepareWeek: slow,
   dutyHistory: slow,
@@ -205,7 +205,7 @@ export const lookbackRows: Rows<typeof lookback> = {
   logSum: [[-1, -2]],
 };
 
-export const unitRows: Rows<typeof units> = {
+export const unitRows: Rows<typeof sumpfall.units> = {
   mm: [2],
   micrometres: [2],
   inches: [2],
