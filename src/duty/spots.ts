@@ -40,7 +40,7 @@ export function findSpots(march: March, weeks: number, spots: Spots): void {
   if (leak === null || !(opensAt < Infinity)) return;
   const { density15 } = prepared.unit.fluid;
   spots.place = { capacity: leak.hiding.capacity * density15, carryOff: leak.hiding.carryOff };
-  const { opensIn } = march;
+  const opensIn = Math.max(0, march.opensIn); // a leak may be older than the plan
   for (let week = opensIn; week < weeks; week++) {
     if (week > opensIn && fillsSlowly(march, spots, week)) continue;
     spread(march, week);
