@@ -87,7 +87,7 @@ describe("statistics", () => {
       () => accelerationAt(one, 0.5),
       () => standingSamples(one),
     ])
-      expect(asked).toThrow(/trace rows: expected two rows or more; received 1/);
+      expect(asked).toThrow(/trace.time: expected two moments or more; received 1/);
   });
 
   test("roots of mean squares are no less than means, and percentiles rise from the smallest to the largest", () => {
