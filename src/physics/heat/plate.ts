@@ -15,6 +15,28 @@ function settled(x: number): number {
   return x > 0 ? -Math.expm1(-x) / x : 1;
 }
 
+/** An answer about a plate, if there can be such a plate. */
+function checked(
+  answer: number,
+  temperature: number,
+  fluidTemperature: number,
+  power: number,
+  heatCapacity: number,
+  conductance: number,
+  dt: number,
+): number {
+  if (!(
+    Math.abs(answer) < Infinity &&
+    temperature > 0 &&
+    fluidTemperature > 0 &&
+    heatCapacity > 0 &&
+    conductance >= 0 &&
+    dt >= 0
+  ))
+    refuse(temperature, fluidTemperature, power, heatCapacity, conductance, dt);
+  return answer;
+}
+
 function refuse(
   temperature: number,
   fluidTemperature: number,
@@ -46,16 +68,7 @@ export function plateAfter(
   const share = settled((conductance * dt) / heatCapacity);
   const after =
     temperature + ((power - conductance * (temperature - fluidTemperature)) * dt * share) / heatCapacity;
-  if (!(
-    Math.abs(after) < Infinity &&
-    temperature > 0 &&
-    fluidTemperature > 0 &&
-    heatCapacity > 0 &&
-    conductance >= 0 &&
-    dt >= 0
-  ))
-    refuse(temperature, fluidTemperature, power, heatCapacity, conductance, dt);
-  return after;
+  return checked(after, temperature, fluidTemperature, power, heatCapacity, conductance, dt);
 }
 
 /**
@@ -72,16 +85,7 @@ export function plateGivesUp(
 ): number {
   const share = settled((conductance * dt) / heatCapacity);
   const heat = dt * (power * (1 - share) + conductance * (temperature - fluidTemperature) * share);
-  if (!(
-    Math.abs(heat) < Infinity &&
-    temperature > 0 &&
-    fluidTemperature > 0 &&
-    heatCapacity > 0 &&
-    conductance >= 0 &&
-    dt >= 0
-  ))
-    refuse(temperature, fluidTemperature, power, heatCapacity, conductance, dt);
-  return heat;
+  return checked(heat, temperature, fluidTemperature, power, heatCapacity, conductance, dt);
 }
 
 /** Temperature at which heating and cooling balance [K]; undefined without any cooling. */

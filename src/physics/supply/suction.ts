@@ -17,7 +17,15 @@ export function suctionGasAfter(
 ): number {
   const passes = flow > 0 && dt > 0;
   const after = passes ? pickupGas + (gas - pickupGas) * Math.exp((-flow * dt) / suctionVolume) : gas;
-  if (!(after >= 0 && after <= 1 && flow < Infinity && dt >= 0 && suctionVolume >= 0 && pickupGas >= 0))
+  if (!(
+    after >= 0 &&
+    after <= 1 &&
+    gas >= 0 &&
+    pickupGas >= 0 &&
+    flow < Infinity &&
+    dt >= 0 &&
+    suctionVolume >= 0
+  ))
     refuse(gas, pickupGas, flow, suctionVolume, dt);
   return after;
 }
