@@ -31,7 +31,10 @@ export const gulpTime = 1.5;
 /** Longest step [s]: short beside a gulp and the run-up of an engine. */
 const STEP = 0.005;
 
-/** Slip heat of the weakest clutch for fades and gulps of each time [s, above 0], in J; road speed and pedal are held. Errors: a cruise that cannot be. */
+/** Nobody holds road speed and pedal for longer [s]: what takes longer is a history. */
+const LONGEST = 3600;
+
+/** Slip heat of the weakest clutch for fades and gulps of each time [s, above 0, up to an hour], in J; road speed and pedal are held. Errors: a cruise that cannot be, another time. */
 export function fadeSweep(unit: Unit, cruise: Cruise, times: readonly number[]): FadeRow[] {
   const last = unit.build.gears.length - 1;
   if (unit.build.gears[cruise.gear] === undefined)
@@ -39,7 +42,8 @@ export function fadeSweep(unit: Unit, cruise: Cruise, times: readonly number[]):
   notNegative("cruise.speed", cruise.speed, "m/s");
   finite("cruise.grade", cruise.grade);
   positive("cruise.temperature", cruise.temperature, "K");
-  for (const time of times) positive("times", time, "s");
+  for (const time of times)
+    if (!(time > 0 && time <= LONGEST)) impossible("times", time, `more than 0 s, up to ${LONGEST} s`);
   return times.flatMap((time) => [
     { time, kind: "falls once" as const, energy: lose(unit, cruise, time, (t) => Math.max(0, 1 - t / time)) },
     {

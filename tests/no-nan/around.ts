@@ -27,9 +27,7 @@ export const rootRows: Rows<typeof sumpfall> = {
     (span, fillShort, weekday, dayOfYear, fine, finer) =>
       sumpfall.simulate({ ...plan, span, fillShort, weekday, dayOfYear, fine, finer }, () => false).events,
   ),
-  fadeSweep: asking([cruise, 0.5], (at, time) =>
-    time < 1e3 || !(time < Infinity) ? sumpfall.fadeSweep(van, at, [time]) : [],
-  ),
+  fadeSweep: asking([cruise, 0.5], (at, time) => sumpfall.fadeSweep(van, at, [time])),
   margins: asking([van.build.ratedTurbineTorque], (ratedTurbineTorque) =>
     sumpfall.margins({ ...van, build: { ...van.build, ratedTurbineTorque } }),
   ),

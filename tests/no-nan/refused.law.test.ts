@@ -58,7 +58,7 @@ const refused: Readonly<Record<string, () => unknown>> = {
   "plan.span": () => simulate({ ...plan, span: -1 }),
   "plan.fillShort": () => simulate({ ...plan, fillShort: 2 * build.fill }),
   "cruise.gear": () => fadeSweep(van, { ...cruise, gear: 9 }, [1]),
-  times: () => fadeSweep(van, cruise, [-1]),
+  times: () => fadeSweep(van, cruise, [3601]),
   "unit.build": () => margins({} as never),
   "plan.unit": () => duty.dutyHistory({} as never, {} as Plan),
   age: () => bay.atTheLeak(seep.unit, { age: NaN, temperature: 350, flow: 1e-8 }),

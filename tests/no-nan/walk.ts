@@ -4,8 +4,8 @@ import { isCoded } from "../../src/errors.ts";
 /** What a machine cannot have, and what lies at the ends of the numbers. */
 export const bad = [NaN, Infinity, -Infinity, 0, -1, 1e300, -1e300, 1e-300];
 
-// eslint-disable-next-line @typescript-eslint/no-explicit-any -- any function at all, of any arguments
-type Anything = (...args: any[]) => unknown;
+/** Any function at all, of any arguments. */
+type Anything = (...args: never[]) => unknown;
 
 /** A question that spoils only the numbers it is given: for what takes a whole unit, a callback or a record to write to. */
 export interface Question {
@@ -73,12 +73,13 @@ function holdsNaN(answer: unknown, depth = 6): boolean {
 
 /** Every spoilt question that was answered with NaN or refused without a code. */
 export function wrongAnswers(name: string, { numbers, ask }: Question): string[] {
-  if (holdsNaN(ask(...numbers))) return [`${name}: NaN for its own example`];
+  const asked = (given: unknown) => ask(...(given as never[]));
+  if (holdsNaN(asked(numbers))) return [`${name}: NaN for its own example`];
   return leaves(numbers).flatMap((path) =>
     bad.flatMap((number) => {
       const where = `${name}(${path.join(".")} = ${number})`;
       try {
-        return holdsNaN(ask(...(spoilt(numbers, path, number) as unknown[]))) ? [`${where}: NaN`] : [];
+        return holdsNaN(asked(spoilt(numbers, path, number))) ? [`${where}: NaN`] : [];
       } catch (error) {
         return isCoded(error) ? [] : [`${where}: ${String(error)}`];
       }
