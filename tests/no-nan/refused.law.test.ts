@@ -58,7 +58,7 @@ const refused: Readonly<Record<string, () => unknown>> = {
   "plan.span": () => simulate({ ...plan, span: -1 }),
   "plan.fillShort": () => simulate({ ...plan, fillShort: 2 * build.fill }),
   "cruise.gear": () => fadeSweep(van, { ...cruise, gear: 9 }, [1]),
-  times: () => fadeSweep(van, cruise, [3601]),
+  times: () => fadeSweep(van, cruise, [-1]),
   "unit.build": () => margins({} as never),
   "plan.unit": () => duty.dutyHistory({} as never, {} as Plan),
   age: () => bay.atTheLeak(seep.unit, { age: NaN, temperature: 350, flow: 1e-8 }),
@@ -82,6 +82,10 @@ describe("what cannot be", () => {
 });
 
 describe("a limit", () => {
+  it("road speed and pedal are held for an hour at most", () => {
+    expect(() => fadeSweep(van, cruise, [3601])).toThrow("more than 0 s, up to 3600 s");
+  });
+
   it("the first weight of a slab that cools ever more slowly is 1", () => {
     expect(heat.slabWeight(0)).toBe(1);
     expect(heat.slabWeight(1e-8)).toBeCloseTo(1, 12);
