@@ -73,7 +73,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
 }
 
 const walkNote = (walks: number, { answer }: Telling): string =>
-  `${answer.clutches.some(({ of }) => of !== null) ? "What each clutch lost, how often" : "How often"} it gave way, temperature, damage and char are those of ${walks === 1 ? "one guess that was" : `${walks} guesses that were`} driven trip by trip: so few tell the size, not the odds. It gave way where it began to slip while it carried a gear; what burns it while it is being applied is not counted there.`;
+  `${answer.clutches.some(({ of }) => of !== null) ? "What each clutch lost, how often" : "How often"} it gave way, temperature, damage and char are those of ${walks === 1 ? "one guess that was" : `${walks} guesses that were`} driven trip by trip: so few tell the size, not the odds. It gave way where it began to slip while it carried a gear, however shortly (a slip is told above only once it lasts a second); what burns it while it is being applied is not counted there.`;
 
 /** The page, each picture in the chosen units, and the answer as data. */
 export function filesOf(report: LookBackReport, system: UnitSystem): Map<string, string> {

@@ -164,14 +164,16 @@ function harmSentences({ read, answer }: Telling, { system, keep }: Wording): st
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
   const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));
-  const worst = answer.clutches.find((clutch) => clutch.burnt === burnt);
-  const of = worst?.of ?? null;
+  const worst = answer.clutches.filter((clutch) => clutch.burnt === burnt);
+  const of = worst[0]?.of ?? null;
+  const atRisk = `Most at risk ${worst.length === 1 ? "is" : "are"} ${worst.map(({ name }) => `the ${name}`).join(" and ")}`;
+  const each = worst.length === 1 ? "it" : "each";
   says.push(
     of !== null
-      ? `Most at risk is the ${worst!.name}: it burnt in ${Math.round(burnt * of)} of ${of} such losses that were driven trip by trip, and so few tell no odds.`
+      ? `${atRisk}: ${each} burnt in ${Math.round(burnt * of)} of ${of} such losses that were driven trip by trip, and so few tell no odds.`
       : burnt < 0.005
         ? `A clutch is burnt: ${likelihood(burnt)}.`
-        : `Most at risk is the ${worst!.name}; it is burnt: ${likelihood(burnt)}.`,
+        : `${atRisk}; ${each} is burnt: ${likelihood(burnt)}.`,
   );
   return says;
 }
@@ -200,7 +202,7 @@ function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
   if (best === undefined) return ["No look that was reckoned through would narrow the opening date much."];
   const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
   const gain = ({ now, after }: typeof best) =>
-    `the opening date would be known to ± ${days(after)} instead of ± ${days(now)}`;
+    `the opening date would be known to ± ${days(after)} instead of ± ${days(now)} (about 2 times in 3)`;
   return [
     `What would narrow the opening date most: ${best.says} (${best.minutes} min); ${gain(best)}.`,
     ...(cheapest === best
