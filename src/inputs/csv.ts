@@ -135,6 +135,11 @@ function columnsOf(
     if (one.fit === "fits") remarks.push(`${column} was taken from the column ${given(one.cell)}`);
     return [{ column, at: one.at, factor: factor ?? Number.NaN }];
   });
+  const others = header.cells.filter((cell, at) => cell !== "" && found.every((one) => one.at !== at));
+  if (others.length > 0)
+    remarks.push(
+      `passed over: ${others.length === 1 ? "the column" : "the columns"} ${others.map(given).join(", ")}`,
+    );
   return { found, rows: unitsUnder ? rows.slice(1) : rows, remarks };
 }
 

@@ -56,6 +56,11 @@ describe("a user's drive as CSV", () => {
 
   it("tells what was passed over and taken for granted, and nothing else", () => {
     expect(readTrace("drive.csv", "time [s],speed [mph]\n0,0\n1,10").remarks).toEqual([]);
+    // Either would tip the surface in the pan: nobody should think that it did.
+    expect(
+      readTrace("drive.csv", "time [s],speed [mph],lat acc [m/s2],grade angle [rad]\n0,0,0,0\n1,10,3,0.05")
+        .remarks,
+    ).toEqual(['passed over: the columns "lat acc [m/s2]", "grade angle [rad]"']);
     expect(readTrace("drive.csv", "A drive\ncycSecs,cycMps\n0,1\n1,2").remarks).toEqual([
       "lines before line 2 are a title and were passed over",
       'time was taken from the column "cycSecs"',
