@@ -189,8 +189,8 @@ function stickRow(unit: Unit, condition: string, { depth, position }: StickReadi
 
 /** Where a technician would say it stands. A stick is read to about a tenth of the way between its marks. */
 function whereOnStick(position: number): string {
-  if (Math.abs(position) < 0.1) return "at the low mark";
-  if (Math.abs(position - 1) < 0.1) return "at the full mark";
+  if (Math.abs(position) < 0.1) return `at the low mark${position < 0 ? ", if anything under it" : ""}`;
+  if (Math.abs(position - 1) < 0.1) return `at the full mark${position > 1 ? ", if anything over it" : ""}`;
   if (position < 0) return `below low by ${(-position).toFixed(1)} of the way from low to full`;
   if (position > 1) return `above full by ${(position - 1).toFixed(1)} of the way from low to full`;
   return `between the marks, ${Math.round(100 * position)} % of the way up`;
