@@ -1,5 +1,6 @@
 // The pictures of a history, drawn without a browser.
 
+import type { CloseUp } from "../../src/history/record.ts";
 import type { History } from "../../src/history/simulate.ts";
 import type { Case } from "../../src/inputs/case.ts";
 import { engineTorque } from "../../src/physics/load/engine.ts";
@@ -7,6 +8,7 @@ import { frictionCoefficient } from "../../src/physics/clutch/friction.ts";
 import { bayLadder } from "../../src/plots/bay-ladder.ts";
 import { closeUpStrip } from "../../src/plots/close-up-strip.ts";
 import { clutchStates } from "../../src/plots/clutch-states.ts";
+import { wordsFor } from "../../src/plots/event-words.ts";
 import { fadeTime } from "../../src/plots/fade-time.ts";
 import { historyStrip } from "../../src/plots/history-strip.ts";
 import type { Picture } from "../../src/plots/picture.ts";
@@ -46,7 +48,7 @@ export function drawings(given: Case, computed: Computed): Drawing[] {
     ...history.closeUps.map((closeUp, i) =>
       drawing(
         `close-up-${i + 1}`,
-        `Close up: ${closeUp.about}`,
+        `Close up: ${wordsFor({ name: closeUp.about })}`,
         "Five looks a second around that moment, as far as the engine ran.",
         (picture) =>
           closeUpStrip(
@@ -112,7 +114,7 @@ function lastPart({ events, end }: History): number {
   return from > 0.3 * end.running ? from : 0;
 }
 
-const momentOf = ({ events }: History, about: string): number =>
+const momentOf = ({ events }: History, about: CloseUp["about"]): number =>
   events.find(({ name }) => name === about)?.clock ?? 0;
 
 function mostBurnt({ unit }: Case, { clutches }: History) {

@@ -1,5 +1,6 @@
 // What is kept of a history: one row a trip, thinned when there are many, and close-ups of the moments that matter.
 
+import type { EventName } from "./watch.ts";
 import type { Walk } from "./walk.ts";
 
 /** Columns of the trip rows. Rows are merged two by two when the table is full, so that memory does not grow with the days. */
@@ -75,7 +76,8 @@ export function keep(rows: TripRow[], row: TripRow): void {
     const b = rows[2 * i + 1] ?? a;
     const merged = newRow();
     merged.level = b.level ?? a.level;
-    for (const column of tripColumns) if (column !== "level") merged[column] = merging[column](a[column], b[column]);
+    for (const column of tripColumns)
+      if (column !== "level") merged[column] = merging[column](a[column], b[column]);
     rows[i] = merged;
   }
   rows.length = Math.ceil(rows.length / 2);
@@ -101,9 +103,9 @@ export interface Look {
   plate: number;
 }
 
-/** What the unit did around a moment. */
+/** What the unit did around the first event of a name. */
 export interface CloseUp {
-  readonly about: string;
+  readonly about: EventName;
   readonly looks: readonly Look[];
 }
 
@@ -117,7 +119,7 @@ export interface Recent {
   next: number;
   filled: number;
   lastClock: number;
-  readonly wanted: { about: string; due: number }[];
+  readonly wanted: { about: EventName; due: number }[];
 }
 
 export function newRecent(): Recent {
@@ -166,13 +168,13 @@ export function note(recent: Recent, walk: Walk): void {
   recent.filled = Math.min(LOOKS, recent.filled + 1);
 }
 
-export function wantCloseUp(recent: Recent, about: string, clock: number): void {
+export function wantCloseUp(recent: Recent, about: EventName, clock: number): void {
   recent.wanted.push({ about, due: clock + AFTERWARDS });
 }
 
 /** Cuts the close-ups that are due (all of them when `now` is Infinity) out of the ring. */
 export function cutCloseUps(recent: Recent, now: number, into: CloseUp[]): void {
-  for (let i = 0; i < recent.wanted.length; ) {
+  for (let i = 0; i < recent.wanted.length;) {
     const { about, due } = recent.wanted[i]!;
     if (due > now) {
       i++;

@@ -22,7 +22,7 @@ import {
 export type Ending = "no drive" | "driver stopped" | "drove home" | "end of span" | "cancelled";
 
 /** Moments of which a close-up is kept. */
-const closely: readonly EventName[] = ["first gulp of air", "first sustained slip", "no drive"];
+const closely: readonly EventName[] = ["first gulp of air", "first sustained slip", "damage 1", "no drive"];
 
 export interface Telling {
   readonly events: HistoryEvent[];
@@ -49,8 +49,10 @@ export function tellingOf(walk: Walk, engagement: Engagement, measures: Measures
   let wasSlipping = false;
 
   const tell = (event: HistoryEvent) => {
+    // Of several clutches that burn the first is looked at.
+    if (closely.includes(event.name) && telling.events.every(({ name }) => name !== event.name))
+      wantCloseUp(telling.recent, event.name, event.clock);
     telling.events.push(event);
-    if (closely.includes(event.name)) wantCloseUp(telling.recent, event.name, event.clock);
     if (event.name === "no drive") telling.ending = "no drive";
     if (event.name === "vehicle falls behind" && driver.whenBehind === "stops")
       telling.ending = "driver stopped";

@@ -5,7 +5,7 @@ import { format, ticks } from "d3";
 import type { CloseUp, Look } from "../history/record.ts";
 import type { HistoryEvent } from "../history/watch.ts";
 import { axis, type UnitSystem } from "../units/show.ts";
-import { flagsOf } from "./event-words.ts";
+import { flagsOf, wordsFor } from "./event-words.ts";
 import { ink } from "./ink.ts";
 import type { Picture } from "./picture.ts";
 import { drawStrip, type Panel } from "./strip.ts";
@@ -36,9 +36,10 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
   const see = (y: (look: Look) => number): At[] =>
     looks.map((look) => ({ x: look.clock - moment, y: y(look) }));
   const { system } = picture;
+  const about = wordsFor({ name: closeUp.about });
   return drawStrip(
     {
-      says: `${closeUp.about}: ${looks.length} looks from ${from.toFixed(0)} s to ${to.toFixed(0)} s around it.`,
+      says: `${about}: ${looks.length} looks from ${from.toFixed(0)} s to ${to.toFixed(0)} s around it.`,
       from,
       to,
       panels: [
@@ -53,7 +54,7 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
       flags: flagsOf(events.filter(inside), ({ clock }) => clock - moment, (to - from) / 50),
       axes: [
         {
-          label: `time from "${closeUp.about}" [s]`,
+          label: `time from "${about}" [s]`,
           ticks: ticks(from, to, Math.max(3, Math.round(picture.width / 90))).map((at) => ({
             at,
             text: format(",")(at),

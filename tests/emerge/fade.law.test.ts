@@ -72,6 +72,15 @@ describe.each([1, 7])("on the road with too little fluid and no leak at all, for
   for (let quarts = 2.05; !named(burnt, "damage 1") && quarts < 3.2; quarts += 0.05)
     burnt = history(qt(quarts));
 
+  it("the first clutch that burns is looked at closely once, with the heat that burnt it", () => {
+    const end = named(burnt, "damage 1")!;
+    const [closeUp, ...more] = burnt.closeUps.filter(({ about }) => about === "damage 1");
+    expect(more).toEqual([]);
+    const shortly = closeUp!.looks.filter(({ clock }) => clock <= end.clock && clock > end.clock - 10);
+    expect(shortly.length).toBeGreaterThan(20);
+    expect(Math.max(...shortly.map(({ slipHeat }) => slipHeat))).toBeGreaterThan(1000);
+  });
+
   it("a clutch burns while the pressure comes back again and again", () => {
     const end = named(burnt, "damage 1")!;
     const looks = burnt.closeUps

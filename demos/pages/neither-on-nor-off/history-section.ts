@@ -2,8 +2,10 @@
 
 import { computed, effect, signal, untracked } from "@preact/signals-core";
 import { HOT } from "../../../src/bay/ready.ts";
+import type { CloseUp } from "../../../src/history/record.ts";
 import type { History } from "../../../src/history/simulate.ts";
 import { closeUpStrip } from "../../../src/plots/close-up-strip.ts";
+import { wordsFor } from "../../../src/plots/event-words.ts";
 import { historyStrip } from "../../../src/plots/history-strip.ts";
 import { show } from "../../../src/units/show.ts";
 import { choice } from "../parts/choice.ts";
@@ -169,22 +171,25 @@ function beginsLate({ trips }: History): number {
 }
 
 function closeUps(last: Last): Node[] {
-  const chosen = signal("first sustained slip");
+  const chosen = signal<CloseUp["about"]>("first sustained slip");
   const place = element("div");
   effect(() => {
     const abouts = last.value?.result.closeUps.map(({ about }) => about) ?? [];
     const kept = untracked(() => chosen.value);
-    const at = abouts.includes(kept) ? kept : (abouts.at(-1) ?? "");
+    const at = abouts.includes(kept) ? kept : abouts.at(-1);
+    if (at === undefined) {
+      place.replaceChildren(last.value === null ? "" : "Nothing happened that was worth a closer look.");
+      return;
+    }
     const moments = choice(
       "Moment",
-      abouts.map((about) => [about, about] as const),
+      abouts.map((about) => [about, wordsFor({ name: about })] as const),
       at,
     );
     moments.value.subscribe((about) => {
-      if (about !== "") chosen.value = about;
+      chosen.value = about;
     });
-    const nothing = last.value === null ? "" : "Nothing happened that was worth a closer look.";
-    place.replaceChildren(abouts.length > 0 ? moments.element : nothing);
+    place.replaceChildren(moments.element);
   });
   const strip = figure(
     "Seconds before and after the moment. Fluid runs away from the pickup, the pump draws gas, the pressure sags, the clutch carries less than is asked, it slips, and the slip is heat.",
