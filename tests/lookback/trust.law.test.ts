@@ -62,6 +62,14 @@ describe("runs are held against each other", () => {
     expect(told(run(60, 10, 0, 0.01), run(60, 10, 0)).word).toBe("run longer");
   });
 
+  test("evidence that is impossible to one run and not to the other is no agreement; to both it is one", () => {
+    expect(told(run(60, 10, -Infinity), run(60, 10, 0))).toMatchObject({
+      word: "run longer",
+      evidence: Infinity,
+    });
+    expect(told(run(60, 10, -Infinity), run(60, 10, -Infinity)).evidence).toBe(0);
+  });
+
   test("an explanation that hardly counts is not asked", () => {
     const hardly = { ...weighed(run(60, 1), run(60, 30)), share: 0.04 };
     expect(trustIn([weighed(run(60, 10), run(60, 10)), hardly], []).word).toBe("trust");

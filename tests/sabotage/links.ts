@@ -183,8 +183,8 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(
     pump,
     "gas left at line pressure",
-    "return (1 - pump.dissolved) *",
-    (k) => `return ${k} * (1 - pump.dissolved) *`,
+    "return share * (",
+    (k) => `return ${k} * share * (`,
   ),
   ...fiveOff(inlet, "inlet pressure", "return p > 0 ? p : 0;", (k) => `return p > 0 ? ${k} * p : 0;`),
   change(inlet, "lift helps the pump", "    lift -\n    (friction", "    -lift -\n    (friction"),
@@ -249,8 +249,8 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(
     plate,
     "warming of a plate",
-    "return temperature + ((power",
-    (k) => `return temperature + ${k} * ((power`,
+    "temperature + ((power",
+    (k) => `temperature + ${k} * ((power`,
   ),
   change(
     plate,
@@ -291,9 +291,9 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(
     road,
     "road load",
-    "return rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;",
+    "const force = rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration;",
     (k) =>
-      `return ${k} * (rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration);`,
+      `const force = ${k} * (rolling + 0.5 * rho * CdA * speed * speed + m * gravity * sine + m * delta * acceleration);`,
   ),
   change(road, "a hill pulls upwards", "+ m * gravity * sine", "- m * gravity * sine"),
   ...fiveOff(

@@ -29,9 +29,10 @@ const ENDS = 0.5;
 const EVIDENCE = 0.6;
 const ACCEPTED = 0.03;
 
-/** Standard error of the mean of numbers that runs came to. */
+/** Standard error of the mean of numbers that runs came to; infinite where evidence is impossible (-Infinity) to some of them and not to all. */
 function errorOf(numbers: readonly number[]): number {
-  if (numbers.length < 2) return 0;
+  if (numbers.every((one) => one === numbers[0])) return 0;
+  if (!numbers.every(Number.isFinite)) return Infinity;
   const weights = numbers.map(() => 1 / numbers.length);
   const { variance } = moments(numbers, weights);
   return Math.sqrt(variance / (numbers.length - 1));
