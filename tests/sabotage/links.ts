@@ -180,12 +180,7 @@ export const linkMutations: readonly Mutation[] = [
     (k) => `return ${k} * displaced(pump, turn) * (1 -`,
   ),
   change(pump, "slip adds to delivery", "gas * left) - pumpSlip", "gas * left) + pumpSlip"),
-  ...fiveOff(
-    pump,
-    "gas left at line pressure",
-    "return share * (",
-    (k) => `return ${k} * share * (`,
-  ),
+  ...fiveOff(pump, "gas left at line pressure", "return share * (", (k) => `return ${k} * share * (`),
   ...fiveOff(inlet, "inlet pressure", "return p > 0 ? p : 0;", (k) => `return p > 0 ? ${k} * p : 0;`),
   change(inlet, "lift helps the pump", "    lift -\n    (friction", "    -lift -\n    (friction"),
 
@@ -246,12 +241,7 @@ export const linkMutations: readonly Mutation[] = [
     (k) => `return ${k} * (line.freeSpeed / line.torqueAtRest) * capacity`,
   ),
 
-  ...fiveOff(
-    plate,
-    "warming of a plate",
-    "temperature + ((power",
-    (k) => `temperature + ${k} * ((power`,
-  ),
+  ...fiveOff(plate, "warming of a plate", "temperature + ((power", (k) => `temperature + ${k} * ((power`),
   change(
     plate,
     "a cool plate heats the fluid",
