@@ -27,7 +27,7 @@ export function historyOf(days: number): HistoryCost {
     week: van.week,
     weekday: 0,
     dayOfYear: 60,
-    opens: { after: Infinity },
+    opens: { after: 0 },
     topUps: [],
     span: days * 86400,
   });
