@@ -13,6 +13,8 @@ const STILL = 2e-4;
 /** A step near air is so many fine ones, by halves, */
 export const COARSEST = 4;
 const FINEST = 1 / 4;
+/** so many while the surface is at rest, or stays over the mouth or under it however it swings, */
+const STILLEST = 16;
 /** and so many, up to the end of its tick, while no air can come, */
 export const CALM_STEP = 100;
 /** as long as gas and pressure (over its set point) move by no more than this in a fine step's share of a second [1/s], */
@@ -100,9 +102,10 @@ export function swingsOverRail(walk: Walk): boolean {
  */
 export function fineStep(walk: Walk, left: number): number {
   const { state, now, unit, fine } = walk;
-  const { pan, pickup } = unit.build.sump;
+  const { pan, pickup, sloshDamping } = unit.build.sump;
   const covered = coveredFor(walk, Math.min(left, CALM_STEP * fine));
-  if (covered > COARSEST * fine) return covered;
+  walk.covered = covered > COARSEST * fine;
+  if (walk.covered) return covered;
   const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
   const rate = Math.max(drawing, walk.sagRate);
   const { slosh } = state;
@@ -110,10 +113,10 @@ export function fineStep(walk: Walk, left: number): number {
   const [x, y] = [slosh[0]!, slosh[2]!];
   const height = lowestWithin(pan, pickup, mean, x, 0, y, 0);
   const weak = now.holds < WEAK * now.drive.turbineTorque;
-  for (let times = weak ? 1 : COARSEST; times > FINEST; times /= 2) {
+  for (let times = weak ? 1 : STILLEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const dx = travel(walk.along, slosh, 0, times * fine);
-    const dy = travel(walk.across, slosh, 2, times * fine);
+    const dx = travel(walk.along, slosh, 0, sloshDamping, times * fine);
+    const dy = travel(walk.across, slosh, 2, sloshDamping, times * fine);
     const lowest = lowestWithin(pan, pickup, mean, x, dx, y, dy);
     // What is concave rises on one side by no more than it falls on the other.
     let reach = height - lowest;
@@ -124,7 +127,7 @@ export function fineStep(walk: Walk, left: number): number {
       reach = Math.max(reach, atMost);
     }
     if (
-      reach < CALM_SPEED * fine ||
+      reach < (times > COARSEST ? STILL : CALM_SPEED * fine) ||
       height + reach < pickup.height ||
       isCovered(pickup, Math.min(lowest, pan.height) - pickup.height, now.line.drawn)
     )
@@ -137,7 +140,10 @@ export function fineStep(walk: Walk, left: number): number {
  * Most by which a slope can change in a time [s], by its rate and by what pulls it: s - s₀ = v₀S - w²(s₀ - target)∫S, S the answer to a
  * kick, which is never more than the time.
  */
-function travel(axis: Swing, slosh: Float64Array, offset: number, seconds: number): number {
-  const pull = axis.frequency * axis.frequency * Math.abs(axis.target - slosh[offset]!);
-  return (Math.abs(slosh[offset + 1]!) + 0.5 * pull * seconds) * seconds;
+function travel(axis: Swing, slosh: Float64Array, at: number, damping: number, seconds: number): number {
+  const { frequency, target } = axis;
+  const off = Math.abs(slosh[at]! - target);
+  const speed = Math.abs(slosh[at + 1]!);
+  const soon = (speed + 0.5 * frequency * frequency * off * seconds) * seconds;
+  return Math.min(soon, off + swing(slosh[at]! - target, slosh[at + 1]!, frequency, damping));
 }

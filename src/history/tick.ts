@@ -67,6 +67,7 @@ export function tick(
   let left = seconds;
   aim(walk);
   let closely = coveredFor(walk, seconds) < seconds;
+  walk.covered = !closely;
   const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
@@ -103,12 +104,12 @@ function roll(walk: Walk, wanted: number): number {
     // It stands, and the surface swings back from the braking.
     road.wish = 0;
     aim(walk);
-    if (wanted > COARSEST * walk.fine && coveredFor(walk, wanted) < wanted) return 0;
+    if (walk.covered && wanted > COARSEST * walk.fine && coveredFor(walk, wanted) < wanted) return 0;
   }
   const sag = now.line.linePressure / now.setPoint;
   const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
-  if (seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn, seconds)) return 0;
+  if (walk.covered && seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn, seconds)) return 0;
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);
@@ -159,7 +160,7 @@ function lookAt(walk: Walk, wanted: number): number {
   const { drive } = walk.now;
   // Where the engine has no more to give, the middle of the step is slower than wished: it gives what it gave, or is asked again.
   let reached = walk.short ? Math.min(road.wish, drive.acceleration) : road.wish;
-  if (seconds <= COARSEST * walk.fine) lookAhead(walk, 0.5 * seconds, reached);
+  if (!walk.covered || seconds <= COARSEST * walk.fine) lookAhead(walk, 0.5 * seconds, reached);
   for (let i = 0; i < FULL_THROTTLE_TURNS; i++) {
     road.speed = Math.max(0, state.speed + 0.5 * reached * seconds);
     drivingNow(walk.unit, state, road, walk.now);

@@ -42,6 +42,8 @@ export interface Walk {
   mostDrawn: number;
   /** Most by which the pan's mean depth is reckoned to fall meanwhile [m]. */
   mostFall: number;
+  /** The next step is a long one because no air can come in it. */
+  covered: boolean;
   /** What was thrown off into flight in the last step [m³/s]. */
   thrownOff: number;
   /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
@@ -150,6 +152,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     depth: 0,
     mostDrawn: 0,
     mostFall: 0,
+    covered: true,
     thrownOff: 0,
     ahead: 0,
     before: new Float64Array(6),
