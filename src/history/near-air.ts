@@ -14,7 +14,7 @@ const STILL = 2e-4;
 export const COARSEST = 4;
 const FINEST = 1 / 4;
 /** so many while the surface is at rest, or stays over the mouth or under it however it swings, */
-const STILLEST = 16;
+const STILLEST = 8;
 /** and so many, up to the end of its tick, while no air can come, */
 export const CALM_STEP = 100;
 /** as long as gas and pressure (over its set point) move by no more than this in a fine step's share of a second [1/s], */

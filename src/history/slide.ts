@@ -15,9 +15,9 @@ import type { Walk } from "./walk.ts";
 /** Lengths of a step and of the time between two settlings of heat and linings, in `finer` steps. */
 const SHORTEST = 1 / 4;
 const LONGEST = 10;
-/** A slip that has lasted may be looked at so much of its time on, up to so many `finer` steps. */
-const ONWARD = 0.1;
-const LONGEST_BY_FAR = 50;
+/** Once a slip has lasted [s] what its beginning stirred is over: from then on the longest is longer with its time, up to so many times as long. */
+const LASTING = 2;
+const LONGER = 5;
 /** A step may change pressure, gas and engine speed by so much of themselves in all, for each second of `finer`. */
 const CALM_RATE = 0.7;
 /** A pressure that is small against this share of the set point presses nothing: its changes count for less. */
@@ -52,7 +52,7 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
   slip.turned = 0;
   slip.made = 0;
   const start = state.clock;
-  const atMost = Math.min(walk.finer * LONGEST_BY_FAR, Math.max(walk.finer * LONGEST, ONWARD * state.slipTime));
+  const atMost = LONGEST * walk.finer * Math.min(LONGER, Math.max(1, state.slipTime / LASTING));
   const until = start + Math.min(wanted, atMost);
   while (state.slipping && until - state.clock > INSTANT) {
     const { clock, slipTime, gas, engine } = state;
