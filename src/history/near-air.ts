@@ -97,43 +97,48 @@ export function swingsOverRail(walk: Walk): boolean {
 
 /**
  * Length of the next step near air, of what is left of the tick [s]: as long as the mouth stays covered for certain, or from a quarter of
- * a fine step, while gas, pressure or the surface at the mouth move fast, to four times as much while they move slowly. Everything is
+ * a fine step, while gas, pressure or the surface at the mouth move fast, to eight times as much while they move slowly. Everything is
  * judged by rates, so that with finer steps all are finer.
  */
 export function fineStep(walk: Walk, left: number): number {
   const { state, now, unit, fine } = walk;
-  const { pan, pickup, sloshDamping } = unit.build.sump;
   const covered = coveredFor(walk, Math.min(left, CALM_STEP * fine));
   walk.covered = covered > COARSEST * fine;
   if (walk.covered) return covered;
   const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
   const rate = Math.max(drawing, walk.sagRate);
-  const { slosh } = state;
-  const mean = now.panDepth;
-  const [x, y] = [slosh[0]!, slosh[2]!];
-  const height = lowestWithin(pan, pickup, mean, x, 0, y, 0);
   const weak = now.holds < WEAK * now.drive.turbineTorque;
   for (let times = weak ? 1 : STILLEST; times > FINEST; times /= 2) {
     if (rate * times > CALM_RATE) continue;
-    const dx = travel(walk.along, slosh, 0, sloshDamping, times * fine);
-    const dy = travel(walk.across, slosh, 2, sloshDamping, times * fine);
-    const lowest = lowestWithin(pan, pickup, mean, x, dx, y, dy);
-    // What is concave rises on one side by no more than it falls on the other.
-    let reach = height - lowest;
-    if (mean + 0.5 * ((Math.abs(x) + dx) * pan.length + (Math.abs(y) + dy) * pan.width) > pan.height) {
-      // Under a lid the plane turns about the middle of what is free, which may lie anywhere.
-      const atMost =
-        Math.max(pickup.x, pan.length - pickup.x) * dx + Math.max(pickup.y, pan.width - pickup.y) * dy;
-      reach = Math.max(reach, atMost);
-    }
-    if (
-      reach < (times > COARSEST ? STILL : CALM_SPEED * fine) ||
-      height + reach < pickup.height ||
-      isCovered(pickup, Math.min(lowest, pan.height) - pickup.height, now.line.drawn)
-    )
-      return times * fine;
+    if (isCalm(walk, times * fine, times > COARSEST ? STILL : CALM_SPEED * fine)) return times * fine;
   }
   return FINEST * fine;
+}
+
+/** Whether the surface at the mouth moves by less than `least` [m] in a time [s], or stays over the mouth or under it however it swings. */
+export function isCalm(walk: Walk, seconds: number, least = STILL): boolean {
+  const { now, unit, along, across } = walk;
+  const { slosh } = walk.state;
+  const { pan, pickup, sloshDamping } = unit.build.sump;
+  const mean = now.panDepth;
+  const [x, y] = [slosh[0]!, slosh[2]!];
+  const height = lowestWithin(pan, pickup, mean, x, 0, y, 0);
+  const dx = travel(along, slosh, 0, sloshDamping, seconds);
+  const dy = travel(across, slosh, 2, sloshDamping, seconds);
+  const lowest = lowestWithin(pan, pickup, mean, x, dx, y, dy);
+  // What is concave rises on one side by no more than it falls on the other.
+  let reach = height - lowest;
+  if (mean + 0.5 * ((Math.abs(x) + dx) * pan.length + (Math.abs(y) + dy) * pan.width) > pan.height) {
+    // Under a lid the plane turns about the middle of what is free, which may lie anywhere.
+    const atMost =
+      Math.max(pickup.x, pan.length - pickup.x) * dx + Math.max(pickup.y, pan.width - pickup.y) * dy;
+    reach = Math.max(reach, atMost);
+  }
+  return (
+    reach < least ||
+    height + reach < pickup.height ||
+    isCovered(pickup, Math.min(lowest, pan.height) - pickup.height, now.line.drawn)
+  );
 }
 
 /**

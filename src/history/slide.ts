@@ -8,6 +8,7 @@ import { pumpTorque } from "../physics/supply/pump.ts";
 import { setPoint } from "../physics/supply/regulator.ts";
 import { takeStock } from "./advance.ts";
 import { engaged } from "./entering.ts";
+import { isCalm } from "./near-air.ts";
 import { settle, settleClutch } from "./settle.ts";
 import { slipFor } from "./slip.ts";
 import type { Walk } from "./walk.ts";
@@ -15,7 +16,7 @@ import type { Walk } from "./walk.ts";
 /** Lengths of a step and of the time between two settlings of heat and linings, in `finer` steps. */
 const SHORTEST = 1 / 4;
 const LONGEST = 10;
-/** Once a slip has lasted [s] what its beginning stirred is over: from then on the longest is longer with its time, up to so many times as long. */
+/** Once a slip has lasted [s] what its beginning stirred is over: from then on the longest is longer with its time, up to so many times as long, while the surface is calm. */
 const LASTING = 2;
 const LONGER = 5;
 /** A step may change pressure, gas and engine speed by so much of themselves in all, for each second of `finer`. */
@@ -52,7 +53,7 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
   slip.turned = 0;
   slip.made = 0;
   const start = state.clock;
-  const atMost = LONGEST * walk.finer * Math.min(LONGER, Math.max(1, state.slipTime / LASTING));
+  const atMost = longestNow(walk);
   const until = start + Math.min(wanted, atMost);
   while (state.slipping && until - state.clock > INSTANT) {
     const { clock, slipTime, gas, engine } = state;
@@ -90,6 +91,15 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
   settle(walk);
   takeStock(walk);
   return state.clock - start;
+}
+
+/** Longest step of the slip as it now is, and longest time between two settlings [s]. */
+function longestNow(walk: Walk): number {
+  const usual = LONGEST * walk.finer;
+  const { slipTime } = walk.state;
+  if (slipTime <= LASTING) return usual;
+  const longer = usual * Math.min(LONGER, slipTime / LASTING);
+  return isCalm(walk, longer) ? longer : usual;
 }
 
 /** The foot in the middle of a step: what the wished acceleration would need of a sound unit, more when lagging, less when a slip is felt. */

@@ -74,7 +74,7 @@ export function tick(
     if (state.slipping) {
       closely = true;
       walk.heldUp = true;
-      left -= slideOn(walk, left, asked);
+      left -= slideOn(walk, Math.min(left, longest), asked);
     } else {
       const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk, left) : Infinity));
       if (taken === 0) closely = true;
