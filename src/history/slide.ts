@@ -78,7 +78,8 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
     slip.warming = warmed / taken;
     walk.scheduled += asked * taken;
     const change =
-      Math.abs(now.line.linePressure - linePressure) / (now.line.linePressure + linePressure + FAINT * now.setPoint) +
+      Math.abs(now.line.linePressure - linePressure) /
+        (now.line.linePressure + linePressure + FAINT * now.setPoint) +
       Math.abs(state.gas - gas) +
       Math.abs(state.engine - engine) / engine +
       Math.abs(warmed) / plate +
@@ -108,14 +109,21 @@ function pressPedal(walk: Walk, ahead: number, asked: number): void {
   const { build, driver } = unit;
   const gear = build.gears[state.gear]!;
   const speed = Math.max(0, state.speed + ahead * now.drive.acceleration);
-  const torque = turbineTorqueFor(build, gear, roadForce(build.vehicle, speed, road.wish, gradeAngle(road.grade)));
+  const torque = turbineTorqueFor(
+    build,
+    gear,
+    roadForce(build.vehicle, speed, road.wish, gradeAngle(road.grade)),
+  );
   const turbine = turbinePerMetre(build, gear) * speed;
   if (torque <= 0) {
     walk.pedal = 0;
     return;
   }
   const engine = Math.max(build.engine.idleSpeed, impellerSpeed(build.converter, torque, turbine));
-  const pumping = pumpTorque(build.pump, setPoint(build.regulator, torque, false, now.temperature, state.trim));
+  const pumping = pumpTorque(
+    build.pump,
+    setPoint(build.regulator, torque, false, now.temperature, state.trim),
+  );
   const needed = impellerTorque(build.converter, engine, turbine) + pumping;
   const lag = Math.max(0, walk.scheduled + ahead * asked - speed);
   const pressed = Math.min(1, pedalFor(build.engine, engine, needed) + driver.pressOn * lag);
