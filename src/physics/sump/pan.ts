@@ -17,15 +17,19 @@ export interface Pan {
 /** A depth below which a pan is empty [m]. */
 const NOTHING = 1e-30;
 
-// The pan that was looked at last: the same one is asked for in every step.
-let seen: Pan | undefined;
+const isPan = (pan: Pan): boolean =>
+  pan.length > 0 &&
+  pan.width > 0 &&
+  pan.height > 0 &&
+  pan.length + pan.width + pan.height < Infinity &&
+  pan.free > 0 &&
+  pan.free <= 1;
 
 function check(pan: Pan): void {
   positive("pan length", pan.length, "m");
   positive("pan width", pan.width, "m");
   positive("pan height", pan.height, "m");
   if (!(pan.free > 0 && pan.free <= 1)) impossible("free share of the pan", pan.free, "above 0 to 1");
-  seen = pan;
 }
 
 /** What the pan holds when full to the lid [m³]. */
@@ -39,7 +43,7 @@ export function panCapacity(pan: Pan): number {
  * overfull.
  */
 export function meanDepth(pan: Pan, volume: number): number {
-  if (pan !== seen) check(pan);
+  if (!isPan(pan)) check(pan);
   const depth = volume / (pan.free * pan.length * pan.width);
   if (!(depth < Infinity)) finite("volume in the pan", volume, "m³");
   return depth <= 0 ? 0 : depth < pan.height ? depth : pan.height;
@@ -47,7 +51,7 @@ export function meanDepth(pan: Pan, volume: number): number {
 
 /** How high the fluid that the pan cannot hold stands over its lid [m]: as if its walls went on upwards. */
 export function overLid(pan: Pan, volume: number): number {
-  if (pan !== seen) check(pan);
+  if (!isPan(pan)) check(pan);
   const floor = pan.free * pan.length * pan.width;
   const over = (volume - floor * pan.height) / floor;
   if (!(over < Infinity)) finite("volume in the pan", volume, "m³");
@@ -90,7 +94,7 @@ export function depthAt(
  * pan without a lid; negative where it has run under the dry floor. Concave in both slopes together. Same signs as `depthAt`.
  */
 export function planeAt(pan: Pan, mean: number, tiltX: number, tiltY: number, x: number, y: number): number {
-  if (pan !== seen) check(pan);
+  if (!isPan(pan)) check(pan);
   const riseX = Math.abs(tiltX) * pan.length;
   const riseY = Math.abs(tiltY) * pan.width;
   const half = 0.5 * (riseX + riseY);
@@ -119,7 +123,7 @@ export function volumeAtDepth(
   const riseX = Math.abs(tiltX) * pan.length;
   const riseY = Math.abs(tiltY) * pan.width;
   const corner = depth + fall;
-  if (pan !== seen) check(pan);
+  if (!isPan(pan)) check(pan);
   if (!(Math.abs(corner) < Infinity)) impossible("depth, tilt or place in the pan", corner, "finite numbers");
   return pan.free * pan.length * pan.width * meanUnder(corner, riseX, riseY, pan.height);
 }

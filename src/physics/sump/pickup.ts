@@ -18,14 +18,18 @@ export interface Pickup {
   readonly weirGas: number;
 }
 
-// The pickup that was looked at last: the same one is asked for in every step.
-let seen: Pickup | undefined;
+const isPickup = (pickup: Pickup): boolean =>
+  pickup.rim > 0 &&
+  pickup.rim < Infinity &&
+  pickup.baseGas >= 0 &&
+  pickup.baseGas <= 1 &&
+  pickup.weirGas >= 0 &&
+  pickup.weirGas <= 1;
 
 function check(pickup: Pickup): void {
   positive("rim", pickup.rim, "m");
   fraction("baseGas", pickup.baseGas);
   fraction("weirGas", pickup.weirGas);
-  seen = pickup;
 }
 
 /**
@@ -93,7 +97,7 @@ export function weirDepth(rim: number, flow: number): number {
  * root is taken, since this is asked every step.
  */
 export function isCovered(pickup: Pickup, submergence: number, flow: number): boolean {
-  if (pickup !== seen) check(pickup);
+  if (!isPickup(pickup)) check(pickup);
   if (!(submergence < Infinity && flow < Infinity)) refuse(pickup.rim, flow, submergence);
   if (submergence <= 0) return false;
   const q = Math.max(flow, 0);

@@ -130,8 +130,14 @@ const scratch: Ports = {
   mutual: 0,
 };
 
-// The circuit that was looked at last: the same one is asked for in every step.
-let seen: CoolerCircuit | undefined;
+const isCircuit = (circuit: CoolerCircuit): boolean =>
+  circuit.supplyLine >= 0 &&
+  circuit.cooler >= 0 &&
+  circuit.returnLine >= 0 &&
+  circuit.lube >= 0 &&
+  circuit.supplyLine + circuit.cooler + circuit.returnLine + circuit.lube < Infinity &&
+  circuit.bypass > 0 &&
+  circuit.relief > 0;
 
 function check(circuit: CoolerCircuit): void {
   notNegative("supplyLine", circuit.supplyLine, "1/m³");
@@ -140,11 +146,10 @@ function check(circuit: CoolerCircuit): void {
   notNegative("lube", circuit.lube, "1/m³");
   if (!(circuit.bypass > 0)) impossible("bypass", circuit.bypass, "more than 0 1/m³, or Infinity for none");
   if (!(circuit.relief > 0)) impossible("relief", circuit.relief, "more than 0 Pa, or Infinity for none");
-  seen = circuit;
 }
 
 function portsOf(circuit: CoolerCircuit, at: CircuitConditions): Ports {
-  if (circuit !== seen) check(circuit);
+  if (!isCircuit(circuit)) check(circuit);
   const mu = at.pathViscosity;
   const beforeCooler = circuit.supplyLine * mu;
   const afterCooler = (circuit.cooler + circuit.returnLine) * mu;

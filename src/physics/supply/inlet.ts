@@ -18,8 +18,12 @@ export interface Inlet {
   readonly filter: number;
 }
 
-// The inlet that was looked at last: the same one is asked for in every step.
-let seen: Inlet | undefined;
+const isInlet = (inlet: Inlet): boolean =>
+  inlet.bore > 0 &&
+  inlet.length >= 0 &&
+  inlet.minorLoss >= 0 &&
+  inlet.filter >= 0 &&
+  Math.abs(inlet.head) + inlet.bore + inlet.length + inlet.minorLoss + inlet.filter < Infinity;
 
 function check(inlet: Inlet): void {
   finite("lift to the pump", inlet.head, "m");
@@ -27,7 +31,6 @@ function check(inlet: Inlet): void {
   notNegative("inlet length", inlet.length, "m");
   notNegative("minor loss of the inlet", inlet.minorLoss);
   notNegative("resistance of the filter", inlet.filter, "1/m³");
-  seen = inlet;
 }
 
 /** Friction in the bore: laminar below 2300, Blasius above 4000, a straight line between. */
@@ -82,7 +85,7 @@ function unclipped(inlet: Inlet, flow: number, viscosity: number, density: numbe
  * where the flow could not be drawn at all; below about 0.7 bar abs a pump is noisy (common practice).
  */
 export function inletPressure(inlet: Inlet, flow: number, viscosity: number, density: number): number {
-  if (inlet !== seen) check(inlet);
+  if (!isInlet(inlet)) check(inlet);
   const p = unclipped(inlet, flow, viscosity, density);
   if (!(p < Infinity && flow < Infinity && viscosity > 0 && density > 0)) refuse(flow, viscosity, density);
   return p > 0 ? p : 0;

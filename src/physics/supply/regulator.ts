@@ -28,8 +28,20 @@ export interface Regulator {
   readonly spill: "inlet" | "pan";
 }
 
-// The regulator that was looked at last: the same one is asked for in every step.
-let seen: Regulator | undefined;
+const isRegulator = (regulator: Regulator): boolean =>
+  regulator.base >= 0 &&
+  regulator.perTorque >= 0 &&
+  regulator.reverseFactor >= 0 &&
+  regulator.coldFactor >= 0 &&
+  regulator.coldBelow > 0 &&
+  regulator.most >= 0 &&
+  regulator.base +
+    regulator.perTorque +
+    regulator.reverseFactor +
+    regulator.coldFactor +
+    regulator.coldBelow +
+    regulator.most <
+    Infinity;
 
 function check(regulator: Regulator): void {
   notNegative("base", regulator.base, "Pa");
@@ -38,7 +50,6 @@ function check(regulator: Regulator): void {
   notNegative("coldFactor", regulator.coldFactor);
   positive("coldBelow", regulator.coldBelow, "K");
   notNegative("most", regulator.most, "Pa");
-  seen = regulator;
 }
 
 /**
@@ -52,7 +63,7 @@ export function setPoint(
   temperature: number,
   trim: number,
 ): number {
-  if (regulator !== seen) check(regulator);
+  if (!isRegulator(regulator)) check(regulator);
   const depth = (regulator.coldBelow - temperature) / 40;
   const cold = 1 + regulator.coldFactor * (depth > 1 ? 1 : depth > 0 ? depth : 0);
   const wanted =
