@@ -45,7 +45,13 @@ export interface History {
 /** Called after each day with the share of the span done; return false to cancel. */
 export type Progress = (share: number, state: State) => boolean;
 
-/** Runs a plan. Deterministic: the same plan gives the same numbers. Throws "impossible-input" for a plan that lacks a part, as one from untyped code may. */
+/**
+ * Walks a plan trip by trip to the end of its span, or until the vehicle no longer drives. Events come in the order of time, each dated at the beginning of its
+ * condition: clock and running in s, distance in m, lost in kg, temperature in K; `trips` has a row a trip, `closure` what mass and energy are out by as shares. Any
+ * shortage, opening or burnt clutch is a result; laws that were used outside their range are told in `outside`. The laws are those of `src/physics`, the steps those of
+ * DEVELOPERS.md, "How a history walks". The same plan gives the same numbers. Throws "impossible-input" for a plan that lacks a part or has a number that none can
+ * have. `progress` is asked after each day; where it says false the history so far comes back, ended by "cancelled".
+ */
 export const simulate = (plan: Plan, progress?: Progress): History => walked(plan, progress).history;
 
 /** The same with every law that was used, and how far. */

@@ -17,6 +17,7 @@ import { faultList } from "./fault-list.ts";
 import { faultsOfShape, plain, type Drawn } from "./gather.ts";
 import type { PlainBuild } from "./gears.ts";
 import { entriesOf, opensOf, towedOf, type Entry, type Opens } from "./moments.ts";
+import { refuseOtherKind } from "./other-kind.ts";
 import { toBuild } from "./to-build.ts";
 import { toLeak } from "./to-leak.ts";
 import { toWeek } from "./to-week.ts";
@@ -64,6 +65,7 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
         example: '{ "name": "...", "build": { ... } }',
       },
     ]);
+  refuseOtherKind("case", json);
   const parsed = v.safeParse(caseSchema, json);
   const shape = faultsOfShape(caseSchema, parsed.issues);
   const broken = brokenPaths(parsed.issues ?? []);

@@ -7,7 +7,11 @@ import { specificEnergy } from "../physics/fluid/specific-heat.ts";
 import { sumpTemperature } from "../physics/heat/sump-heat.ts";
 import type { Case } from "./case.ts";
 
-/** The plan of a case. Weekday 0 is Monday, day of the year 0 is 1 January; a case starts at a midnight. */
+/**
+ * The plan of a case, ready for `simulate` or `dutyHistory`: SI, its second 0 the midnight of the case's start date; weekday 0 is Monday, day of
+ * the year 0 is 1 January. Dated entries become seconds since then, a leak that opens at an odometer reading metres since the start's. What a case may be was
+ * looked at when it was read: of a case that was read nothing is thrown here.
+ */
 export function planOf(given: Case): Plan {
   const { unit, week, span, opens, fillShort, towed } = given;
   const date = new Date(`${given.start.date.slice(0, 10)}T00:00:00Z`);

@@ -18,6 +18,7 @@ import { dayOf, type VisitClock } from "./visit-clock.ts";
 import { clockOf, dateIn, drivenOf, noClock, type Driven } from "./visit-dates.ts";
 import { evidenceOf } from "./visit-evidence.ts";
 import { evidenceExamples, withItems } from "./visit-examples.ts";
+import { refuseOtherKind } from "./other-kind.ts";
 import { halfRead } from "./visit-half-read.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { addedOf, fullAtFirst } from "./visit-fluid.ts";
@@ -55,6 +56,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
         example: '{ "name": "...", "leak": { "place": "supply-line" }, ... }',
       },
     ]);
+  refuseOtherKind("visit", json);
   const parsed = v.safeParse(visitSchema, json);
   const origins: Record<string, Sourced> = {};
   const list = faultList(faultsOfShape(visitSchema, parsed.issues));

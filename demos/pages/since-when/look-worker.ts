@@ -11,16 +11,9 @@ export interface Question {
   readonly guesses: number;
 }
 
-/** An answer with what it answers. */
-export interface Looked {
-  readonly answer: Answer;
-  readonly seconds: number;
-}
-
-const works: Works<Question, Looked> = {
+const works: Works<Question, Answer> = {
   async run({ facts, prepared, guesses }, tell) {
     const { visit, beliefs, seed } = readFacts(facts);
-    const from = performance.now();
     const posterior = await lookBack(visit, prepared, {
       seed,
       guesses,
@@ -28,7 +21,7 @@ const works: Works<Question, Looked> = {
       hire: () => new Worker(new URL("../../../src/lookback/worker.ts", import.meta.url), { type: "module" }),
       onProgress: (share) => tell({ share, day: 0, lost: 0 }),
     });
-    return { answer: answerOf(posterior), seconds: (performance.now() - from) / 1000 };
+    return answerOf(posterior);
   },
 };
 

@@ -2,6 +2,7 @@
 
 import { computed, effect, signal, untracked, type ReadonlySignal } from "@preact/signals-core";
 import type { Prepared } from "../../../src/duty/prepared.ts";
+import type { Answer } from "../../../src/lookback/answer/answer.ts";
 import type { EarlyAnswer } from "../../../src/lookback/early.ts";
 import type { EventName } from "../../../src/history/watch.ts";
 import { eventDates } from "../../../src/plots/event-dates.ts";
@@ -37,7 +38,7 @@ import { workBar } from "../parts/work-bar.ts";
 import { system, unbroken } from "../parts/units.ts";
 import { claims } from "./claims.ts";
 import { factsAtFirst, factsText, readFacts, weekOf, type Facts } from "./facts.ts";
-import type { Looked, Question } from "./look-worker.ts";
+import type { Question } from "./look-worker.ts";
 
 export { claims } from "./claims.ts";
 export const title = "Since when";
@@ -62,7 +63,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
   const [early, week, look] = [
     job<Facts, EarlyAnswer>(hands.early),
     job<Facts, Prepared>(hands.prepare),
-    job<Question, Looked>(hands.look),
+    job<Question, Answer>(hands.look),
   ];
   const { controls, facts } = settings();
   startOnChange(facts, early, week, look);
@@ -159,7 +160,7 @@ function settings(): { controls: Node[]; facts: ReadonlySignal<Facts> } {
 
 type Early = Job<Facts, EarlyAnswer>;
 type Week = Job<Facts, Prepared>;
-type Look = Job<Question, Looked>;
+type Look = Job<Question, Answer>;
 
 const sameWeek = (a: Facts, b: Facts) => JSON.stringify(weekOf(a)) === JSON.stringify(weekOf(b));
 
@@ -195,7 +196,7 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
 function guessesFor({ last }: Look, facts: Facts): number {
   if (last.value === null || last.value.ask.facts !== facts) return GUESSES;
   const { ask, result } = last.value;
-  return result.answer.trust.word === "run longer" ? 2 * ask.guesses : ask.guesses;
+  return result.trust.word === "run longer" ? 2 * ask.guesses : ask.guesses;
 }
 
 /** Progress, cancel, compute again, and what a listener is told. */
@@ -253,7 +254,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
   const telling = computed<Telling | null>(() =>
     last.value === null
       ? null
-      : { read: readFacts(last.value.ask.facts), answer: last.value.result.answer, looks: false },
+      : { read: readFacts(last.value.ask.facts), answer: last.value.result, looks: false },
   );
   const draw =
     (drawing: (told: Telling, picture: Picture) => Element | null) =>

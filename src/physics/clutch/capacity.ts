@@ -19,7 +19,10 @@ function refuse(clutch: Clutch, pressure = 0, mu = 0): void {
   notNegative("mu", mu);
 }
 
-/** Kiss pressure [Pa]: below it the return spring keeps the plates apart and nothing is carried. */
+/**
+ * Kiss pressure [Pa]: spring force [N] over piston area [m²]; below it the return spring keeps the plates apart and nothing is carried, just above it the clutch is neither
+ * on nor off. Law: the balance of forces on the piston; 0 without a spring. Errors: faces or piston area not above 0, a spring below 0.
+ */
 export function kissPressure(clutch: Clutch): number {
   const kiss = clutch.spring / clutch.pistonArea;
   if (!(kiss >= 0 && kiss < Infinity)) refuse(clutch);
