@@ -128,15 +128,17 @@ export function isCalm(walk: Walk, seconds: number, least = STILL): boolean {
   const lowest = lowestWithin(pan, pickup, mean, x, dx, y, dy);
   // What is concave rises on one side by no more than it falls on the other.
   let reach = height - lowest;
-  if (mean + 0.5 * ((Math.abs(x) + dx) * pan.length + (Math.abs(y) + dy) * pan.width) > pan.height) {
-    // Under a lid the plane turns about the middle of what is free, which may lie anywhere.
+  const meetsLid =
+    mean + 0.5 * ((Math.abs(x) + dx) * pan.length + (Math.abs(y) + dy) * pan.width) > pan.height;
+  if (meetsLid) {
+    // Under a lid the plane turns about the middle of what is free, which may lie anywhere, and stands higher than one without a lid.
     const atMost =
       Math.max(pickup.x, pan.length - pickup.x) * dx + Math.max(pickup.y, pan.width - pickup.y) * dy;
     reach = Math.max(reach, atMost);
   }
   return (
     reach < least ||
-    height + reach < pickup.height ||
+    (!meetsLid && height + reach < pickup.height) ||
     isCovered(pickup, Math.min(lowest, pan.height) - pickup.height, now.line.drawn)
   );
 }

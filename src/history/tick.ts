@@ -104,7 +104,8 @@ function roll(walk: Walk, wanted: number): number {
     // It stands, and the surface swings back from the braking.
     road.wish = 0;
     aim(walk);
-    if (walk.covered && wanted > COARSEST * walk.fine && coveredFor(walk, wanted) < wanted) return 0;
+    // A long step was judged by the braking.
+    if (wanted > COARSEST * walk.fine && !(walk.covered && coveredFor(walk, wanted) >= wanted)) return 0;
   }
   const sag = now.line.linePressure / now.setPoint;
   const { drawn } = now.line;
