@@ -6,13 +6,29 @@ import { ENGAGING } from "../physics/holding.ts";
 import { nextTrim } from "../physics/supply/trim.ts";
 import type { Walk } from "./walk.ts";
 
+/** A clutch that lacks no more than this is full [m³]. */
+const FULL = 1e-12;
+
+/** Shortest time in which one fills [s]: a step takes some. */
+const AT_ONCE = 1e-6;
+
+/** Seconds until the clutch that fills is full and begins to press, by what there is for it at this look; Infinity when none fills. */
+export function fullAfter({ state, unit, now }: Walk): number {
+  if (state.entering < 0 || !(state.unfilled > 0)) return Infinity;
+  const flow = fillingFlow(now.lineInput, now.line, unit.build.clutches[state.entering]!);
+  return Math.max(AT_ONCE, state.unfilled / flow);
+}
+
 /** The clutch fills for a step [s] with what there is for it. */
 export function fillsOn(walk: Walk, seconds: number): void {
   const { state, unit, now } = walk;
-  state.shiftTime += seconds;
+  const time = state.shiftTime + seconds;
+  // A step ends there: to the last digit, or the next one would press by what was asked for until then.
+  state.shiftTime = Math.abs(time - ENGAGING) < AT_ONCE ? ENGAGING : time;
   if (state.unfilled > 0) {
     const flow = fillingFlow(now.lineInput, now.line, unit.build.clutches[state.entering]!);
-    state.unfilled = Math.max(0, state.unfilled - flow * seconds);
+    const left = state.unfilled - flow * seconds;
+    state.unfilled = left > FULL ? left : 0;
     walk.flare = Math.max(walk.flare, state.engine - walk.flareOver);
   }
   if (state.shiftTime >= ENGAGING) learn(walk, ENGAGING);

@@ -13,6 +13,7 @@ import { engineSlope, engineTorque } from "../physics/load/engine.ts";
 import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { flow, lookAhead } from "./advance.ts";
+import { fullAfter } from "./entering.ts";
 import { ros2Step } from "./ros2.ts";
 import type { Walk } from "./walk.ts";
 
@@ -48,23 +49,26 @@ function braking(turbine: number): number {
   return brake.sense * brake.grip * slidingFriction(brake.friction, turned > 0 ? turned * brake.arm : 0);
 }
 
-/** Carries a slipping unit over `seconds` at one line pressure; returns false once the slip is gone and the elements hold again. */
-export function slipFor(walk: Walk, seconds: number): boolean {
+/** Carries a slipping unit over `wanted` seconds at one line pressure, or until a clutch that fills is full and begins to press; returns false once the slip is gone and the elements hold again. */
+export function slipFor(walk: Walk, wanted: number): boolean {
   const { state, now, unit, road, sums, slip } = walk;
   const { build } = unit;
   const gear = build.gears[state.gear]!;
   const perMetre = turbinePerMetre(build, gear);
   const { drive } = now;
 
-  lookAhead(walk, 0.5 * seconds, drive.acceleration);
-  const engine = Math.max(build.engine.idleSpeed, state.engine + 0.5 * seconds * walk.engineTrend);
-  const turbine = Math.max(0, state.turbine + 0.5 * seconds * walk.turbineTrend);
+  lookAhead(walk, 0.5 * wanted, drive.acceleration);
+  const engine = Math.max(build.engine.idleSpeed, state.engine + 0.5 * wanted * walk.engineTrend);
+  const turbine = Math.max(0, state.turbine + 0.5 * wanted * walk.turbineTrend);
   drive.turbineTorque = turbineTorque(build.converter, engine, turbine);
   supplyNow(unit, state, engine, drive.turbineTorque, false, now);
+  const seconds = Math.min(wanted, fullAfter(walk));
   const startSlip = state.turbine - perMetre * state.speed;
   const sliding = slip.clutch;
   const plate = state.plate[sliding]!;
+  const char = state.char[sliding]!;
   state.plate[sliding] = Math.max(0.5 * plate, plate + 0.5 * seconds * slip.warming);
+  state.char[sliding] = Math.min(0.5 * (1 + char), char + 0.5 * seconds * slip.charring);
   clutchesNow(unit, state, gear, startSlip, now);
   const share = shareOf(gear, now.weakest);
   const clutch = build.clutches[now.weakest]!;
@@ -73,6 +77,7 @@ export function slipFor(walk: Walk, seconds: number): boolean {
     elementGrip(build, state, now.weakest, appliedPressure(state, now.weakest, now.line.linePressure)) /
     share;
   state.plate[sliding] = plate;
+  state.char[sliding] = char;
   brake.sense = startSlip >= 0 ? 1 : -1;
   brake.arm = slidingSpeed(clutch, 1) / share;
   const pumping = pumpTorque(build.pump, now.line.linePressure);

@@ -8,7 +8,7 @@ import { coveredFor } from "./covered.ts";
 import { aim, CALM_STEP, COARSEST, drawsTooMuch, fineStep, swingsOverRail, WEAK } from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
-import { letGo, slideOn } from "./slide.ts";
+import { bend, letGo, slideOn } from "./slide.ts";
 import type { Walk } from "./walk.ts";
 
 /** Acceleration beyond the schedule's that a driver uses to catch up [m/s²]. */
@@ -59,7 +59,9 @@ export function tick(
   else takeLeak(walk, 0.5 * seconds);
   if (gear !== state.gear) {
     road.speed = state.speed;
+    const slid = state.slipping;
     shiftTo(walk, gear, engagement);
+    if (slid) bend(walk);
   }
   decideLockUp(walk);
 

@@ -52,6 +52,9 @@ export interface Walk {
   /** Changes of engine and turbine speed in the last step of a slip [rad/s²]. */
   engineTrend: number;
   turbineTrend: number;
+  /** Change of the line pressure from the look before the last to the last one of a slip [Pa/s], and for how long that stood [s]. */
+  pressureTrend: number;
+  looked: number;
   /** Longest next step of a slip [s]. */
   stride: number;
   /** By how much the weakest element held more than its torque [N m] at the last look, and when that was [s]; NaN: no such look. */
@@ -110,8 +113,9 @@ export interface SlipNow {
   seconds: number;
   turned: number;
   made: number;
-  /** How fast the steels of the element warm [K/s], by the last step. */
+  /** How fast the steels of the element warm [K/s] and its lining chars [1/s], by the last step. */
   warming: number;
+  charring: number;
 }
 
 export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Walk {
@@ -125,7 +129,7 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     ledger: openLedger(unit, state),
     hiding: { capacity: place.capacity * perKilogram, carryOff: place.carryOff },
     hidingStep: { held: 0, carriedOff: 0, overflow: 0 },
-    slip: { clutch: 0, speed: 0, heat: 0, seconds: 0, turned: 0, made: 0, warming: 0 },
+    slip: { clutch: 0, speed: 0, heat: 0, seconds: 0, turned: 0, made: 0, warming: 0, charring: 0 },
     slipEnergy: new Float64Array(unit.build.clutches.length + 1),
     shiftEnergy: new Float64Array(unit.build.clutches.length + 1),
     teaches: false,
@@ -158,6 +162,8 @@ export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Wa
     before: new Float64Array(6),
     engineTrend: 0,
     turbineTrend: 0,
+    pressureTrend: 0,
+    looked: finer,
     stride: finer,
     margin: 0,
     marginAt: Number.NaN,

@@ -18,6 +18,9 @@ const settle = place("heat", "history/settle.ts", "history/closure");
 const slip = place("clutch", "history/slip.ts", "history/power");
 const shift = place("clutch", "history/shift.ts", "history/shift");
 const filling = place("clutch", "history/entering.ts", "history/shift");
+const pressing = place("clutch", "history/entering.ts", "history/short-slip");
+const lining = place("damage", "history/slip.ts", "history/lasting-slip");
+const steps = place("clutch", "history/slide.ts", "history/short-slip");
 const slide = place("load", "history/slide.ts", "history/shift");
 const symptoms = place("several links", "history/measures.ts", "history/dated");
 const margin = place("damage", "history/margin.ts", "history/margin");
@@ -38,6 +41,15 @@ export const chainMutations: readonly Mutation[] = [
     "state.speed + h * drive.acceleration)",
     "state.speed + 0.5 * h * drive.acceleration)",
   ),
+  change(
+    pressing,
+    "a clutch presses once it is full",
+    "return Math.max(AT_ONCE, state.unfilled / flow);",
+    "return Math.max(Infinity, state.unfilled / flow);",
+  ),
+  change(lining, "a lining as charred as halfway", "0.5 * seconds * slip.charring", "0 * slip.charring"),
+  change(steps, "a slip that bends is looked at closely again", "const FIRST = 1 / 16;", "const FIRST = 4;"),
+  change(steps, "steps of a slip by what bends in it", "const BENT = 6;", "const BENT = 600;"),
   change(implicit, "the second stage", "rate[0]! - 2 * k1", "rate[0]! - 1.9 * k1"),
   change(implicit, "the weights of the stages", "1.5 * k1 + 0.5 * k2", "1.4 * k1 + 0.4 * k2"),
   change(implicit, "stable however stiff", "const GAMMA = 1 - Math.SQRT1_2", "const GAMMA = 0.1"),
