@@ -23,6 +23,9 @@ const LASTING = 2;
 const LONGER = 5;
 /** A step may leave the straight line of the last one by so much of pressure, engine speed, plate and sound lining in all, for each `finer` squared [1/s²]: a look in the middle is wrong by a 24th of that. */
 const BENT = 6;
+/** more once it lasts. The engine counts for a part: its speed is carried on within the step, and only the pump is taken at that of the middle. */
+const BENT_LASTING = 24;
+const PUMPS = 1 / 4;
 /** It may change these, and the gas, by so much of themselves, for each `finer` [1/s]. */
 const CHANGED = 2;
 /** Where a lining is all but charred, its last hundredth counts no more. */
@@ -119,14 +122,15 @@ function slideBy(walk: Walk, wanted: number, asked: number, atMost: number): voi
   const apart = 0.5 * (walk.looked + taken);
   const bent =
     Math.abs(risen - walk.pressureTrend * apart) / scale +
-    Math.abs(gained - engineTrend * taken) / engine +
+    (PUMPS * Math.abs(gained - engineTrend * taken)) / engine +
     Math.abs(warmed - warming * taken) / plate +
     Math.abs(charred - charring * taken) / (1 + LINGERS - char);
   slip.warming = warmed / taken;
   slip.charring = charred / taken;
   walk.pressureTrend = risen / apart;
   walk.looked = taken;
-  const calm = taken * walk.finer * Math.min(Math.sqrt(BENT / bent), CHANGED / change);
+  const may = state.slipTime > LASTING ? BENT_LASTING : BENT;
+  const calm = taken * walk.finer * Math.min(Math.sqrt(may / bent), CHANGED / change);
   const most = Math.min(2 * step, atMost);
   walk.stride = Math.min(most, Math.max(SHORTEST * walk.finer, calm));
   const felt = until(FELT_AFTER, slipTime) < Infinity && until(FELT_AFTER, state.slipTime) === Infinity;
