@@ -159,7 +159,7 @@ export const chainMutations: readonly Mutation[] = [
     "(driven - carried) / build",
     "(driven + carried) / build",
   ),
-  ...fiveOff(filling, "filling of a late clutch", "- flow * seconds)", (k) => `- ${k} * flow * seconds)`),
+  ...fiveOff(filling, "filling of a late clutch", "- flow * seconds;", (k) => `- ${k} * flow * seconds;`),
   change(
     shift,
     "drained passages fill by themselves",
