@@ -34,8 +34,8 @@ const LINGERS = 0.01;
 const FAINT = 0.25;
 /** The driver feels a slip after so long [s]. */
 const FELT_AFTER = 1;
-/** Shortest time that counts [s]. */
-const INSTANT = 1e-9;
+/** What is left of a time below this is over [s]: after months the clock itself has no finer digits. */
+const INSTANT = 5e-7;
 
 /** An element gives way: from here on the turbine turns by itself, at first in short steps. Speeds in rad/s. */
 export function letGo(walk: Walk, turbine: number, engine: number): void {
@@ -86,10 +86,10 @@ export function slideOn(walk: Walk, wanted: number, asked: number): number {
 /** One step of a slip, and how long the next one may be [s]. */
 function slideBy(walk: Walk, wanted: number, asked: number, atMost: number): void {
   const { state, slip, now, engineTrend } = walk;
-  const { clock, gas, engine, unfilled, slipTime, shiftTime } = state;
+  const { gas, engine, unfilled, slipTime, shiftTime } = state;
   const { linePressure } = now.line;
   const { warming, charring } = slip;
-  const was = slip.clutch;
+  const { seconds, clutch: was } = slip;
   const step = Math.min(
     wanted,
     until(FELT_AFTER, slipTime),
@@ -105,7 +105,7 @@ function slideBy(walk: Walk, wanted: number, asked: number, atMost: number): voi
   const plate = state.plate[slip.clutch]!;
   const char = state.char[slip.clutch]!;
   settleClutch(walk, slip.clutch);
-  const taken = state.clock - clock;
+  const taken = slip.seconds - seconds; // the clock has fewer digits
   walk.scheduled += asked * taken;
 
   const warmed = state.plate[slip.clutch]! - plate;
