@@ -15,6 +15,7 @@ import { pumpTorque } from "../physics/supply/pump.ts";
 import { flow, lookAhead } from "./advance.ts";
 import { fullAfter } from "./entering.ts";
 import { ros2Step } from "./ros2.ts";
+import { settleClutch } from "./settle.ts";
 import type { Walk } from "./walk.ts";
 
 /** A look at the pressure takes one implicit step, or more where it would go wrong by so much of the speeds: at the kinks of converter and friction. */
@@ -81,7 +82,8 @@ export function slipFor(walk: Walk, wanted: number): boolean {
   brake.sense = startSlip >= 0 ? 1 : -1;
   brake.arm = slidingSpeed(clutch, 1) / share;
   const pumping = pumpTorque(build.pump, now.line.linePressure);
-  const resisting = roadForce(build.vehicle, Math.max(state.speed, 1e-3), 0, gradeAngle(road.grade));
+  const midway = Math.max(1e-3, state.speed + 0.5 * seconds * drive.acceleration);
+  const resisting = roadForce(build.vehicle, midway, 0, gradeAngle(road.grade));
   const inertia = build.vehicle.mass * build.vehicle.rotating;
   const longest = seconds;
   let h = longest;
@@ -141,6 +143,7 @@ export function slipFor(walk: Walk, wanted: number): boolean {
 
   walk.engineTrend = (state.engine - engineBefore) / taken;
   walk.turbineTrend = (state.turbine - turbineBefore) / taken;
+  if (now.weakest !== sliding) settleClutch(walk, now.weakest); // what it slips from here on is not spread over the time before
   slip.clutch = now.weakest;
   slip.seconds += taken;
   slip.made += heat;
