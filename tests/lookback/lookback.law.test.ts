@@ -104,6 +104,23 @@ describe("the same case and seed", () => {
   });
 });
 
+describe("guesses walked trip by trip", () => {
+  test("of a unit that never leaked: it drives to the visit, and every clutch is told of", async () => {
+    const { walked, weighed } = await lookBack(visited(missing(1.5), drops(0)), shop.prepared, {
+      ...options,
+      walks: 1,
+      beliefs: { causes: { "never filled": 1e6 } },
+    });
+    expect(weighed.find(({ explanation }) => explanation.cause === "never filled")!.share).toBeGreaterThan(
+      0.99,
+    );
+    const { build } = shop.visit.unit;
+    expect(walked.map((clutches) => clutches.map(({ name }) => name))).toEqual([
+      [...build.clutches.map(({ name }) => name), build.lockUp.clutch.name],
+    ]);
+  });
+});
+
 describe("what the evidence does", () => {
   test("none at all: the answer is the belief, any day as likely as any other", async () => {
     const { opened, causes } = await ask(visited());
