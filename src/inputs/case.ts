@@ -68,7 +68,7 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
   refuseOtherKind("case", json);
   const parsed = v.safeParse(caseSchema, json);
   const shape = faultsOfShape(caseSchema, parsed.issues);
-  const broken = brokenPaths(parsed.issues ?? []);
+  const broken = brokenPaths(parsed.issues ?? [], shape);
   let known: Week | null = null;
   return (drawn = {}) => {
     const origins: Record<string, Sourced> = {};
@@ -120,8 +120,9 @@ export function readBuild(json: unknown): {
   const origins: Record<string, Sourced> = {};
   const schema = v.strictObject({ build: buildSchema });
   const parsed = v.safeParse(schema, { build: json });
-  const list = faultList(faultsOfShape(schema, parsed.issues));
-  const broken = brokenPaths(parsed.issues ?? []);
+  const shape = faultsOfShape(schema, parsed.issues);
+  const list = faultList([...shape]);
+  const broken = brokenPaths(parsed.issues ?? [], shape);
   const tree = plain(parsed.output as { build: CaseTree["build"] }, "", list.faults, origins);
   const there = (part: string) =>
     isThere(tree, `build.${part}`) && !broken.some((bad) => within(bad, `build.${part}`));
