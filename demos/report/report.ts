@@ -8,7 +8,7 @@ import { booksText } from "./books.ts";
 import { cautions } from "./cautions.ts";
 import { clutchTable, liningTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
-import { drivenText } from "./driven.ts";
+import { drivenText, remarksText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
 import { leakText } from "./leak-words.ts";
@@ -45,6 +45,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
   const { weekday } = planOf(given);
   const told = (tell: Tell) => [
     ...(given.unit.leak === null ? [] : [leakText(given.unit.leak, tell)]),
+    ...remarksText(given.remarks),
     ...drivenText(given.week, weekday, history, tell),
     ...story(given, history, low, tell),
     endingText(given, history, tell),
