@@ -71,7 +71,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
 
 /** What has to be said beside the tables. */
 export const leakNote =
-  "What runs at the leak and how it looks are those of that moment. When the pump draws air or the cooler's line starves, " +
+  "What the leak runs then, and how it looks, are those of that very moment, under way. When the pump draws air or the cooler's line starves, " +
   "the leak itself slows down or stops: that is no sign of healing. With the engine off nothing is counted.";
 export const tintNote =
   "Damage is 0 when new and 1 when the clutch no longer carries its rated torque at rated pressure. Temper tints tell how " +

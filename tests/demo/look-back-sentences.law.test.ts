@@ -70,14 +70,8 @@ test("more drained than a full unit lets go through the plug is said to be that"
 
 const DAY = 86400;
 const looks = [
-  {
-    name: "ask about the first spot",
-    says: "ask when it was seen",
-    minutes: 3,
-    now: 30 * DAY,
-    after: 8 * DAY,
-  },
   { name: "catch the drip", says: "catch it in a cup", minutes: 40, now: 30 * DAY, after: 6 * DAY },
+  { name: "ask for the first spot", says: "ask when it was seen", minutes: 3, now: 30 * DAY, after: 8 * DAY },
 ];
 const next = (opened: object | null, cause: string, ahead: readonly object[] = looks) =>
   ({ read, answer: { opened, ahead, causes: [{ cause, share: 0.97 }] } }) as unknown as Telling;
