@@ -39,6 +39,6 @@ test("what leaks has two heads: as it runs at that moment in the report, as it d
   const report = eventTable(readCase(changed()), { events: [] }).columns.map(({ says }) => says);
   const page = eventColumns("US");
   expect(report).toContain("leak runs then");
-  expect(page.at(-1)).toBe("drips, idling after the trip");
+  expect(page.at(-1)).toBe("drips after the trip");
   expect([...report, ...page]).not.toContain("at the leak");
 });

@@ -82,7 +82,7 @@ export function eventColumns(system: UnitSystem): readonly string[] {
     `fluid lost [${axis("volume", system).unit}]`,
     `stick, hot [${axis("length", system).unit}]`,
     `fluid is at [${axis("temperature", system).unit}]`,
-    "drips, idling after the trip",
+    "drips after the trip",
   ];
 }
 
