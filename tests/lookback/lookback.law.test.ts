@@ -221,6 +221,21 @@ describe("evidence that contradicts itself", () => {
     expect(trust.word).toBe("evidence conflicts");
   });
 
+  test("drops counted outside nearly rule out a cooler that leaks into the coolant alone: 46 in two minutes weigh as much as e to the 200", () => {
+    const bench: Bench = { ...shop, visit: visited(full, missing(2), drops(46)) };
+    const inside = explanationsOf(bench.visit).find(
+      ({ cause }) => cause === "cooler leaks into the coolant",
+    )!;
+    for (let i = 0; i < 20; i++) {
+      const random = randomBits(4, i);
+      const values = Float64Array.from(inside.unknowns, ({ belief }) =>
+        valueAt(belief, coordinateAt(belief, random())),
+      );
+      expect(termOf(drops(46), askedOf(bench, inside, values))).toBeLessThan(-200);
+      expect(termOf(drops(0), askedOf(bench, inside, values))).toBeGreaterThan(-0.1);
+    }
+  });
+
   test("a litre gone since yesterday and nothing drips is no contradiction: the cooler may leak into the coolant", async () => {
     const { conflicts, causes } = await ask(visited({ ...full, at: days(119) }, missing(1), drops(0)));
     expect(conflicts).toEqual([]);
