@@ -10,7 +10,11 @@ const isRange = (value: unknown): value is Range =>
   typeof value === "object" && value !== null && "law" in value && "quantity" in value && "source" in value;
 
 /** 1e-7, 0.15, 253.15: as few digits as say it. */
-const short = (value: number) => (value !== 0 && (Math.abs(value) >= 1e5 || Math.abs(value) < 1e-3) ? value.toExponential() : String(+value.toPrecision(6))).replace("e+", "e");
+const short = (value: number) =>
+  (value !== 0 && (Math.abs(value) >= 1e5 || Math.abs(value) < 1e-3)
+    ? value.toExponential()
+    : String(+value.toPrecision(6))
+  ).replace("e+", "e");
 
 /** Every row, by file. */
 export async function lawRows(): Promise<string[]> {
@@ -22,7 +26,9 @@ export async function lawRows(): Promise<string[]> {
   for (const file of files) {
     const module = (await import(pathToFileURL(join(physics, file)).href)) as Record<string, unknown>;
     for (const { law, quantity, unit, low, high, source } of Object.values(module).filter(isRange))
-      rows.push(`| ${law} | \`${file}\` | ${quantity} ${short(low)} to ${short(high)}${unit === "1" ? "" : ` ${unit}`} | ${source} |`);
+      rows.push(
+        `| ${law} | \`${file}\` | ${quantity} ${short(low)} to ${short(high)}${unit === "1" ? "" : ` ${unit}`} | ${source} |`,
+      );
   }
   return rows;
 }

@@ -23,6 +23,7 @@ import { stretched } from "../report/stretched.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
+import { noOpening } from "./instead.ts";
 import { dayIn } from "./moments.ts";
 import {
   aheadTable,
@@ -66,7 +67,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...text(clutchTable(telling)),
     ...noted(walks > 0 ? [walkNote(walks, telling)] : []),
     ...text(aheadTable(telling)),
-    ...noted(narrowingNote(telling)),
+    ...noted(telling.answer.ahead.length === 0 ? [] : narrowingNote(telling)), // else it was said above
     ...cautions.slice(0, -1),
     "",
   ].join("\n");
@@ -111,7 +112,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
       section(
         "When the leak opened",
         answer.opened === null
-          ? nothing("There is next to no sign of a leak.")
+          ? nothing(noOpening)
           : `${picture("opening")}\n${ways.rows.length === 0 ? "" : tableHtml(ways)}\n${flow === null ? "" : tableHtml(flow)}\n${paragraphs(flowNotes(telling))}`,
       ),
       section("Was it the leak?", `${picture("causes")}\n${tableHtml(causeTable(telling))}`),
@@ -125,9 +126,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "What to look at next",
-        answer.ahead.length === 0
-          ? nothing("Where there is hardly a leak no look narrows when it opened.")
-          : `${looks.rows.length === 0 ? "" : `${picture("next")}\n${tableHtml(looks)}`}\n${paragraphs(narrowingNote(telling))}`,
+        `${looks.rows.length === 0 ? "" : `${picture("next")}\n${tableHtml(looks)}`}\n${paragraphs(narrowingNote(telling))}`,
       ),
       section(
         "What this rests on",

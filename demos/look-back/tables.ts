@@ -139,12 +139,14 @@ export function aheadTable({ answer }: Telling): Table {
   return {
     title: "What to look at next, by what it would leave of the doubt about the opening date",
     columns: [
-      { says: "look", prose: true },
+      { says: "look", whole: true },
+      { says: "what is done", prose: true },
       { says: "minutes", right: true },
       { says: "known to ± now", right: true },
       { says: "± after it", right: true },
     ],
-    rows: narrowing(answer).map(({ says, minutes, now, after }) => [
+    rows: narrowing(answer).map(({ name, says, minutes, now, after }) => [
+      name,
       says,
       String(minutes),
       days(now),

@@ -5,6 +5,7 @@ import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import { showSpread } from "../../src/units/show-spread.ts";
 import { alone, type Tell, type Wording } from "../report/said.ts";
+import { insteadSentences } from "./instead.ts";
 import { itemWords } from "./item-words.ts";
 import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
 import { tooMuch } from "./too-much.ts";
@@ -109,7 +110,7 @@ export function causeSentences({ answer: { causes, parting } }: Telling): string
       `The evidence does not tell ${named(parting.first)} from ${named(parting.second)}: not distinguishable. ` +
         (parting.look === null
           ? "No look that was reckoned through would part them."
-          : `What would part them best: ${parting.look.says} (${parting.look.minutes} min).`),
+          : `What would part them best: ${lookWords(parting.look)}.`),
     );
   return says;
 }
@@ -182,8 +183,9 @@ function harmSentences({ read, answer }: Telling, { system, keep }: Wording): st
 export const narrowing = ({ ahead }: Answer): Answer["ahead"] =>
   ahead.filter(({ now, after }) => after <= 0.98 * now);
 
-/** What is not in the table of looks, in a sentence; nothing where it holds all. */
+/** What is not in the table of looks, in a sentence, or what to do in the place of a look; nothing where the table holds all. */
 export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
+  if (answer.ahead.length === 0) return insteadSentences(answer);
   const all = answer.ahead.length;
   const others = all - narrowing(answer).length;
   if (others === 0) return [];
@@ -194,8 +196,10 @@ export function narrowingNote({ answer }: Pick<Telling, "answer">): string[] {
   ];
 }
 
-function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
-  if (opened === null) return [];
+export function nextSentences({ answer }: Pick<Telling, "answer">): string[] {
+  const { ahead, opened } = answer;
+  const instead = insteadSentences(answer);
+  if (opened === null || instead.length > 0) return instead;
   // A look that takes away less than a tenth of the doubt is not worth its minutes.
   const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
   const best = worth[0];
@@ -204,12 +208,16 @@ function nextSentences({ answer: { ahead, opened } }: Telling): string[] {
   const gain = ({ now, after }: typeof best) =>
     `the opening date would be known to ± ${days(after)} instead of ± ${days(now)} (about 2 times in 3)`;
   return [
-    `What would narrow the opening date most: ${best.says} (${best.minutes} min); ${gain(best)}.`,
+    `What would narrow the opening date most: ${lookWords(best)}; ${gain(best)}.`,
     ...(cheapest === best
       ? []
-      : [`The cheapest look that helps: ${cheapest.says} (${cheapest.minutes} min); ${gain(cheapest)}.`]),
+      : [`The cheapest look that helps: ${lookWords(cheapest)}; ${gain(cheapest)}.`]),
   ];
 }
+
+/** A look by the name that it has in picture and table as well, with what is done and how long it takes. */
+const lookWords = ({ name, says, minutes }: Pick<Answer["ahead"][number], "name" | "says" | "minutes">) =>
+  `${name} (${says}; ${minutes} min)`;
 
 /** A standard deviation of time. */
 export const days = (seconds: number): string => {

@@ -14,17 +14,21 @@ export const demo = (words: readonly string[], calledOff: AbortSignal): Promise<
       usage,
       understand: argumentsFrom,
       work: run,
-      besides: ({ trace }, { faults }) =>
-        trace !== null && faults.some(({ path }) => path.startsWith("week.days"))
-          ? "The trace is driven on every trip of the case: a longer one needs a case whose trips start further apart."
-          : null,
+      besides: ({ trace }, { faults }) => {
+        if (trace === null) return null;
+        if (faults.some(({ path }) => path.startsWith("week.days")))
+          return "The trace is driven on every trip of the case: a longer one needs a case whose trips start further apart.";
+        return faults.some(({ expected }) => /mergeRepeats|bridgeGaps/.test(expected))
+          ? 'On the command line mergeRepeats is --merge-repeats, and bridgeGaps --bridge-gaps "20 s", or how long you will have it.'
+          : null;
+      },
     },
     words,
     calledOff,
   );
 
-async function run({ caseFile, trace, out, system }: Asked, calledOff: AbortSignal): Promise<void> {
-  const loaded = loadCase({ caseFile, trace });
+async function run({ caseFile, trace, mend, out, system }: Asked, calledOff: AbortSignal): Promise<void> {
+  const loaded = loadCase({ caseFile, trace, mend });
   const bar = progressBar(loaded.given, process.stderr);
   const computed = await computeInThread(planOf(loaded.given), (come) => bar.tell(come), calledOff).finally(
     () => bar.clear(),

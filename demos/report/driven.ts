@@ -1,4 +1,4 @@
-// What has to be said about the driving itself: that there was none, or that the drive asks for more than the vehicle does.
+// What has to be said about the driving itself: how a recorded drive was read, that there was none, or that it asks for more than the vehicle does.
 
 import type { Week } from "../../src/driving/pattern.ts";
 import type { Ticks } from "../../src/driving/trace.ts";
@@ -8,6 +8,18 @@ import type { Tell } from "./said.ts";
 const DAY = 86400;
 /** Driving less of what is asked is more than the lag of a driver who follows [-]. */
 const FOLLOWS = 0.97;
+
+/** So many remarks are told; a drive with a gap on every street has more than anybody reads. */
+const REMARKS = 6;
+
+/** How recorded drives were read: what was passed over, taken for granted or mended. */
+export function remarksText(remarks: readonly string[]): string[] {
+  const left = remarks.length - REMARKS;
+  return [
+    ...remarks.slice(0, REMARKS).map((says) => `Of the recorded drive ${says}.`),
+    ...(left > 0 ? [`And ${left} more ${left === 1 ? "remark" : "remarks"} of this kind.`] : []),
+  ];
+}
 
 /** One sentence at most. `weekday` is that of the first day, 0 is Monday. */
 export function drivenText(

@@ -28,8 +28,8 @@ export function eventTable(given: Case, { events }: Pick<History, "events">): Ta
         right: true,
       },
       { says: "fluid is at", right: true },
-      { says: "at the leak", right: true },
-      { says: "looks", whole: true },
+      { says: "leak runs then", right: true },
+      { says: "it looks", whole: true },
       { says: "what makes it an event", onlyOnPage: true, prose: true },
     ],
     rows: told.map((event) => [

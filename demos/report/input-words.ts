@@ -65,7 +65,7 @@ const words: readonly (readonly [end: string, says: string])[] = [
   ["leak.drops", "drops when the seal begins to leak"],
   ["leak.finalDrops", "drops in the end"],
   ["leak.creepTime", "running time in which the seal creeps most of the way"],
-  ["leak.diameter", "diameter at the leak"],
+  ["leak.diameter", "diameter of the hole, seal or pit"],
 ];
 
 const clutchPath = /^build\.clutches\[(\d+)\]\.(.*)$/;

@@ -2,9 +2,10 @@
 
 import { readFileSync } from "node:fs";
 import { basename } from "node:path";
+import type { Mending } from "../../src/driving/mend.ts";
 import { codedError, isCoded, type Fault } from "../../src/errors.ts";
 import { readCase, type Case } from "../../src/inputs/case.ts";
-import { traceFromCsv } from "../../src/inputs/csv.ts";
+import { readTrace } from "../../src/inputs/csv.ts";
 import { caseData } from "../../src/inputs/files.ts";
 import type { Asked } from "./arguments.ts";
 
@@ -15,9 +16,13 @@ export interface Loaded {
 }
 
 /** Reads case and trace. Throws a coded error with the faults of both at once. */
-export function loadCase({ caseFile, trace }: Pick<Asked, "caseFile" | "trace">): Loaded {
+export function loadCase({
+  caseFile,
+  trace,
+  mend = {},
+}: Pick<Asked, "caseFile" | "trace"> & Partial<Pick<Asked, "mend">>): Loaded {
   const faults: Fault[] = [];
-  const drive = trace === null ? null : gathering(faults, () => drivenFrom(trace));
+  const drive = trace === null ? null : gathering(faults, () => drivenFrom(trace, mend));
   const data = gathering(faults, () => caseData(caseFile));
   const driven = drive === null || data === null ? data : everyTrip(data, drive);
   const given = data === null ? null : gathering(faults, () => readCase(driven));
@@ -25,17 +30,27 @@ export function loadCase({ caseFile, trace }: Pick<Asked, "caseFile" | "trace">)
   return { given, data: driven };
 }
 
-/** A user's drive: its name and the text of its file. */
+/** A user's drive as a trip tells it: its name, the text of its file, and what of it may be mended. */
 interface Drive {
   readonly name: string;
   readonly csv: string;
+  readonly mergeRepeats?: boolean;
+  readonly bridgeGaps?: string;
+  readonly leadIn?: string;
 }
 
-function drivenFrom(path: string): Drive {
+function drivenFrom(path: string, mend: Mending): Drive {
   const name = basename(path);
   const csv = textOf(path);
-  traceFromCsv(name, csv); // tells its faults once, not once a trip
-  return { name, csv };
+  readTrace(name, csv, { mend }); // tells its faults once, not once a trip
+  const { mergeRepeats, bridgeGaps, leadIn } = mend;
+  return {
+    name,
+    csv,
+    ...(mergeRepeats === undefined ? {} : { mergeRepeats }),
+    ...(bridgeGaps === undefined ? {} : { bridgeGaps: `${bridgeGaps} s` }),
+    ...(leadIn === undefined ? {} : { leadIn: `${leadIn} m/s2` }),
+  };
 }
 
 function textOf(path: string): string {
@@ -48,10 +63,10 @@ function textOf(path: string): string {
 }
 
 /** The case with each trip's schedule replaced; days and times of day stay. What is no trip is left for the reader to refuse. */
-function everyTrip(data: unknown, { name, csv }: Drive): unknown {
+function everyTrip(data: unknown, drive: Drive): unknown {
   if (!isRecord(data) || !isRecord(data["week"]) || !Array.isArray(data["week"]["trips"])) return data;
   const trips = data["week"]["trips"].map((trip: unknown) =>
-    isRecord(trip) ? { schedule: "own", days: trip["days"], at: trip["at"], name, csv } : trip,
+    isRecord(trip) ? { schedule: "own", days: trip["days"], at: trip["at"], ...drive } : trip,
   );
   return { ...data, week: { ...data["week"], trips } };
 }

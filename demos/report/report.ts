@@ -8,7 +8,7 @@ import { booksText } from "./books.ts";
 import { cautions } from "./cautions.ts";
 import { clutchTable, liningTable } from "./clutch-table.ts";
 import type { Computed } from "./compute.ts";
-import { drivenText } from "./driven.ts";
+import { drivenText, remarksText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
 import { leakText } from "./leak-words.ts";
@@ -45,6 +45,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
   const { weekday } = planOf(given);
   const told = (tell: Tell) => [
     ...(given.unit.leak === null ? [] : [leakText(given.unit.leak, tell)]),
+    ...remarksText(given.remarks),
     ...drivenText(given.week, weekday, history, tell),
     ...story(given, history, low, tell),
     endingText(given, history, tell),
@@ -70,7 +71,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
 
 /** What has to be said beside the tables. */
 export const leakNote =
-  "What runs at the leak and how it looks are those of that moment. When the pump draws air or the cooler's line starves, " +
+  "What the leak runs then, and how it looks, are those of that very moment, under way. When the pump draws air or the cooler's line starves, " +
   "the leak itself slows down or stops: that is no sign of healing. With the engine off nothing is counted.";
 export const tintNote =
   "Damage is 0 when new and 1 when the clutch no longer carries its rated torque at rated pressure. Temper tints tell how " +

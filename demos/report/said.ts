@@ -2,6 +2,7 @@
 
 import { show, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
 import { escaped } from "./escaped.ts";
+import { splitAtDates } from "./whole-dates.ts";
 
 /** The same said in each system. */
 export type Both = Readonly<Record<UnitSystem, string>>;
@@ -45,7 +46,13 @@ export const saidIn = (said: Said, system: UnitSystem): string =>
 
 /** For the page: as it is, or both with the class that the switch shows them by. */
 export function saidHtml(said: Said): string {
-  if (typeof said === "string") return escaped(said);
-  if (said.US === said.SI) return escaped(said.US);
-  return `<span class="us">${escaped(said.US)}</span><span class="si">${escaped(said.SI)}</span>`;
+  if (typeof said === "string") return textHtml(said);
+  if (said.US === said.SI) return textHtml(said.US);
+  return `<span class="us">${textHtml(said.US)}</span><span class="si">${textHtml(said.SI)}</span>`;
 }
+
+/** Text of the page, its dates each in one line. */
+export const textHtml = (text: string): string =>
+  splitAtDates(text)
+    .map((part, i) => (i % 2 === 1 ? `<span class="date">${part}</span>` : escaped(part)))
+    .join("");

@@ -2,7 +2,7 @@
 
 import type { ShownKind, UnitSystem } from "../../src/units/show.ts";
 import { escaped } from "./escaped.ts";
-import { alone, inBoth, saidHtml, saidIn, type Both, type Said } from "./said.ts";
+import { alone, inBoth, saidHtml, saidIn, textHtml, type Both, type Said } from "./said.ts";
 
 /** The same amount in both systems; `mark` says on which side of a sound unit's band it is. */
 export interface Amount extends Both {
@@ -94,9 +94,9 @@ function cellText(cell: Cell, system: UnitSystem): string {
 }
 
 function onPage(cell: Cell): string {
-  if (typeof cell === "string") return escaped(cell);
+  if (typeof cell === "string") return textHtml(cell);
   const mark =
     cell.mark === undefined ? "" : `, <em class="${cell.mark.split(" ")[0]}">${escaped(cell.mark)}</em>`;
-  const note = cell.note === undefined ? "" : `<br><small class="note">${escaped(cell.note)}</small>`;
+  const note = cell.note === undefined ? "" : `<br><small class="note">${textHtml(cell.note)}</small>`;
   return `<span>${saidHtml(cell)}</span>${mark}${note}`;
 }

@@ -42,11 +42,17 @@ export function traceFrom(columns: TraceColumns): Trace {
   };
   for (let i = 0; i < n; i++) {
     if (!Number.isFinite(time[i])) fault(`time[${i}]`, "a finite time in s", time[i], String(i));
-    else if (i > 0 && !(time[i] > time[i - 1])) fault(`time[${i}]`, `a time after row ${i - 1}`, time[i], "");
+    else if (i > 0 && !(time[i] > time[i - 1]))
+      fault(
+        `time[${i}]`,
+        `a time after row ${i - 1}${time[i] === time[i - 1] ? " (rows of one time are made one where mergeRepeats is asked for)" : ""}`,
+        time[i],
+        "",
+      );
     else if (i > 0 && time[i] - time[i - 1] > longestGap && (speed[i - 1] > 0 || speed[i] > 0))
       fault(
         `time[${i}]`,
-        `at most ${longestGap} s after row ${i - 1} while the vehicle moves`,
+        `at most ${longestGap} s after row ${i - 1} while the vehicle moves (longer gaps are bridged where bridgeGaps is asked for)`,
         time[i] - time[i - 1],
         "rows each second",
       );

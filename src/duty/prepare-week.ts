@@ -8,7 +8,7 @@ import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
 import type { Unit } from "../physics/build.ts";
 import { kindsOf } from "./kinds.ts";
-import { airsOf, stickAsked, together, type AirRange, type InAir } from "./prepare.ts";
+import { airsOf, checkAsked, stickAsked, together, type AirRange, type InAir } from "./prepare.ts";
 import type { Prepared } from "./prepared.ts";
 import type { StickMoments } from "./stick.ts";
 import { workbench, type AirTask, type StickTask, type Told } from "./workbench.ts";
@@ -29,8 +29,8 @@ export interface PrepareOptions {
 const AIRS = 0.95;
 
 /**
- * The same as `prepareDuty`, to the bit, on as many cores as there are airs at most: the unit's leak does not matter. Errors: what the unit or
- * the week may be refused for; workers under 1; the signal's reason once it asks for that.
+ * The same as `prepareDuty`, to the bit, on as many cores as there are airs at most: the unit's leak does not matter. Errors: those of
+ * `prepareDuty`; workers under 1; the signal's reason once it asks for that.
  */
 export async function prepareWeek(
   unit: Unit,
@@ -40,6 +40,7 @@ export async function prepareWeek(
   if (!(Number.isInteger(workers) && workers >= 1))
     impossible("workers", workers, "a whole number, 1 or more");
   signal?.throwIfAborted();
+  checkAsked(unit, week);
   const kinds = kindsOf(week);
   const airs = airsOf(unit, within);
   const makeHand: () => Hand = hire

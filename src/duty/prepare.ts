@@ -1,6 +1,8 @@
 // Preparing a week: once for a build, its fluid, a driver, a week and its air, however many leaks are then asked about.
 
 import type { Week } from "../driving/pattern.ts";
+import { impossible, positive } from "../errors.ts";
+import { wholeUnit } from "../history/plan.ts";
 import type { Unit } from "../physics/build.ts";
 import { newFrozen } from "./frozen.ts";
 import { kindsOf, type Kinds } from "./kinds.ts";
@@ -24,13 +26,23 @@ export interface AirRange {
 const SAME_AIR = 0.5;
 const APART = 8;
 
+/** Refuses a unit and a week that lack what is walked. */
+export function checkAsked(unit: Unit, week: Week): void {
+  wholeUnit(unit);
+  if (!Array.isArray((week as Partial<Week> | null)?.days))
+    impossible("week.days", Number.NaN, "the trips of each weekday, as weekOf makes them");
+}
+
 /** Airs that a week is walked in [K], rising. */
-export function airsOf(
-  { surroundings: { meanTemperature, yearlySwing } }: Unit,
-  within?: AirRange,
-): number[] {
+export function airsOf({ surroundings }: Unit, within?: AirRange): number[] {
+  const { meanTemperature = Number.NaN, yearlySwing = Number.NaN } = (surroundings ?? {}) as Partial<
+    Unit["surroundings"]
+  >;
   const coldest = within?.coldest ?? meanTemperature - Math.abs(yearlySwing);
   const warmest = within?.warmest ?? meanTemperature + Math.abs(yearlySwing);
+  positive("coldest air", coldest, "K");
+  if (!(warmest >= coldest && warmest < Infinity))
+    impossible("warmest air", warmest, `a temperature from the coldest, ${coldest} K, on`);
   if (warmest - coldest <= SAME_AIR) return [0.5 * (coldest + warmest)];
   const steps = Math.ceil((warmest - coldest) / APART);
   return Array.from({ length: steps + 1 }, (_, i) => coldest + ((warmest - coldest) * i) / steps);
@@ -106,8 +118,13 @@ export function together(
 }
 
 /**
- * Walks the week with frozen losses in airs from the year's coldest to its warmest and finds what every event takes. The unit's leak
- * does not matter. Returns undefined when `preparing` said no. `prepareWeek` does the same on all cores.
+ * What a week does to a unit at every loss, walked with the loss frozen, level by level, in airs from the coldest to the warmest: `dutyHistory` and `lookBack` answer
+ * one leak after another from it. `unit` and `week` are those of a plan, SI; the unit's leak does not matter. `preparing` is told the share done (0 to 1) and calls it off by
+ * answering false: then the result is undefined. `within` is the coldest and the warmest air that will be asked about [K], above 0 and in this order, else the year's of the
+ * unit's surroundings; air more than 3 K beyond them counts as 3 K beyond. The result is plain data, SI: airs [K] at most 8 K apart, in each the tables by lacking fluid [kg]
+ * (levels 0.25 kg apart and closer), and of every event the losses [kg] at which it comes. Good where the laws of a history are; a week without trips is one of stands. Takes
+ * about six seconds of processor time for each air; `prepareWeek` does the same, to the bit, on all cores. Errors ("impossible-input"): a unit without a build or surroundings, a week without
+ * days, air that is none. Source: no law of its own; how far its averages are from `simulate` is measured by `npm run agree` (DEVELOPERS.md, Two fidelities).
  */
 export function prepareDuty(
   unit: Unit,
@@ -115,6 +132,7 @@ export function prepareDuty(
   preparing?: Preparing,
   within?: AirRange,
 ): Prepared | undefined {
+  checkAsked(unit, week);
   const kinds = kindsOf(week);
   const airs = airsOf(unit, within);
   const parts: InAir[] = [];

@@ -68,11 +68,17 @@ export function nearestFirst(known: readonly string[], word: string): readonly s
   return [...known].sort((a, b) => off.get(a)! - off.get(b)!);
 }
 
-/** A question after a word that is none of the known ones, where one of them is hardly spelled otherwise: a third of its letters at most are off. */
+/** The known word that is hardly spelled otherwise, if there is one: a third of its letters at most are off, and not all of them. */
+export function nearest(known: readonly string[], word: string): string | undefined {
+  const [first = ""] = nearestFirst(known, word);
+  const off = edits(first.toLowerCase(), word.toLowerCase());
+  return off > Math.max(1, first.length / 3) || off >= first.length ? undefined : first;
+}
+
+/** A question after a word that is none of the known ones, where one of them is hardly spelled otherwise. */
 export function didYouMean(known: readonly string[], word: string): string {
-  const [nearest = ""] = nearestFirst(known, word);
-  const far = edits(nearest.toLowerCase(), word.toLowerCase()) > Math.max(1, nearest.length / 3);
-  return nearest === "" || far ? "" : ` (did you mean ${nearest}?)`;
+  const near = nearest(known, word);
+  return near === undefined ? "" : ` (did you mean ${near}?)`;
 }
 
 /** Letters to put in, take out or replace until one word is the other. */

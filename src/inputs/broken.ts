@@ -2,12 +2,22 @@
 
 import type * as v from "valibot";
 import type { Fault } from "../errors.ts";
+import { meantPaths, toldOnce, type UnknownKey } from "./misspelt.ts";
 
-/** Paths at which the shape itself is wrong, so that rules that look there would find nothing to look at. A key too many leaves the rest as it is. */
-export function brokenPaths(issues: readonly v.BaseIssue<unknown>[]): readonly string[] {
-  return issues
-    .filter((issue) => !(issue.type === "strict_object" && issue.expected === "never"))
-    .map((issue) => (issue.path ?? []).map(({ key }) => String(key)).join("."));
+/**
+ * Paths at which the shape itself is wrong, so that rules that look there would find nothing to look at. A key too many leaves the rest as it is,
+ * unless it is one of `faults` that stands for a known one.
+ */
+export function brokenPaths(
+  issues: readonly v.BaseIssue<unknown>[],
+  faults: readonly UnknownKey[],
+): readonly string[] {
+  return [
+    ...issues
+      .filter((issue) => !(issue.type === "strict_object" && issue.expected === "never"))
+      .map((issue) => (issue.path ?? []).map(({ key }) => String(key)).join(".")),
+    ...meantPaths(faults),
+  ];
 }
 
 /** A fault at or below the path, or above it, breaks the path. */
@@ -29,10 +39,10 @@ export function isThere(tree: unknown, path: string): boolean {
   return at !== undefined;
 }
 
-/** Each fault once. */
-export function distinct(faults: readonly Fault[]): Fault[] {
+/** Each fault once, and each mistake: what a misspelt key makes missing is not told besides. */
+export function distinct(faults: readonly UnknownKey[]): Fault[] {
   const seen = new Set<string>();
-  return faults.filter(({ path, expected, given }) => {
+  return toldOnce(faults).filter(({ path, expected, given }) => {
     const key = `${path}\n${expected}\n${given}`;
     if (seen.has(key)) return false;
     seen.add(key);

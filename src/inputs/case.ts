@@ -20,7 +20,7 @@ import { entriesOf, opensOf, towedOf, type Entry, type Opens } from "./moments.t
 import { refuseOtherKind } from "./other-kind.ts";
 import { toBuild } from "./to-build.ts";
 import { toLeak } from "./to-leak.ts";
-import { toWeek } from "./to-week.ts";
+import { toWeek, type ReadWeek } from "./to-week.ts";
 
 export interface Case {
   readonly name: string;
@@ -38,6 +38,8 @@ export interface Case {
   /** In the order of time. */
   readonly entries: readonly Entry[];
   readonly seed: number;
+  /** What was passed over, taken for granted or mended in the drives of the week that were recorded, a sentence each. */
+  readonly remarks: readonly string[];
   /** Every number by its path in the case file, as it was written, with where it comes from. */
   readonly origins: Readonly<Record<string, Sourced>>;
 }
@@ -68,8 +70,8 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
   refuseOtherKind("case", json);
   const parsed = v.safeParse(caseSchema, json);
   const shape = faultsOfShape(caseSchema, parsed.issues);
-  const broken = brokenPaths(parsed.issues ?? []);
-  let known: Week | null = null;
+  const broken = brokenPaths(parsed.issues ?? [], shape);
+  let known: ReadWeek | null = null;
   return (drawn = {}) => {
     const origins: Record<string, Sourced> = {};
     const list = faultList([...shape]);
@@ -82,9 +84,9 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
       list,
     );
     caseContradictions(tree, there, list);
-    const week = known ?? (there("week") ? toWeek(tree.week, there("seed") ? tree.seed : 0, list) : null);
-    if (list.faults.length > 0 || week === null) throw codedError("bad-case", distinct(list.faults));
-    known = week;
+    const read = known ?? (there("week") ? toWeek(tree.week, there("seed") ? tree.seed : 0, list) : null);
+    if (list.faults.length > 0 || read === null) throw codedError("bad-case", distinct(list.faults));
+    known = read;
 
     const { name, fluid, driver, surroundings, start, span, fillShort, seed } = tree;
     const unitFluid = {
@@ -94,6 +96,7 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
     };
     const leak = tree.leak === null ? null : toLeak(tree.leak, unitFluid, list);
     if (list.faults.length > 0) throw codedError("bad-case", list.faults);
+    const { week, remarks } = read;
     const unit: Unit = { build: toBuild(tree.build), fluid: unitFluid, leak, driver, surroundings };
     const towed = towedOf(tree);
     return {
@@ -107,6 +110,7 @@ export function caseReader(json: unknown): (drawn?: Drawn) => Case {
       ...(towed === undefined ? {} : { towed }),
       entries: entriesOf(tree),
       seed,
+      remarks,
       origins,
     };
   };
@@ -120,8 +124,9 @@ export function readBuild(json: unknown): {
   const origins: Record<string, Sourced> = {};
   const schema = v.strictObject({ build: buildSchema });
   const parsed = v.safeParse(schema, { build: json });
-  const list = faultList(faultsOfShape(schema, parsed.issues));
-  const broken = brokenPaths(parsed.issues ?? []);
+  const shape = faultsOfShape(schema, parsed.issues);
+  const list = faultList([...shape]);
+  const broken = brokenPaths(parsed.issues ?? [], shape);
   const tree = plain(parsed.output as { build: CaseTree["build"] }, "", list.faults, origins);
   const there = (part: string) =>
     isThere(tree, `build.${part}`) && !broken.some((bad) => within(bad, `build.${part}`));

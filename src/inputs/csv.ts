@@ -87,7 +87,7 @@ export function readTrace(name: string, text: string, { units = {}, mend = {} }:
 const rolling = ({ speed }: Trace): string[] =>
   speed[0]! > 0
     ? [
-        `it begins at ${speed[0]!.toPrecision(3)} m/s, but a trip starts from standstill: less is driven than it says, unless a lead-in is asked for`,
+        `it begins at ${speed[0]!.toPrecision(3)} m/s, but a trip starts from standstill: less is driven than it says, unless a lead-in (leadIn) is asked for`,
       ]
     : [];
 

@@ -3,16 +3,15 @@
 import { randomUUID } from "node:crypto";
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
-import { codedError } from "../errors.ts";
-import { given } from "../units/parse.ts";
+import { codedError, type CodedError } from "../errors.ts";
 import { readCase, type Case } from "./case.ts";
-import { jsonBreak } from "./json-break.ts";
+import { jsonBreak, type Place } from "./json-break.ts";
 import { readVisit, type ReadVisit } from "./visit.ts";
 
 /**
  * The case in a JSON file. Where it names files instead of holding their content they are put in first, with paths
  * from the case's own folder: `"build": "../van/build.json"`, and `"file": "monday.csv"` in a trip instead of `csv`.
- * Throws "bad-case" for a file that is missing or no JSON, and for all that `readCase` refuses.
+ * Throws "bad-case" for a file that is missing or no JSON (with the line and column), and for all that `readCase` refuses.
  */
 export function readCaseFile(path: string): Case {
   return readCase(caseData(path));
@@ -81,22 +80,23 @@ function jsonIn(path: string, field: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw codedError("bad-case", [
-      { path: field, expected: `JSON in ${path}`, given: brokenJson(text, error), example: "" },
-    ]);
+    const broken = jsonBreak(text);
+    if (broken === null) throw error; // read by one grammar and not by the other: a fault of this program
+    throw notJson(path, text, broken);
   }
 }
 
-/** Where it breaks off, and the engine's reason without the engine's own way of telling where. */
-function brokenJson(text: string, error: unknown): string {
-  const why =
-    error instanceof Error
-      ? error.message.replace(/ in JSON at .*$|, (?:\.\.\.)?".* is not valid JSON$/s, "")
-      : "";
-  const place = jsonBreak(text);
-  if (place === null) return why;
-  const stands = place.stands === "" ? "the end" : given(place.stands);
-  return `${stands} at line ${place.line}, column ${place.column} (${why})`;
+const notJson = (path: string, text: string, broken: Place): CodedError => {
+  const { line, column, wants: expected } = broken;
+  return codedError("bad-case", [
+    { path: `${path} line ${line}, column ${column}`, expected, given: standing(text, broken), example: "" },
+  ]);
+};
+
+/** What stands at a place as it is written there: it has quotation marks of its own. */
+function standing(text: string, { line, stands }: Place): string {
+  if (stands === "") return line === text.split("\n").length ? "the end of the file" : "the end of the line";
+  return stands.length > 60 ? `${stands.slice(0, 57)}...` : stands;
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -4,8 +4,10 @@ import type { BaseIssue, IssuePathItem } from "valibot";
 import type { Fault } from "../errors.ts";
 import type { Sourced } from "../sources/origin.ts";
 import { given } from "../units/parse.ts";
-import { acceptedBy, chosen, didYouMean, nearestFirst, schemaAt } from "./accepted.ts";
+import { acceptedBy, chosen, didYouMean, nearest, schemaAt } from "./accepted.ts";
+import { isRecord } from "./broken.ts";
 import type { Leaf } from "./leaf.ts";
+import { unknownKey, type UnknownKey } from "./misspelt.ts";
 
 /** The tree with each leaf replaced by its SI number. */
 export type Plain<T> = T extends Leaf
@@ -46,36 +48,45 @@ export function plain<T>(
 }
 
 /** Faults of shape in the words of the fault list, with what the schema takes in their place. */
-export const faultsOfShape = (schema: unknown, issues: readonly BaseIssue<unknown>[] = []): Fault[] =>
-  issues.map((issue) => faultOf(issue, schema));
+export const faultsOfShape = (schema: unknown, issues: readonly BaseIssue<unknown>[] = []): UnknownKey[] =>
+  issues.flatMap((issue) => faultsOf(issue, schema));
 
-function faultOf(issue: BaseIssue<unknown>, schema: unknown): Fault {
-  const steps = issue.path ?? [];
-  const path = steps.reduce(
-    (before, item) =>
-      typeof item.key === "number" ? `${before}[${item.key}]` : join(before, String(item.key)),
-    "",
-  );
-  if (issue.type === "strict_object" && issue.expected === "never") return unknownKey(path, schema, steps);
+function faultsOf(issue: BaseIssue<unknown>, schema: unknown): UnknownKey[] {
+  const steps: readonly IssuePathItem[] = issue.path ?? [];
+  const pathOf = (some: readonly IssuePathItem[]) =>
+    some.reduce(
+      (before, item) =>
+        typeof item.key === "number" ? `${before}[${item.key}]` : join(before, String(item.key)),
+      "",
+    );
+  const path = pathOf(steps);
+  const last = steps.at(-1);
+  const beside = isRecord(last?.input) ? Object.keys(last.input) : [];
+  const around = pathOf(steps.slice(0, -1));
+  // One issue stands for all keys of an object that are not known.
+  if (issue.type === "strict_object" && issue.expected === "never") {
+    const known = Object.keys(chosen(schemaAt(schema, steps.slice(0, -1)), last!.input)?.entries ?? {});
+    return beside
+      .filter((key) => !known.includes(key))
+      .map((key) => unknownKey(join(around, key), key, known, beside));
+  }
   if (issue.type === "union")
-    return { path, expected: issue.message, given: given(issue.input), example: "" };
+    return [{ path, expected: issue.message, given: given(issue.input), example: "" }];
   const missing = issue.type === "strict_object" && issue.received === "undefined";
   const expected =
     acceptedBy(schemaAt(schema, steps)) ?? (missing ? "a value: it may not be missing" : inWords(issue));
+  // Without the word that tells of which kind it is no key is known beside it: a word under nearly that name is what was meant.
+  const kind = String(last?.key);
+  const other =
+    issue.type === "variant" && !beside.includes(kind)
+      ? beside.find((key) => nearest([kind], key) !== undefined)
+      : undefined;
+  if (other !== undefined)
+    return [unknownKey(join(around, other), other, [kind], beside, `the key ${kind}, ${expected}`)];
   const words = expected.startsWith("one of") ? (expected.match(/"[^"]*"/g) ?? []) : [];
   const said = given(issue.input);
   const question = typeof issue.input === "string" ? didYouMean(words, said) : "";
-  return { path, expected, given: `${said}${question}`, example: words[0] ?? "" };
-}
-
-function unknownKey(path: string, schema: unknown, steps: readonly IssuePathItem[]): Fault {
-  const last = steps.at(-1)!;
-  const key = String(last.key);
-  const known = Object.keys(chosen(schemaAt(schema, steps.slice(0, -1)), last.input)?.entries ?? {});
-  const keys = nearestFirst(known, key).join(", ");
-  const expected =
-    keys === "" ? "only keys that are known here" : `only the keys that are known here: ${keys}`;
-  return { path, expected, given: `this key${didYouMean(known, key)}`, example: "" };
+  return [{ path, expected, given: `${said}${question}`, example: words[0] ?? "" }];
 }
 
 /** What an issue expects, words one after the other. */

@@ -73,12 +73,12 @@ function leafSchema(read: Read, expected: string, example: string, limits: Limit
   return v.optional(v.pipe(v.unknown(), v.transform(transform)), nothing as unknown as object);
 }
 
-/** A quantity that carries its unit. */
-export function quantity(kind: Kind, limits: Limits = anything) {
+/** A quantity that carries its unit; an example of its own where the kind's would mislead. */
+export function quantity(kind: Kind, limits: Limits = anything, example = exampleOf(kind)) {
   return leafSchema(
     (text) => parseQuantity(kind, text),
     `${quantityKinds[kind].expected} with its unit`,
-    exampleOf(kind),
+    example,
     limits,
     kind === "dripRate" ? "drops/min" : quantityKinds[kind].si,
     limitOf(kind),

@@ -70,6 +70,7 @@ export const sumpRules: readonly Rule[] = [
         `converter, lines and passages together to hold less than the fill (${told.volume(fill)})`,
         told.volume(away),
       );
+      if (Object.values(pan).some(Number.isNaN)) return; // told where it stands
       const room = panCapacity(pan) + away;
       want(
         !(fill > room),

@@ -7,7 +7,7 @@ import { taxiShift } from "../driving/taxi-shift.ts";
 import type { Trace } from "../driving/trace.ts";
 import { isCoded } from "../errors.ts";
 import { given } from "../units/parse.ts";
-import { traceFromCsv } from "./csv.ts";
+import { readTrace } from "./csv.ts";
 import { clockSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
 import type { Plain } from "./gather.ts";
@@ -16,15 +16,22 @@ import { dayNames, type WeekTree } from "./week-schema.ts";
 type PlainWeek = Plain<WeekTree>;
 type PlainTrip = PlainWeek["trips"][number];
 
+/** A week, and what was passed over, taken for granted or mended in its recorded drives: a sentence each, with the drive's name. */
+export interface ReadWeek {
+  readonly week: Week;
+  readonly remarks: readonly string[];
+}
+
 /** The week, or null with the reasons in the list. A round or shift without a seed takes the case's and its own place. */
-export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | null {
+export function toWeek(tree: PlainWeek, seed: number, list: FaultList): ReadWeek | null {
   const before = list.faults.length;
+  const remarks = new Set<string>(); // the same drive on several trips is told once
   const specs = tree.trips.map((trip, i): TripSpec | null => {
     const path = `week.trips[${i}]`;
     const startsAt = clockSeconds(trip.at);
     list.want(!Number.isNaN(startsAt), `${path}.at`, "a time of day", given(trip.at), '"07:30"');
     try {
-      const trace = traceOf(trip, seed + i, path);
+      const trace = traceOf(trip, seed + i, path, (says) => remarks.add(says));
       return trace === null ? null : { trace, startsAt, days: daysOf(trip.days) };
     } catch (error) {
       if (!isCoded(error)) throw error;
@@ -35,7 +42,7 @@ export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | n
   const good = specs.filter((spec): spec is TripSpec => spec !== null && !Number.isNaN(spec.startsAt));
   try {
     const week = weekOf(good);
-    return list.faults.length === before ? week : null;
+    return list.faults.length === before ? { week, remarks: [...remarks] } : null;
   } catch (error) {
     if (!isCoded(error)) throw error;
     list.faults.push(...error.faults);
@@ -44,7 +51,7 @@ export function toWeek(tree: PlainWeek, seed: number, list: FaultList): Week | n
 }
 
 // Null for a round with a number that could not be read: that is in the list already.
-function traceOf(trip: PlainTrip, seed: number, path: string): Trace | null {
+function traceOf(trip: PlainTrip, seed: number, path: string, remark: (says: string) => void): Trace | null {
   switch (trip.schedule) {
     case "NEDC":
       return nedc;
@@ -60,13 +67,24 @@ function traceOf(trip: PlainTrip, seed: number, path: string): Trace | null {
       return drive(trip.seed ?? seed, { hardness, hilliness, duration });
     }
     case "own": {
-      const { name, csv, timeUnit, speedUnit, gradeUnit, lateralUnit } = trip;
-      return traceFromCsv(name ?? path, csv, {
-        ...(timeUnit === undefined ? {} : { time: timeUnit }),
-        ...(speedUnit === undefined ? {} : { speed: speedUnit }),
-        ...(gradeUnit === undefined ? {} : { grade: gradeUnit }),
-        ...(lateralUnit === undefined ? {} : { lateral: lateralUnit }),
+      const { name = path, csv, timeUnit, speedUnit, gradeUnit, lateralUnit } = trip;
+      const { mergeRepeats, bridgeGaps, leadIn } = trip;
+      if ([bridgeGaps, leadIn].some(Number.isNaN)) return null;
+      const { trace, remarks } = readTrace(name, csv, {
+        units: {
+          ...(timeUnit === undefined ? {} : { time: timeUnit }),
+          ...(speedUnit === undefined ? {} : { speed: speedUnit }),
+          ...(gradeUnit === undefined ? {} : { grade: gradeUnit }),
+          ...(lateralUnit === undefined ? {} : { lateral: lateralUnit }),
+        },
+        mend: {
+          ...(mergeRepeats === undefined ? {} : { mergeRepeats }),
+          ...(bridgeGaps === undefined ? {} : { bridgeGaps }),
+          ...(leadIn === undefined ? {} : { leadIn }),
+        },
       });
+      for (const says of remarks) remark(`${name}: ${says}`);
+      return trace;
     }
   }
 }

@@ -2,10 +2,10 @@
 
 import { isCoded } from "../errors.ts";
 import type { Build } from "../physics/build.ts";
-import { didYouMean } from "./accepted.ts";
 import { readBuild, readCase, type Case } from "./case.ts";
 import { dateSeconds } from "./dates.ts";
 import type { FaultList } from "./fault-list.ts";
+import { unknownKey } from "./misspelt.ts";
 import { assumed, usualFluid, usualSites, usualSurroundings, type Assume } from "./visit-assumed.ts";
 import type { Driven } from "./visit-dates.ts";
 import type { PlainVisit } from "./visit-schema.ts";
@@ -93,14 +93,17 @@ export function caseOf(
 }
 
 function siteOf(leak: Readonly<Record<string, unknown>>, list: FaultList, assume: Assume): object {
-  for (const key of Object.keys(leak))
-    list.want(
-      siteKeys.includes(key),
-      `leak.${key}`,
-      `only where it leaks (${siteKeys.join(", ")}): how large it is, is what is looked for`,
-      `this key${didYouMean(siteKeys, key)}`,
-      siteExample,
-    );
+  for (const key of Object.keys(leak).filter((one) => !siteKeys.includes(one)))
+    list.faults.push({
+      ...unknownKey(
+        `leak.${key}`,
+        key,
+        siteKeys,
+        Object.keys(leak),
+        `only where it leaks (${siteKeys.join(", ")}): how large it is, is what is looked for`,
+      ),
+      example: siteExample,
+    });
   const usual = usualSites[String(leak["place"])] ?? {};
   const missing = Object.keys(usual).filter((key) => !Object.hasOwn(leak, key));
   if (missing.length > 0)

@@ -59,8 +59,9 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
   refuseOtherKind("visit", json);
   const parsed = v.safeParse(visitSchema, json);
   const origins: Record<string, Sourced> = {};
-  const list = faultList(faultsOfShape(visitSchema, parsed.issues));
-  const broken = brokenPaths(parsed.issues ?? []);
+  const shape = faultsOfShape(visitSchema, parsed.issues);
+  const list = faultList([...shape]);
+  const broken = brokenPaths(parsed.issues ?? [], shape);
   const tree = plain(parsed.output as VisitTree, "", list.faults, origins);
   const there = (path: string) => isThere(tree, path) && !broken.some((bad) => within(bad, path));
   const assumptions: Assumption[] = [];

@@ -2,7 +2,7 @@
 
 import * as v from "valibot";
 import { orElse, plainNumber, quantity, wholeNumber } from "./leaf.ts";
-import { aboveTo, between } from "./limits.ts";
+import { above, aboveTo, between } from "./limits.ts";
 
 export const dayNames = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
@@ -40,6 +40,10 @@ export const tripSchema = v.variant("schedule", [
     speedUnit: v.exactOptional(v.string()),
     gradeUnit: v.exactOptional(v.string()),
     lateralUnit: v.exactOptional(v.string()),
+    /** What of the drive may be mended, as `Mending` says: nothing that is not asked for here. */
+    mergeRepeats: v.exactOptional(v.boolean()),
+    bridgeGaps: v.exactOptional(quantity("time", above(0), '"20 s"').wrapped),
+    leadIn: v.exactOptional(quantity("acceleration", above(0), '"1 m/s2"').wrapped),
   }),
 ]);
 

@@ -120,11 +120,15 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
   };
 }
 
-/** The same to be walked trip by trip, which begins with the leak as it then is: one that is older than the visit's clock has grown until then. */
+/**
+ * The same to be walked trip by trip, which begins with the leak as it then is: one that is older than the visit's clock has grown until then.
+ * A history of a unit without a leak asks for no moment at which one never opens.
+ */
 export function walkOfGuess(visit: Visit, guess: Guess): Plan {
   const plan = planOfGuess(visit, guess);
   const { leak } = plan.unit;
-  if (leak === null || !(guess.opensAt < 0)) return plan;
+  if (leak === null) return { ...plan, opens: { after: 0 } };
+  if (!(guess.opensAt < 0)) return plan;
   const ran = -guess.use * runningOf(visit)(guess.opensAt);
   return { ...plan, unit: { ...plan.unit, leak: { ...leak, opening: agedOpening(leak.opening, ran) } } };
 }

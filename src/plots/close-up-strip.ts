@@ -9,7 +9,7 @@ import { flagsOf, wordsFor } from "./event-words.ts";
 import { ink } from "./ink.ts";
 import type { Picture } from "./picture.ts";
 import { drawStrip, type Panel } from "./strip.ts";
-import { namePair } from "./pair.ts";
+import { namePair, type NamedIn } from "./pair.ts";
 import { drawn, mark, type At } from "./words.ts";
 
 /** A close-up, the events around it, and the moment [s since the start of the history] that is second 0. */
@@ -36,6 +36,7 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
   const see = (y: (look: Look) => number): At[] =>
     looks.map((look) => ({ x: look.clock - moment, y: y(look) }));
   const { system } = picture;
+  const reach = { system, from, to, pixels: picture.width };
   const about = wordsFor({ name: closeUp.about });
   return drawStrip(
     {
@@ -43,11 +44,11 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
       from,
       to,
       panels: [
-        speeds(see, picture),
+        speeds(see, reach),
         submergence(see, system, from),
         gas(see),
-        pressures(see, picture),
-        torques(see, picture),
+        pressures(see, reach),
+        torques(see, reach),
         slipping(see),
         heat(see, system),
       ],
@@ -67,6 +68,8 @@ export function closeUpStrip({ closeUp, events, moment }: CloseUpPicture, pictur
 }
 
 type See = (y: (look: Look) => number) => At[];
+/** In whose units, and from when to when in a picture so many pixels wide. */
+type Reach = Omit<NamedIn, "most"> & Pick<Picture, "system">;
 
 /** A line that is broken where the unit stood. */
 function course(points: readonly At[], stroke: string, dashes = ""): Plot.Markish {
@@ -84,22 +87,14 @@ function course(points: readonly At[], stroke: string, dashes = ""): Plot.Markis
 }
 
 /** Two lines with their names; drawn no higher than the panel. */
-function pair(
-  one: At[],
-  oneName: string,
-  other: At[],
-  otherName: string,
-  most: number,
-  width: number,
-): Plot.Markish[] {
+function pair(one: At[], oneName: string, other: At[], otherName: string, panel: NamedIn): Plot.Markish[] {
   return [
     course(other, ink.asked, "5 3"),
     course(one, ink.fluid),
     ...namePair(
       { points: one, says: oneName, colour: ink.fluid },
       { points: other, says: otherName, colour: ink.asked },
-      most,
-      width,
+      panel,
     ),
   ];
 }
@@ -107,7 +102,7 @@ function pair(
 const highest = (...lines: readonly At[][]): number =>
   Math.max(0, ...lines.flat().map(({ y }) => (Number.isFinite(y) ? y : 0)));
 
-function speeds(see: See, { system, width }: Picture): Panel {
+function speeds(see: See, { system, ...across }: Reach): Panel {
   const { factor, unit } = axis("speed", system);
   const driven = see(({ speed }) => speed * factor);
   const asked = see(({ scheduled }) => scheduled * factor);
@@ -115,7 +110,7 @@ function speeds(see: See, { system, width }: Picture): Panel {
   return {
     label: `road speed [${unit}]`,
     domain: [0, most],
-    marks: pair(driven, "driven", asked, "wanted", most, width),
+    marks: pair(driven, "driven", asked, "wanted", { most, ...across }),
   };
 }
 
@@ -141,7 +136,7 @@ function gas(see: See): Panel {
   };
 }
 
-function pressures(see: See, { system, width }: Picture): Panel {
+function pressures(see: See, { system, ...across }: Reach): Panel {
   const { factor, unit } = axis("pressure", system);
   const line = see((look) => look.linePressure * factor);
   const wanted = see((look) => look.setPoint * factor);
@@ -149,11 +144,11 @@ function pressures(see: See, { system, width }: Picture): Panel {
   return {
     label: `line pressure [${unit}]`,
     domain: [0, most],
-    marks: pair(line, "line", wanted, "set point", most, width),
+    marks: pair(line, "line", wanted, "set point", { most, ...across }),
   };
 }
 
-function torques(see: See, { system, width }: Picture): Panel {
+function torques(see: See, { system, ...across }: Reach): Panel {
   const { factor, unit } = axis("torque", system);
   const asked = see((look) => look.demand * factor);
   const carried = drawn(see((look) => look.holds * factor));
@@ -163,7 +158,7 @@ function torques(see: See, { system, width }: Picture): Panel {
   return {
     label: `torque at the turbine [${unit}]`,
     domain: [0, most],
-    marks: pair(holds, "can be carried", asked, "asked", most, width),
+    marks: pair(holds, "can be carried", asked, "asked", { most, ...across }),
   };
 }
 

@@ -1,7 +1,7 @@
 // The three states of a clutch, drawn: plates apart, plates that rub, plates that turn as one.
 
 import { select, type Selection } from "d3";
-import { band, ink, letters } from "./ink.ts";
+import { band, ink, letters, letterWidth } from "./ink.ts";
 import { sealed, sheet, type Picture } from "./picture.ts";
 
 interface State {
@@ -87,7 +87,7 @@ export function clutchStates(picture: Picture): SVGSVGElement {
 
 /** A line broken at spaces so that it fits a width [px]. */
 function wrapped(line: string, width: number): string[] {
-  const fits = Math.max(8, Math.floor(width / (0.58 * letters)));
+  const fits = Math.max(8, Math.floor(width / letterWidth));
   const rows = [""];
   for (const word of line.split(" ")) {
     const last = rows[rows.length - 1]!;
@@ -140,8 +140,8 @@ function drawPack(pack: Group, { name, gap, pressure, rubs }: State): void {
     pack.append("text").attr("x", x).attr("y", y).attr("text-anchor", anchor).attr("fill", fill).text(says);
   if (name === "released") {
     note("steel", piston + 12 + gap, top - 4, "start", ink.fluid);
-    note("lined", piston + 12 + 2 * gap + plate, bottom + letters + 9, "start", ink.asked);
-    note("piston", piston + 8, bottom + letters - 2, "end", ink.text);
+    note("lined", piston + 12 + 2 * gap + plate, bottom + letters + 1, "start", ink.asked);
+    note("piston", piston + 8, bottom + letters + 1, "end", ink.text);
   }
-  if (rubs) note("pressure", 2, bottom + letters - 2, "start", ink.text);
+  if (rubs) note("pressure", 2, bottom + letters + 1, "start", ink.text);
 }

@@ -5,7 +5,7 @@ import { scaleLog } from "d3";
 import type { FadeRow } from "../history/fade.ts";
 import { axis } from "../units/show.ts";
 import { drawFlags, placeFlags, rowHeight } from "./flags.ts";
-import { ink, widthOf } from "./ink.ts";
+import { ink, letters, widthOf } from "./ink.ts";
 import { draw, sealed, type Picture } from "./picture.ts";
 import { words, type At } from "./words.ts";
 
@@ -53,6 +53,11 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
   const marginBottom = 42;
   const height = Math.round(Math.min(480, Math.max(340, width * 0.55)));
   const shown = heats.filter(({ energy }) => energy * factor > low && energy * factor < high);
+
+  const pixelY = scaleLog([floor, roof], [height - marginBottom, marginTop]);
+  /** Whether a name at a height meets no words at a heat: these take up to two rows on either side of their line. */
+  const clearOf = ({ y }: At) =>
+    shown.every(({ energy }) => Math.abs(pixelY(y) - pixelY(energy * factor)) > 3.2 * letters);
 
   const svg = draw(
     {
@@ -103,8 +108,8 @@ export function fadeTime({ rows, places, heats }: FadePicture, picture: Picture)
         Plot.dot(gulps, { x: "x", y: "y", r: 2.5, fill: ink.asked }),
         Plot.line(once, { x: "x", y: "y", stroke: ink.heat, strokeWidth: 2.5 }),
         Plot.dot(once, { x: "x", y: "y", r: 2.5, fill: ink.heat }),
-        ...beside(gulps, "comes and goes", ink.asked, "end"),
-        ...beside(once, "falls once", ink.heat, "start"),
+        ...beside(gulps, "comes and goes", ink.asked, "end", clearOf),
+        ...beside(once, "falls once", ink.heat, "start", clearOf),
       ],
     },
     picture,
@@ -156,14 +161,17 @@ function amount(value: number): string {
   return value >= 1e6 ? `${value / 1e6} M` : value.toLocaleString("en-US", { maximumFractionDigits: 9 });
 }
 
-/** The name of a line at its middle. */
+/** The name of a line near its middle, where it is clear of other words if it can be. */
 function beside(
   points: readonly At[],
   says: string,
   colour: string,
   anchor: "start" | "end",
+  clear: (at: At) => boolean,
 ): Plot.Markish[] {
-  const point = points[Math.floor(points.length * (anchor === "start" ? 0.45 : 0.4))];
+  const shares = anchor === "start" ? [0.45, 0.3, 0.6, 0.2] : [0.4, 0.55, 0.7, 0.85];
+  const at = (share: number) => points[Math.floor(points.length * share)];
+  const point = shares.map(at).find((one) => one !== undefined && clear(one)) ?? at(shares[0]!);
   return point === undefined
     ? []
     : [words(point, says, colour, anchor === "start" ? "below" : "above", anchor)];

@@ -41,7 +41,7 @@ export function historyStrip(data: HistoryPicture, picture: Picture): SVGSVGElem
       panels: [
         level(trips, data, picture),
         gas(trips),
-        pressure(trips, data, picture),
+        pressure(trips, data, picture, [from, to]),
         margin(trips, from),
         slip(trips, picture),
         temperature(trips, picture),
@@ -121,7 +121,12 @@ function gas(trips: readonly TripRow[]): Panel {
   };
 }
 
-function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture, { width }: Picture): Panel {
+function pressure(
+  trips: readonly TripRow[],
+  { trimLimit }: HistoryPicture,
+  { width: pixels }: Picture,
+  [from, to]: readonly [number, number],
+): Panel {
   const told = trips.filter(({ leastPressure }) => Number.isFinite(leastPressure));
   const line = at(told, (row) => 100 * row.leastPressure);
   const trim = at(told, (row) => (100 * row.trim) / trimLimit);
@@ -137,8 +142,7 @@ function pressure(trips: readonly TripRow[], { trimLimit }: HistoryPicture, { wi
       ...namePair(
         { points: line, says: "lowest line pressure", colour: ink.fluid },
         { points: trim, says: "learned trim", colour: ink.asked },
-        most,
-        width,
+        { most, from, to, pixels },
       ),
     ],
   };

@@ -14,8 +14,17 @@ export interface Named {
 /** Share of the panel's height that a name takes. */
 const NAME = 0.24;
 
-/** The two names for a panel that reaches from 0 to `most` and is so many pixels wide; the lines have points at the same times. */
-export function namePair(one: Named, other: Named, most: number, pixels: number): Plot.Markish[] {
+/** A panel that reaches from 0 to `most`, and from one time to another in a picture so many pixels wide. */
+export interface NamedIn {
+  readonly most: number;
+  readonly from: number;
+  readonly to: number;
+  readonly pixels: number;
+}
+
+/** The two names in their panel; the lines have points at the same times. */
+export function namePair(one: Named, other: Named, panel: NamedIn): Plot.Markish[] {
+  const { most, pixels } = panel;
   const n = Math.min(one.points.length, other.points.length);
   if (n === 0) return [];
   const i = bestPlace(
@@ -25,34 +34,64 @@ export function namePair(one: Named, other: Named, most: number, pixels: number)
     most,
     Math.max(widthOf(one.says), widthOf(other.says)) / pixels,
   );
-  const [a, b] = [inPanel(one.points[i]!, most), inPanel(other.points[i]!, most)];
-  const [upper, lower] =
-    a.y >= b.y
-      ? [
-          { ...one, at: a },
-          { ...other, at: b },
-        ]
-      : [
-          { ...other, at: b },
-          { ...one, at: a },
-        ];
+  const stood = (k: number) => {
+    const a = { ...one, at: inPanel(one.points[k]!, most) };
+    const b = { ...other, at: inPanel(other.points[k]!, most) };
+    return a.at.y >= b.at.y ? [a, b] : [b, a];
+  };
+  const [upper, lower] = stood(i) as [Placed, Placed];
   const gap = (upper.at.y - lower.at.y) / most;
   const roomAbove = 1 - upper.at.y / most > NAME;
   const roomBelow = lower.at.y / most > NAME;
-  if (!roomBelow && gap < 1.2 * NAME)
+  if (gap < 1.2 * NAME && !(roomAbove && roomBelow)) {
+    // Side by side: far enough in that neither leaves the panel.
+    const [least, last] = roomFor(upper.says, lower.says, panel);
+    const k = nearestWithin(one.points, n, i, least, last);
+    const { x, y } = stood(k)[roomBelow ? 1 : 0]!.at;
+    const at = { x: Math.max(least, Math.min(last, x)), y };
+    const side = roomBelow ? "below" : "above";
     return [
-      words(upper.at, upper.says, upper.colour, "above", "end"),
-      words(upper.at, lower.says, lower.colour, "above", "start"),
+      words(at, upper.says, upper.colour, side, "end"),
+      words(at, lower.says, lower.colour, side, "start"),
     ];
-  if (!roomAbove && gap < 1.2 * NAME)
-    return [
-      words(lower.at, upper.says, upper.colour, "below", "end"),
-      words(lower.at, lower.says, lower.colour, "below", "start"),
-    ];
+  }
+  const anchor = ({ at: { x }, says }: Placed): "start" | "middle" | "end" => {
+    const half = 0.5 * widthOf(says) * perPixel(panel);
+    return x - panel.from < half ? "start" : panel.to - x < half ? "end" : "middle";
+  };
   return [
-    words(upper.at, upper.says, upper.colour, roomAbove ? "above" : "below", "middle"),
-    words(lower.at, lower.says, lower.colour, roomBelow ? "below" : "above", "middle"),
+    words(upper.at, upper.says, upper.colour, roomAbove ? "above" : "below", anchor(upper)),
+    words(lower.at, lower.says, lower.colour, roomBelow ? "below" : "above", anchor(lower)),
   ];
+}
+
+interface Placed extends Named {
+  readonly at: At;
+}
+
+/** Beside the panel there are axis and edge: so much of the picture is not its [px]. */
+const BESIDE = 64;
+
+/** What a pixel stands for along the panel. */
+const perPixel = ({ from, to, pixels }: NamedIn): number => (to - from) / Math.max(1, pixels - BESIDE);
+
+/** Between which times two names find room side by side, the one before and the other behind. */
+const roomFor = (before: string, behind: string, panel: NamedIn): readonly [number, number] => [
+  panel.from + (widthOf(before) + 4) * perPixel(panel),
+  panel.to - (widthOf(behind) + 4) * perPixel(panel),
+];
+
+/** The index nearest to one whose point lies between two times; that one where none does. */
+function nearestWithin(
+  points: readonly At[],
+  n: number,
+  wanted: number,
+  least: number,
+  last: number,
+): number {
+  const fits = (k: number) => k >= 0 && k < n && points[k]!.x >= least && points[k]!.x <= last;
+  for (let off = 0; off < n; off++) for (const k of [wanted - off, wanted + off]) if (fits(k)) return k;
+  return wanted;
 }
 
 const inPanel = ({ x, y }: At, most: number): At => ({ x, y: Math.min(y, most) });

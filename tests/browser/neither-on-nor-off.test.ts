@@ -4,7 +4,17 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Page } from "playwright-core";
-import { axeFindings, openSite, overhang, screens, visit, type Site } from "./pages.ts";
+import {
+  axeFindings,
+  lettersByPage,
+  meetings,
+  openSite,
+  overhang,
+  screens,
+  tornDates,
+  visit,
+  type Site,
+} from "./pages.ts";
 
 const path = "neither-on-nor-off/index.html";
 const sheets = "figure .sheet";
@@ -31,14 +41,17 @@ const pictureText = (page: Page, caption: string) =>
 describe("neither on nor off", () => {
   test.each([
     [360, 780],
+    [390, 844],
     [1280, 900],
     [1920, 1080],
   ])(
-    "at %i px: no error, no failed or foreign request, nothing wider than the window",
+    "at %i px: no error, no failed or foreign request, nothing wider than the window, no words in each other's way, no date torn apart",
     async (width, height) => {
       const { context, page, wrong } = await visit(site, path, width, height);
       await ready(page);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
+      expect(await meetings(page)).toEqual([]);
+      expect(await tornDates(page)).toEqual([]);
       await page.screenshot({ path: join(screens, `neither-on-nor-off-${width}.png`), fullPage: true });
       expect(wrong).toEqual([]);
       await context.close();
@@ -149,6 +162,9 @@ describe("neither on nor off", () => {
       tagged: true,
       outline: true,
     });
+    // No last page is blank, nor all but: what is closed on the screen leaves nothing there.
+    for (const format of ["A4", "Letter"])
+      expect(Math.min(...lettersByPage(await page.pdf({ format })).slice(-1)), format).toBeGreaterThan(500);
     await page.emulateMedia({ media: "print" });
     for (const control of await page.locator("input, button, progress").all())
       expect(await control.isVisible()).toBe(false);

@@ -1,6 +1,7 @@
 // The pages as a visitor meets them: built, served on this machine, and opened in a browser without a screen.
 
 import { join } from "node:path";
+import { inflateSync } from "node:zlib";
 import axe from "axe-core";
 import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
 import { build, preview, type PreviewServer } from "vite";
@@ -82,3 +83,57 @@ export async function axeFindings(page: Page): Promise<string[]> {
 /** How much wider than the window the page is [px]. */
 export const overhang = (page: Page): Promise<number> =>
   page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+
+/** Pairs of words in one picture that stand in each other's way, and words that leave it. */
+export const meetings = (page: Page): Promise<string[]> =>
+  page.evaluate(`[...document.querySelectorAll("svg")].filter((svg) => svg.parentElement.closest("svg") === null).flatMap((svg) => {
+    const box = svg.getBoundingClientRect();
+    const texts = [...svg.querySelectorAll("text")].map((text) => [text.textContent, text.getBoundingClientRect()]).filter(([says, { width }]) => says.trim() !== "" && width > 0);
+    return texts.flatMap(([says, a], i) => [
+      ...(a.left < box.left - 2 || a.right > box.right + 2 || a.bottom > box.bottom + 2 ? [says + " leaves its picture"] : []),
+      ...texts.slice(0, i).filter(([, b]) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1.5 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4).map(([other]) => says + " meets " + other),
+    ]);
+  })`);
+
+/** Dates that a line's end tears apart. */
+export const tornDates = (page: Page): Promise<string[]> =>
+  page.evaluate(`(() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const torn = [];
+    while (walker.nextNode())
+      for (const found of walker.currentNode.data.matchAll(/\\d{4}-\\d{2}-\\d{2}/g)) {
+        const range = document.createRange();
+        range.setStart(walker.currentNode, found.index);
+        range.setEnd(walker.currentNode, found.index + found[0].length);
+        if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) torn.push(found[0]);
+      }
+    return torn;
+  })()`);
+
+/** The letters drawn on each page of a PDF as Chromium writes it. */
+export function lettersByPage(pdf: Buffer): number[] {
+  const text = pdf.toString("latin1");
+  const objects = new Map(
+    [...text.matchAll(/(\d+) 0 obj\b([^]*?)endobj/g)].map(([, id, body]) => [id!, body!]),
+  );
+  const inside = (body: string, key: string): string[] =>
+    [...(new RegExp(`/${key}\\s*\\[?([^\\]/>]*)`).exec(body)?.[1] ?? "").matchAll(/(\d+) 0 R/g)].map(
+      ([, id]) => id!,
+    );
+  const drawn = (id: string): string => {
+    const raw = /stream\r?\n([^]*?)\r?\nendstream/.exec(objects.get(id)!)![1]!;
+    return inflateSync(Buffer.from(raw, "latin1")).toString("latin1");
+  };
+  const pagesUnder = (id: string): string[] => {
+    const body = objects.get(id)!;
+    return body.includes("/Kids") ? inside(body, "Kids").flatMap(pagesUnder) : [body];
+  };
+  const catalog = [...objects.values()].find((body) => /\/Type\s*\/Catalog/.test(body))!;
+  return pagesUnder(inside(catalog, "Pages")[0]!).map(
+    (page) =>
+      inside(page, "Contents")
+        .map(drawn)
+        .join("")
+        .match(/T[jJ]\b/g)?.length ?? 0,
+  );
+}

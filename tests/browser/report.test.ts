@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { shortCase } from "../demo/demo.ts";
-import { axeFindings, overhang, screens } from "./pages.ts";
+import { axeFindings, lettersByPage, meetings, overhang, screens, tornDates } from "./pages.ts";
 import { seen, written, type Written } from "./written.ts";
 
 let report: Written;
@@ -25,11 +25,13 @@ const leastLetters = (page: Page): Promise<number> =>
     .map(({ width, height }) => Math.min(width > height ? height : width, 99)))`);
 
 describe("the report", () => {
-  test.each([360, 1280, 1920])(
-    "at %i px: nothing wider than the window, letters that can be read",
+  test.each([360, 390, 1280, 1920])(
+    "at %i px: nothing wider than the window, letters that can be read, no words in each other's way, no date torn apart",
     async (width) => {
       const page = await opened(width);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
+      expect(await meetings(page)).toEqual([]);
+      expect(await tornDates(page)).toEqual([]);
       // Thirteen pixels as drawn; a single letter may be narrower than it is high.
       expect(await leastLetters(page)).toBeGreaterThan(4);
       const shown = width < 640 ? "narrow" : "wide";
@@ -101,6 +103,8 @@ describe("the report", () => {
       expect(height).toBeLessThan(1016);
     }
     await page.pdf({ path: join(screens, "report.pdf"), format: "A4", tagged: true, outline: true });
+    for (const format of ["A4", "Letter"])
+      expect(Math.min(...lettersByPage(await page.pdf({ format })).slice(-1)), format).toBeGreaterThan(300);
     await page.close();
   });
 });

@@ -3,7 +3,7 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Page } from "playwright-core";
-import { axeFindings, openSite, overhang, screens, visit, type Site } from "./pages.ts";
+import { axeFindings, meetings, openSite, overhang, screens, tornDates, visit, type Site } from "./pages.ts";
 
 const path = "since-when/index.html";
 const SLOW = 240_000;
@@ -21,13 +21,15 @@ const firstSentence = (page: Page) => page.locator(".answer p").nth(1).textConte
 
 describe("since when", () => {
   test(
-    "at 360 px: an early answer, then the whole one; nothing wrong, nothing wider than the window, axe content",
+    "at 360 px: an early answer, then the whole one; nothing wrong, nothing wider than the window, no words in each other's way, no date torn apart, axe content",
     async () => {
       const { context, page, wrong } = await visit(site, path, 360, 780);
       await status(page).filter({ hasText: "Roughly" }).waitFor({ timeout: SLOW });
       await done(page);
       expect(await firstSentence(page)).toMatch(/The leak opened about \d+ weeks? before/);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
+      expect(await meetings(page)).toEqual([]);
+      expect(await tornDates(page)).toEqual([]);
       expect(await axeFindings(page)).toEqual([]);
       await page.screenshot({ path: join(screens, "since-when-360.png"), fullPage: true });
       expect(wrong).toEqual([]);

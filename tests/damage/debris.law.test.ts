@@ -40,12 +40,16 @@ describe("debris", () => {
 
   it("takes the density that conduction takes, and no more char than pyrolysis leaves anywhere", () => {
     expect(wetPaper.conductivity / (wetPaper.diffusivity * 1600) / liningDensity).toBeCloseTo(1, 12);
-    for (let t = pyrolysisRange.low; t <= pyrolysisRange.high; t += 10) expect(charYield(t)).toBeLessThanOrEqual(0.35);
+    for (let t = pyrolysisRange.low; t <= pyrolysisRange.high; t += 10)
+      expect(charYield(t)).toBeLessThanOrEqual(0.35);
   });
 
   it("of a whole van is tens to hundreds of grams of lining at most", () => {
     const { clutches } = van.build;
-    const sum = clutches.reduce((all, c) => all + debris(c.faces * faceArea(c), c.liningThickness, c.liningThickness, 0).worn, 0);
+    const sum = clutches.reduce(
+      (all, c) => all + debris(c.faces * faceArea(c), c.liningThickness, c.liningThickness, 0).worn,
+      0,
+    );
     expect(sum).toBeGreaterThan(0.02);
     expect(sum).toBeLessThan(1);
   });

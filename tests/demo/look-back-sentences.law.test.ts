@@ -1,6 +1,16 @@
 // What a look back says first and what it says of volumes that cannot be, on answers made up for it.
+import { parseHTML } from "linkedom";
 import { expect, test } from "vitest";
-import { causeSentences, reservations, type Telling } from "../../demos/look-back/told.ts";
+import { earlyWords } from "../../demos/look-back/early-words.ts";
+import { aheadTable } from "../../demos/look-back/tables.ts";
+import { nextLookBars } from "../../demos/look-back/bars.ts";
+import {
+  causeSentences,
+  narrowingNote,
+  nextSentences,
+  reservations,
+  type Telling,
+} from "../../demos/look-back/told.ts";
 import { tooMuch } from "../../demos/look-back/too-much.ts";
 import { alone } from "../../demos/report/said.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
@@ -56,4 +66,55 @@ test("more drained than a full unit lets go through the plug is said to be that"
   const drained = (volume: number) => seen({ kind: "fluid drained", volume, stays: litres(4.6) }) as never;
   expect(tooMuch(drained(full + litres(0.5)), answer(0, 0), alone("SI"))[0]).toContain("through the plug");
   expect(tooMuch(drained(full), answer(0, 0), alone("SI"))).toEqual([]);
+});
+
+const DAY = 86400;
+const looks = [
+  { name: "catch the drip", says: "catch it in a cup", minutes: 40, now: 30 * DAY, after: 6 * DAY },
+  { name: "ask for the first spot", says: "ask when it was seen", minutes: 3, now: 30 * DAY, after: 8 * DAY },
+];
+const next = (opened: object | null, cause: string, ahead: readonly object[] = looks) =>
+  ({ read, answer: { opened, ahead, causes: [{ cause, share: 0.97 }] } }) as unknown as Telling;
+
+test("a look has one name: in the picture, in the table and in the sentences, with what is done beside it", () => {
+  const telling = next({ chance: 0.9 }, "slow leak");
+  const { document } = parseHTML("<html><body></body></html>");
+  const drawn = nextLookBars(telling.answer, { system: "US", width: 600, document }).textContent;
+  const rows = aheadTable(telling).rows.map((row) => row.slice(0, 2));
+  const said = nextSentences(telling).join(" ");
+  expect(rows).toEqual(looks.map(({ name, says }) => [name, says]));
+  for (const { name, says, minutes } of looks) {
+    expect(drawn).toContain(`${name}, ${minutes} min`);
+    expect(said).toContain(`${name} (${says}; ${minutes} min)`);
+  }
+});
+
+test.each([
+  ["never filled", /set the level hot.*check it again after a week/],
+  ["worn pump or seals", /line pressure/],
+  ["wrong or aged fluid", /which fluid was filled/],
+  ["older leak", /older than the last full/],
+])("where there is no opening to date (%s) it is said what to do in the place of a look", (cause, step) => {
+  const telling = next(null, cause, []);
+  const said = nextSentences(telling);
+  expect(said[0]).toMatch(/^No further look narrows when a leak opened/);
+  expect(said[1]).toMatch(step);
+  // On the pages it stands where the table of looks would.
+  expect(narrowingNote(telling)).toEqual(said);
+});
+
+test("looks for the opening date stand aside where there hardly was a leak", () => {
+  expect(nextSentences(next({ chance: 0.05 }, "never filled")).join(" ")).toMatch(
+    /helps little.*set the level hot/,
+  );
+  expect(nextSentences(next({ chance: 0.5 }, "never filled")).join(" ")).not.toContain("set the level hot");
+});
+
+test("early words tell no date of a leak where no drop was counted, and dates where some were", () => {
+  const dates = { middle: read.clock.at / 2, half: [0, 1], nineTenths: [0, read.clock.at / 2] } as const;
+  expect(earlyWords(read, dates)).toMatch(/opened, 9 times in 10, between \d{4}-/);
+  const dry = readVisitFile("reference-data/visits/low-from-the-start.json");
+  expect(earlyWords(dry, dates)).toMatch(
+    /^No drop was counted: whether there is a leak at all is asked first/,
+  );
 });

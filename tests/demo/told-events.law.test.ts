@@ -1,5 +1,9 @@
-// The events of a look back as they are told: in the order in which they came.
+// Events as they are told: those of a look back in the order in which they came; what leaks then, under a head that says when it is looked at.
 import { expect, test } from "vitest";
+import { eventColumns } from "../../demos/pages/neither-on-nor-off/story.ts";
+import { eventTable } from "../../demos/report/event-table.ts";
+import { readCase } from "../../src/inputs/case.ts";
+import { changed } from "../inputs/shipped.ts";
 import { toldEvents } from "../../demos/look-back/tables.ts";
 import type { Telling } from "../../demos/look-back/told.ts";
 
@@ -29,4 +33,12 @@ test("stand by their middle dates, those that have none last; what nearly never 
     "first gulp of air",
     "cooler flow below half",
   ]);
+});
+
+test("what leaks has two heads: as it runs at that moment in the report, as it drips after the trip on the page", () => {
+  const report = eventTable(readCase(changed()), { events: [] }).columns.map(({ says }) => says);
+  const page = eventColumns("US");
+  expect(report).toContain("leak runs then");
+  expect(page.at(-1)).toBe("drips after the trip");
+  expect([...report, ...page]).not.toContain("at the leak");
 });

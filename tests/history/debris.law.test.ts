@@ -17,7 +17,9 @@ describe("lost lining", () => {
   let burnt: History;
   beforeAll(() => {
     sound = simulate(plan(van, week, celsius(10), { span: days(2) }));
-    burnt = simulate(plan({ ...van, leak: leaking("supply-line", hole(0.9e-3)) }, week, celsius(10), { span: days(4) }));
+    burnt = simulate(
+      plan({ ...van, leak: leaking("supply-line", hole(0.9e-3)) }, week, celsius(10), { span: days(4) }),
+    );
   });
 
   it("is what wear and char say, clutch by clutch", () => {
@@ -25,7 +27,10 @@ describe("lost lining", () => {
       const { worn, charred, debris } = burnt.clutches[i]!;
       const area = clutch.faces * faceArea(clutch);
       expect(debris.worn).toBeCloseTo(liningDensity * area * worn, 12);
-      expect(debris.charred).toBeCloseTo(liningDensity * area * (clutch.liningThickness - worn) * charred, 12);
+      expect(debris.charred).toBeCloseTo(
+        liningDensity * area * (clutch.liningThickness - worn) * charred,
+        12,
+      );
     });
   });
 
@@ -53,7 +58,11 @@ describe("fluid mixed by a top-up", () => {
     const without = simulate(low).end.fluidAge;
     const before = simulate({ ...low, span: days(1) - hours(1) }).end;
     const after = simulate({ ...low, topUps: [bottle] }).end.fluidAge;
-    const mixed = ageAfterTopUp(before.fluidAge, before.mass, 1e-3 * density(van.fluid.density15, celsius(15)));
+    const mixed = ageAfterTopUp(
+      before.fluidAge,
+      before.mass,
+      1e-3 * density(van.fluid.density15, celsius(15)),
+    );
     expect(after).toBeLessThan(without);
     expect(after).toBeGreaterThan(mixed);
   });

@@ -115,7 +115,9 @@ describe("a fatigue crack", () => {
         const stress = (pressure * crack.tubeRadius) / crack.wall + (running ? crack.bendingStress : 0);
         const { halfLength, modulus, tubeRadius, wall, poisson } = crack;
         const gape = crackGap(stress, halfLength, modulus, tubeRadius, wall, poisson);
-        expect(at(0, pressure, running)).toMatchObject(crackOpening(2 * halfLength, crack.restGap, wall, gape));
+        expect(at(0, pressure, running)).toMatchObject(
+          crackOpening(2 * halfLength, crack.restGap, wall, gape),
+        );
       }
     expect(at(0, 4e5, true).viscous).toBeLessThan(at(0, 0, true).viscous);
     expect(at(0, 0, true).viscous).toBeLessThan(at(0, 0, false).viscous);

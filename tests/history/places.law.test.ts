@@ -110,12 +110,21 @@ describe("a shaft's seal", () => {
     expect(parkedFor(hours(100), seal("converter-outlet")).ledger.massLeaked).toBe(0);
     expect(parkedFor(hours(100), seal("lubrication", 0.04)).ledger.massLeaked).toBeGreaterThan(0);
     // High up, but the fluid over the lid of an overfull pan reaches it.
-    expect(parkedFor(hours(100), seal("lubrication", pan.height + 5e-3), 6e-3).ledger.massLeaked).toBeGreaterThan(0);
+    expect(
+      parkedFor(hours(100), seal("lubrication", pan.height + 5e-3), 6e-3).ledger.massLeaked,
+    ).toBeGreaterThan(0);
   });
 });
 
 describe("in a case", () => {
-  const leak = { kind: "slot", place: "pan-seam", height: "60 mm", length: "60 mm", gap: "40 um", depth: "8 mm" };
+  const leak = {
+    kind: "slot",
+    place: "pan-seam",
+    height: "60 mm",
+    length: "60 mm",
+    gap: "40 um",
+    depth: "8 mm",
+  };
 
   it.each([
     ["above the pan", { height: "90 mm" }, "leak.height"],

@@ -16,9 +16,14 @@ import { celsius, days, hole, leaking, named, plan, qt, rounds, van } from "../e
 const week = rounds([8, 12], { hardness: 1, hilliness: 1, duration: 600 });
 const drive = (driver: Partial<Driver>) =>
   simulate(
-    plan({ ...van, driver: { ...van.driver, ...driver }, leak: leaking("supply-line", hole(0.9e-3)) }, week, celsius(10), {
-      span: days(4),
-    }),
+    plan(
+      { ...van, driver: { ...van.driver, ...driver }, leak: leaking("supply-line", hole(0.9e-3)) },
+      week,
+      celsius(10),
+      {
+        span: days(4),
+      },
+    ),
   );
 const closes = ({ closure: { mass, leaked, energy } }: History) =>
   expect(Math.max(mass, leaked, energy)).toBeLessThan(1e-9);

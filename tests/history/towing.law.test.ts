@@ -9,7 +9,13 @@ import { celsius, days, plan, rounds, van } from "../emerge/van.ts";
 
 const week = rounds([8], { hardness: 1, hilliness: 1, duration: 900 }, 1);
 const trailer = { mass: 1800, dragArea: 1.5, rolling: 0.012, rotating: 1.02 };
-const towed = (more: Partial<Towed> = {}): Towed => ({ trailer, days: [0, 1, 2, 3, 4, 5, 6], from: 0, until: Infinity, ...more });
+const towed = (more: Partial<Towed> = {}): Towed => ({
+  trailer,
+  days: [0, 1, 2, 3, 4, 5, 6],
+  from: 0,
+  until: Infinity,
+  ...more,
+});
 const drive = (load?: Towed) =>
   simulate(plan(van, week, celsius(10), { span: days(3), ...(load === undefined ? {} : { towed: load }) }));
 const alone = drive();
@@ -43,11 +49,18 @@ describe("in a case", () => {
 
   it("is read with its days and dates", () => {
     const { towed: read } = planOf(
-      readCase(changed(["start.date", "2024-03-04"], ["towed", { ...load, days: ["Sat", "Sun"], from: "2024-03-06", until: "2024-03-20 12:00" }])),
+      readCase(
+        changed(
+          ["start.date", "2024-03-04"],
+          ["towed", { ...load, days: ["Sat", "Sun"], from: "2024-03-06", until: "2024-03-20 12:00" }],
+        ),
+      ),
     );
     expect(read).toEqual({ trailer, days: [5, 6], from: days(2), until: days(16.5) });
     // A date without a time of day counts to its end.
-    const { towed: whole } = readCase(changed(["start.date", "2024-03-04"], ["towed", { ...load, days: ["Sat"], until: "2024-03-20" }]));
+    const { towed: whole } = readCase(
+      changed(["start.date", "2024-03-04"], ["towed", { ...load, days: ["Sat"], until: "2024-03-20" }]),
+    );
     expect(whole!.until).toBe(days(17) - 1);
     const oneDay = { ...load, days: ["Sat"], from: "2024-03-09 08:00", until: "2024-03-09" };
     expect(readCase(changed(["start.date", "2024-03-04"], ["towed", oneDay])).towed!.until).toBe(days(6) - 1);

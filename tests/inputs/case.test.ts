@@ -112,6 +112,49 @@ describe("every fault of a case comes at once", () => {
   });
 });
 
+describe("a recorded drive of a case", () => {
+  const csv = "time [s],speed [m/s]\n20,4\n21,8\n21,10\n33,16\n34,0";
+  const trip = { schedule: "own", days: ["Mon"], at: "08:00", name: "round", csv };
+  const mends = { mergeRepeats: true, bridgeGaps: "15 s", leadIn: "1 m/s2" };
+
+  it("is mended as far as its trip asks, and the case tells what was done", () => {
+    const read = readCase(changed(["week.trips", [{ ...trip, ...mends }]]));
+    const { dt } = read.week.days[0]![0]!.ticks;
+    expect(dt.reduce((sum, each) => sum + each, 0)).toBeCloseTo(4 + 14, 9);
+    expect(read.remarks).toEqual([
+      "round: line 3: 2 rows at 21 s became one, their mean",
+      "round: line 5: 12 s without a row were bridged by a straight line from 9.00 to 16.0 m/s",
+      "round: line 2: it begins at 4.00 m/s: 4.00 s and 8.00 m from standstill stand before it",
+    ]);
+    expect(readCase(changed()).remarks).toEqual([]);
+  });
+
+  it("that is not to be mended is refused with the words that would ask for it", () => {
+    expect(faultsWith(["week.trips", [trip]]).map(({ path, expected }) => [path, expected])).toEqual([
+      [
+        "round line 4, time",
+        "a time after line 3 (rows of one time are made one where mergeRepeats is asked for)",
+      ],
+      [
+        "round line 5, time",
+        "at most 5 s after line 4 while the vehicle moves (longer gaps are bridged where bridgeGaps is asked for)",
+      ],
+    ]);
+  });
+
+  it.each<[string, unknown, string]>([
+    ["mergeRepeats", "yes", "true or false"],
+    ["bridgeGaps", 20, 'a time with its unit, above 0, for example "20 s"'],
+    ["leadIn", "0 m/s2", 'an acceleration with its unit, above 0, for example "1 m/s2"'],
+  ])("refuses %s: %j in one fault", (key, value, said) => {
+    const faults = faultsWith(["week.trips", [{ ...trip, ...mends, [key]: value }]]);
+    expect(faults.map(({ path }) => path)).toEqual([`week.trips[0].${key}`]);
+    expect(
+      faults[0]!.expected + (faults[0]!.example === "" ? "" : `, for example ${faults[0]!.example}`),
+    ).toBe(said);
+  });
+});
+
 describe("a number with its origin", () => {
   const origin = { kind: "assumed", source: "workshop", because: "measured with a rule" };
 

@@ -161,7 +161,7 @@ describe("a user's drive as CSV", () => {
       ["drive.csv line 9, speed", expect.stringMatching(/^-1\.78/) as string],
     ]);
     expect(faults(text).map(({ expected }) => expected)).toContain(
-      "at most 5 s after line 7 while the vehicle moves",
+      "at most 5 s after line 7 while the vehicle moves (longer gaps are bridged where bridgeGaps is asked for)",
     );
   });
 

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { faultText } from "../../src/errors.ts";
 import { dailyDriving } from "../../src/driving/pattern.ts";
 import { readCaseFile, readVisitFile, saveText } from "../../src/inputs/files.ts";
 import { caseFile, changed, faultsOf } from "./shipped.ts";
@@ -43,18 +44,43 @@ describe("case files", () => {
   });
 
   it("that are missing or no JSON are faults too", () => {
-    writeFileSync(at("torn.json"), '{ "name": ');
-    expect(faultsOf(() => readCaseFile(at("torn.json")))).toMatchObject([{ path: "case" }]);
     expect(faultsOf(() => readCaseFile(at("gone.json")))).toMatchObject([{ path: "case" }]);
-    for (const name of ["torn.json", "gone.json"])
-      expect(faultsOf(() => readVisitFile(at(name)))).toMatchObject([{ path: "the visit's file" }]);
-    writeFileSync(at("comma.json"), '\uFEFF{\n  "name": "van",\n}\n');
-    expect(faultsOf(() => readVisitFile(at("comma.json")))[0]!.given).toMatch(/^"}" at line 3, column 1 \(/);
-    expect(faultsOf(() => readVisitFile(at("torn.json")))[0]!.given).toMatch(
-      /^the end at line 1, column 11 \(/,
-    );
+    expect(faultsOf(() => readVisitFile(at("gone.json")))).toMatchObject([{ path: "the visit's file" }]);
     writeFileSync(at("list.json"), "[]");
     expect(faultsOf(() => readCaseFile(at("list.json"))).length).toBeGreaterThan(0);
+  });
+});
+
+describe("a file that is no JSON says in which line and column, what stands there as it is written, and what should", () => {
+  it.each<[string, string]>([
+    [
+      '{\n  "build": "van.json"\n  "leak": null\n}',
+      'line 3, column 3: expected a comma or } after the value before; received "leak": null',
+    ],
+    [
+      '\uFEFF{\n  "name": "van",\n}\n',
+      'line 3, column 1: expected a name in double quotes (") after the comma, or no comma; received }',
+    ],
+    ["{ 'name': 1 }", `line 1, column 3: expected a name in double quotes ("), or }; received 'name': 1 }`],
+    ['{ "name" "van" }', 'line 1, column 10: expected a colon after the name; received "van" }'],
+    [
+      '{ "name": \u201cvan\u201d }',
+      'line 1, column 11: expected a value: text in double quotes ("), a number such as 0.5, true, false, null, [ or {; received \u201cvan\u201d }',
+    ],
+    [
+      '{ "about": "one\ntwo" }',
+      'line 1, column 16: expected the closing " of the text, in the same line; received the end of the line',
+    ],
+    [
+      '{ "file": "c:\\drive.csv" }',
+      'line 1, column 14: expected an escape such as \\n, or \\\\ for \\ itself; received \\drive.csv" }',
+    ],
+    ["[1, 2", "line 1, column 6: expected a comma or ] after the value before; received the end of the file"],
+    ["{} {}", "line 1, column 4: expected nothing more after the value; received {}"],
+  ])("%j", (text, said) => {
+    writeFileSync(at("torn.json"), text);
+    for (const read of [readCaseFile, readVisitFile])
+      expect(faultsOf(() => read(at("torn.json"))).map(faultText)).toEqual([`${at("torn.json")} ${said}`]);
   });
 });
 

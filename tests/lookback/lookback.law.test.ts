@@ -104,6 +104,23 @@ describe("the same case and seed", () => {
   });
 });
 
+describe("guesses walked trip by trip", () => {
+  test("of a unit that never leaked: it drives to the visit, and every clutch is told of", async () => {
+    const { walked, weighed } = await lookBack(visited(missing(1.5), drops(0)), shop.prepared, {
+      ...options,
+      walks: 1,
+      beliefs: { causes: { "never filled": 1e6 } },
+    });
+    expect(weighed.find(({ explanation }) => explanation.cause === "never filled")!.share).toBeGreaterThan(
+      0.99,
+    );
+    const { build } = shop.visit.unit;
+    expect(walked.map((clutches) => clutches.map(({ name }) => name))).toEqual([
+      [...build.clutches.map(({ name }) => name), build.lockUp.clutch.name],
+    ]);
+  });
+});
+
 describe("what the evidence does", () => {
   test("none at all: the answer is the belief, any day as likely as any other", async () => {
     const { opened, causes } = await ask(visited());
@@ -202,6 +219,21 @@ describe("evidence that contradicts itself", () => {
     expect(conflicts[0]).toMatchObject({ first: "missing" });
     expect(conflicts[0]!.second).toMatch(/came in by itself/);
     expect(trust.word).toBe("evidence conflicts");
+  });
+
+  test("drops counted outside nearly rule out a cooler that leaks into the coolant alone: 46 in two minutes weigh as much as e to the 200", () => {
+    const bench: Bench = { ...shop, visit: visited(full, missing(2), drops(46)) };
+    const inside = explanationsOf(bench.visit).find(
+      ({ cause }) => cause === "cooler leaks into the coolant",
+    )!;
+    for (let i = 0; i < 20; i++) {
+      const random = randomBits(4, i);
+      const values = Float64Array.from(inside.unknowns, ({ belief }) =>
+        valueAt(belief, coordinateAt(belief, random())),
+      );
+      expect(termOf(drops(46), askedOf(bench, inside, values))).toBeLessThan(-200);
+      expect(termOf(drops(0), askedOf(bench, inside, values))).toBeGreaterThan(-0.1);
+    }
   });
 
   test("a litre gone since yesterday and nothing drips is no contradiction: the cooler may leak into the coolant", async () => {

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { checkBelief, coordinateAt, shareBelow, type Belief } from "../../src/chance/belief.ts";
-import { logNormalBelow, logNormalBetween, normalBelow } from "../../src/chance/normal.ts";
+import { logNormal, logNormalBelow, logNormalBetween, normalBelow } from "../../src/chance/normal.ts";
 import { logAdd, logSum } from "../../src/chance/terms.ts";
 import { varianceAfter, varianceAfterYesNo } from "../../src/lookback/answer/next-look.ts";
 import { moments, quantile, sorted, spreadOf } from "../../src/lookback/answer/spread.ts";
@@ -47,6 +47,25 @@ describe("guesses", () => {
     const { middle } = spreadOf(sorted(column(answer, 0)));
     expect(middle).toBeGreaterThan(60 * Math.exp(-4 * 0.0119)); // four standard errors of a lognormal's median, 1.25·0.6/√4000
     expect(middle).toBeLessThan(60 * Math.exp(4 * 0.0119));
+  });
+
+  test("dear evidence that rules out all that the cheap evidence led to is met on the way there, not called impossible", () => {
+    // 4.5 measured, right to 0.2, of something that anything from 0 to 6 may be, and that cannot be over 3.5: five errors below.
+    const problem = {
+      unknowns: [{ name: "missing", belief: { law: "uniform", low: 0, high: 6 } as const }],
+      logLikelihood: ([x]: Float64Array) => logNormal(4.5, x!, 0.2),
+      further: ([x]: Float64Array) => (x! > 3.5 ? -Infinity : 0),
+    };
+    const exact = Math.log(normalBelow(-5) / 6);
+    for (let seed = 1; seed <= 8; seed++) {
+      const answer = temperedAnswer(problem, { guesses: 400, moves: 5, seed });
+      expect(Math.abs(answer.logEvidence - exact)).toBeLessThan(0.6);
+      expect(Math.max(...answer.values)).toBeLessThanOrEqual(3.5);
+      // A normal's tail from five errors on has a mean of 5.19 errors.
+      expect(Math.abs(moments(column(answer, 0), answer.weights).mean - (4.5 - 0.2 * 5.1865))).toBeLessThan(
+        0.02,
+      );
+    }
   });
 
   test("evidence that nothing can explain ends at once, with no evidence at all", () => {

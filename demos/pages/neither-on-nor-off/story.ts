@@ -82,11 +82,11 @@ export function eventColumns(system: UnitSystem): readonly string[] {
     `fluid lost [${axis("volume", system).unit}]`,
     `stick, hot [${axis("length", system).unit}]`,
     `fluid is at [${axis("temperature", system).unit}]`,
-    "at the leak",
+    "drips after the trip",
   ];
 }
 
-/** Every event of the history, one for each clutch's damage; the stick as the check proper would show it, the leak as it is then seen. */
+/** Every event of the history, one for each clutch's damage; the stick as the check proper would show it, the leak as it is seen when the trip is over. */
 export function eventRows(history: Told, beginning: Beginning, system: UnitSystem): EventRow[] {
   const midnight = Date.parse(`${beginning.date}T00:00:00Z`);
   return oneForEachClutch(history.events).map((event, i) => ({

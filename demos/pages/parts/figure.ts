@@ -13,14 +13,15 @@ if (typeof addEventListener === "function") {
   addEventListener("afterprint", () => (printing.value = false));
 }
 
-/** A figure with its caption. `draw` may read signals; null leaves the place empty. */
+/** A figure with its caption. `draw` may read signals; null leaves the place empty, without its caption. */
 export function figure(
   caption: string | Node,
   draw: (picture: Picture) => Element | null,
   className = "",
 ): HTMLElement {
   const sheet = element("div", { class: "sheet" });
-  const made = element("figure", { class: className }, sheet, element("figcaption", {}, caption));
+  const under = element("figcaption", {}, caption);
+  const made = element("figure", { class: className }, sheet, under);
   const room = signal(0);
   // A large letter asks for a larger picture rather than for one with relatively smaller letters.
   const enlarged = () =>
@@ -33,6 +34,7 @@ export function figure(
     if (width.value < 200) return;
     const svg = draw({ system: system.value, width: width.value, document });
     sheet.replaceChildren(...(svg ? [svg] : []));
+    under.hidden = svg === null; // words about a picture that is not there say nothing
   });
   return made;
 }

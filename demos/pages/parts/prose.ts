@@ -1,6 +1,7 @@
 // Prose, sections and cautions.
 
 import type { Claim } from "./claim.ts";
+import { dated } from "./dated.ts";
 import { element } from "./element.ts";
 
 /** A paragraph; *words between stars* are stressed. */
@@ -33,5 +34,5 @@ export const statements = (claims: readonly Claim[]): HTMLElement =>
   element("ul", { class: "claims" }, ...claims.map(stated));
 
 function stressed(text: string): (Node | string)[] {
-  return text.split("*").map((part, i) => (i % 2 === 1 ? element("em", {}, part) : part));
+  return text.split("*").flatMap((part, i) => (i % 2 === 1 ? [element("em", {}, part)] : dated(part)));
 }

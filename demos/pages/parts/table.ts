@@ -3,6 +3,7 @@
 import { effect } from "@preact/signals-core";
 import { saidIn } from "../../report/said.ts";
 import type { Table } from "../../report/table.ts";
+import { dated } from "./dated.ts";
 import { element } from "./element.ts";
 import { system } from "./units.ts";
 
@@ -23,7 +24,7 @@ export function tableOf({ title, columns, rows, grave }: Table): HTMLElement {
           const text = says(cell);
           if (i === 0) return element("th", { scope: "row", role: "rowheader", class: alignedBy(i) }, text);
           const label = text === "" ? undefined : says(columns[i]!.says);
-          return element("td", { role: "cell", class: alignedBy(i), "data-label": label }, text);
+          return element("td", { role: "cell", class: alignedBy(i), "data-label": label }, ...dated(text));
         }),
       ),
     );

@@ -13,6 +13,7 @@ import { show } from "../../../src/units/show.ts";
 import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { earlyWords } from "../../look-back/early-words.ts";
+import { noOpening } from "../../look-back/instead.ts";
 import {
   aheadTable,
   assumptionTable,
@@ -306,6 +307,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
         "wide",
       ),
       table(openingTable),
+      notes(({ answer }) => (answer.opened === null ? [noOpening] : [])),
     ),
     section(
       "Was it the leak?",

@@ -26,7 +26,7 @@ export interface Parting {
   /** Whether the evidence parts them: one is at least three times as likely as the other. */
   readonly apart: boolean;
   /** The look that parts them best, and the share that it would leave undecided against now; null: none does. */
-  readonly look: { readonly says: string; readonly minutes: number; readonly left: number } | null;
+  readonly look: (Pick<Ahead, "name" | "says" | "minutes"> & { readonly left: number }) | null;
 }
 
 /** Odds from which two causes are told apart, and doubt that a look must take away to be worth naming. */
@@ -131,7 +131,7 @@ export function parting(posterior: Posterior): Parting {
     .filter(({ ofSymptoms }) => !(ofSymptoms === true && ail))
     .map((look) => {
       const { now, after } = left(posterior, look, ({ cause }) => (cause === first ? 1 : 0), either);
-      return { says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };
+      return { name: look.name, says: look.says, minutes: look.minutes, left: now > 0 ? after / now : 1 };
     })
     .sort((a, b) => a.left - b.left);
   const best = looks[0]!;
