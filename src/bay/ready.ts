@@ -3,7 +3,7 @@
 import { impossible } from "../errors.ts";
 import { idleInNeutral } from "../history/idle.ts";
 import { stand } from "../history/parked.ts";
-import { newWalk, type Walk } from "../history/walk.ts";
+import { FINE, FINER, newWalk, type Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";
 import { fluidNow } from "../physics/chain.ts";
 import { fresh, storedEnergy } from "../physics/state.ts";
@@ -17,12 +17,13 @@ const SETTLED = 60;
 /**
  * A unit on level ground that has idled in neutral at `temperature` [K] until nothing changed any more. `shortage` is the
  * fluid that it lacks [m³ at fill temperature]: 0 for correct, negative for overfull. Beside hot fluid runs warm coolant,
- * beside fluid that is not yet hot coolant as warm as the fluid. Throws "impossible-input" when nothing would be left.
+ * beside fluid that is not yet hot coolant as warm as the fluid. In steps `coarser` times as long as a drive's, which do for what has
+ * come to rest. Throws "impossible-input" when nothing would be left.
  */
-export function idling(unit: Unit, shortage: number, temperature: number): Walk {
+export function idling(unit: Unit, shortage: number, temperature: number, coarser = 1): Walk {
   const { build } = unit;
   if (!(shortage < build.fill)) impossible("shortage", shortage, "less than the unit's fill, in m³");
-  const walk = newWalk(unit, fresh(unit, temperature, shortage));
+  const walk = newWalk(unit, fresh(unit, temperature, shortage), FINE * coarser, FINER * coarser);
   walk.road.ambient = Math.min(temperature, unit.surroundings.meanTemperature);
   if (temperature >= HOT) walk.state.coolant = build.heat.coolantWarm;
   fluidNow(unit, walk.state, walk.now);
@@ -33,8 +34,14 @@ export function idling(unit: Unit, shortage: number, temperature: number): Walk 
 
 /** The same unit, hot, after its engine has been off for `seconds` in air of the temperature [K]. */
 export function stoodFor(unit: Unit, shortage: number, seconds: number, air: number): Walk {
-  const walk = idling(unit, shortage, HOT);
+  return standing(idling(unit, shortage, HOT), seconds, air);
+}
+
+/** The unit of a walk after its engine has been off for `seconds` in air of the temperature [K]; the walk stays as it is. */
+export function standing({ unit, state }: Walk, seconds: number, air: number): Walk {
+  const walk = newWalk(unit, structuredClone(state));
   walk.road.ambient = air;
+  fluidNow(unit, walk.state, walk.now);
   stand(walk, seconds, () => true);
   fluidNow(unit, walk.state, walk.now);
   return walk;

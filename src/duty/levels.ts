@@ -46,12 +46,16 @@ const BEYOND = 0.25;
 /** Share of the range of what may be learned with which the share that a full unit keeps of it through a trip is found. */
 const TRIAL = 0.1;
 
-/** Walks the week level by level until every kind of trip burns a clutch, or so much is lacking [kg]; undefined when `going`, told the loss [kg], said no. */
+/**
+ * Walks the week level by level until every kind of trip burns a clutch, or so much is lacking [kg]; undefined when `going`, told the loss [kg], said no.
+ * Where a unit is all but full nothing is learned: what a trip keeps of it has not to be found (`learns`).
+ */
 export function walkLevels(
   frozen: Frozen,
   kinds: Kinds,
   going: (lacking: number) => boolean,
   most = Infinity,
+  learns = true,
 ): { climate: Climate; seen: readonly KindSeen[] } | undefined {
   const { state, unit, road } = frozen.walk;
   const range = learnedRange(unit);
@@ -72,7 +76,7 @@ export function walkLevels(
   // A round of the full week first, so that every trip of the tables comes after the one that it comes after.
   const ends = kinds.kinds.map((kind, k) => {
     standFrozen(frozen, kind.stand, () => {});
-    kept.set(keptLearned(frozen, kind, range), k * things);
+    if (learns) kept.set(keptLearned(frozen, kind, range), k * things);
     driveFrozen(frozen, kind, {});
     return snapshotOf(frozen.walk);
   });

@@ -14,6 +14,6 @@ import { levelStep, type Prepared } from "./prepared.ts";
 export function prepareLoss(unit: Unit, week: Week, air: number): Prepared {
   const kinds = kindsOf(week);
   const tight: Unit = { ...unit, leak: null };
-  const walked = walkLevels(newFrozen(tight, air), kinds, () => true, 2 * levelStep)!;
+  const walked = walkLevels(newFrozen(tight, air), kinds, () => true, 2 * levelStep, false)!;
   return { unit: tight, ...kinds, climates: [walked.climate], thresholds: [], aftermaths: [] };
 }

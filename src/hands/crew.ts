@@ -19,8 +19,8 @@ interface Asked {
   readonly reject: (why: Error) => void;
 }
 
-/** Hires so many hands and tells each of them `start`, to which it answers with anything. */
-export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
+/** A crew of hands that were hired; tells each of them `start`, to which it answers with anything. */
+export function crewOf(hands: readonly Hand[], start: unknown): Crew {
   const waiting: Asked[] = [];
   let broken: Error | undefined;
   const doing = new Map<Hand, Asked>();
@@ -32,8 +32,7 @@ export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
       hand.post(asked.task);
     }
   };
-  const hands = Array.from({ length: size }, () => {
-    const hand = hire();
+  for (const hand of hands) {
     hand.listen(
       (answer) => {
         if (isSoFar(answer)) {
@@ -52,8 +51,7 @@ export function crewOf(hire: () => Hand, size: number, start: unknown): Crew {
       },
     );
     hand.post(start);
-    return hand;
-  });
+  }
   return {
     ask: (task, told) =>
       new Promise((resolve, reject) => {

@@ -118,7 +118,11 @@ export interface SlipNow {
   charring: number;
 }
 
-export function newWalk(unit: Unit, state: State, fine = 0.05, finer = 0.02): Walk {
+/** Steps of a walk [s]: near air, and while a clutch slips. */
+export const FINE = 0.05;
+export const FINER = 0.02;
+
+export function newWalk(unit: Unit, state: State, fine = FINE, finer = FINER): Walk {
   const perKilogram = unit.fluid.density15;
   const place = unit.leak?.hiding ?? { capacity: 0, carryOff: 0 };
   return {

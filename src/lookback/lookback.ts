@@ -3,7 +3,7 @@
 import type { Prepared } from "../duty/prepared.ts";
 import { checkPrepared } from "../duty/prepared-for.ts";
 import { impossible } from "../errors.ts";
-import { crewOf } from "../hands/crew.ts";
+import { crewOf, type Crew } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
@@ -44,6 +44,8 @@ const MOST = 500;
 const WALK = 300;
 /** An explanation that the first run finds less likely than this is not asked again. */
 const HOPELESS = 1e-6;
+/** Evidence (its logarithm) under which a first run gives up: what some other explanation makes of the evidence is hundreds better, unless all give up. */
+const LEAST = -1000;
 
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
@@ -73,23 +75,22 @@ export async function lookBack(
     impossible("workers", workers, "a whole number, 1 or more");
   checkPrepared(prepared, visit.unit, visit.week);
   signal?.throwIfAborted();
-  const shown = shownBy(visit.unit, visit.site, visit.evidence);
-  const bench = benchOf(visit, prepared, shown);
   const explanations = explanationsOf(visit, beliefs);
-  const told: Told = { visit, prepared, shown, beliefs };
   const makeHand: () => Hand = hire
     ? () => webHands(hire())
     : (threads(import.meta.url) ?? (() => ownHands(workbench())));
-  const crew = crewOf(makeHand, workers, told);
+  // Threads start up while the bay's readings are worked out.
+  const hands = Array.from({ length: workers }, makeHand);
   const calledOff = signalled(signal);
   const all = FIRST * explanations.length + guesses + walks * WALK;
   let done = 0;
+  let crew: Crew | undefined;
   const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
     Promise.race([
       calledOff.aborted,
       Promise.all(
         tasks.map(async (task) => {
-          const answer = await crew.ask<Answer>(task);
+          const answer = await crew!.ask<Answer>(task);
           done += worth;
           onProgress?.(Math.min(1, done / all));
           return answer;
@@ -97,8 +98,15 @@ export async function lookBack(
       ),
     ]);
   try {
+    const shown = shownBy(visit.unit, visit.site, visit.evidence);
+    const bench = benchOf(visit, prepared, shown);
+    crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
     const firstTasks = explanations.map((_, explanation) => firstTask(explanation, seed));
-    const first = doneOf(firstTasks, await ask<Answered>(firstTasks, FIRST));
+    let first = doneOf(firstTasks, await ask<Answered>(firstTasks, FIRST));
+    if (first.every(({ answered }) => answered.answer.logEvidence <= LEAST)) {
+      const whole = firstTasks.map(({ least: _, ...task }): Task => task);
+      first = doneOf(whole, await ask<Answered>(whole, 0));
+    }
     const early = weigh(bench, explanations, first);
     onProgress?.(done / all, early);
     const tasks = sharedOut(early, guesses, moves, seed);
@@ -110,7 +118,7 @@ export async function lookBack(
     return { ...posterior, conflicts, walked: await ask(walksOf(posterior, walks), WALK) };
   } finally {
     calledOff.release();
-    await crew.dismiss();
+    await Promise.all(hands.map((hand) => hand.dismiss()));
   }
 }
 
@@ -119,6 +127,7 @@ const firstTask = (explanation: number, seed: number): Task => ({
   guesses: FIRST,
   moves: 1,
   seed,
+  least: LEAST,
   foretells: true,
 });
 

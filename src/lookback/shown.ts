@@ -3,7 +3,7 @@
 import { coolerFlowTest } from "../bay/cooler-flow-test.ts";
 import { stickIdling } from "../bay/level-checks.ts";
 import { idlePressure } from "../bay/idle-pressure.ts";
-import { HOT, idling, inThePan, stoodFor } from "../bay/ready.ts";
+import { HOT, idling, inThePan, standing } from "../bay/ready.ts";
 import type { Walk } from "../history/walk.ts";
 import type { Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
@@ -50,6 +50,9 @@ const MOST = 0.8;
 const PARKED = 900;
 const BAY = 293.15;
 
+/** Idling comes to rest within a minute: in steps so many times as long as a drive's pressures are what they would be to a fifty-thousandth, the pan's depth to a tenth of a millimetre. */
+const COARSER = 5;
+
 /** The value at a shortage; beyond the ends as at them. */
 export function at({ step, values }: Table, shortage: number): number {
   const x = Math.max(0, Math.min(values.length - 1, shortage / step));
@@ -81,10 +84,15 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[], p
       drop: dropVolume(site.dripRadius, surfaceTension(temperature), rho),
     };
   };
-  // One unit that idles hot shows both: the leak while in neutral, and then the gauge in gear.
+  // One unit that idles hot shows all: the leak while in neutral, the pan once it has stood, and the gauge in gear.
   const idled = Array.from({ length: points }, (_, i) => {
-    const walk = idling(tight, i * step, HOT);
-    return { atLeak: pressureAt(walk, site), line: idlePressure(walk) };
+    const walk = idling(tight, i * step, HOT, COARSER);
+    const { pan } = tight.build.sump;
+    return {
+      atLeak: pressureAt(walk, site),
+      depth: meanDepth(pan, inThePan(standing(walk, PARKED, BAY))),
+      line: idlePressure(walk),
+    };
   });
   return {
     stick,
@@ -94,10 +102,7 @@ export function shownBy(unit: Unit, site: Site, evidence: readonly Evidence[], p
     linePressure: { step, values: Float64Array.from(idled, ({ line }) => line) },
     ...(asks("cooler flow") ? { coolerFlow: table((shortage) => coolerFlowTest(tight, shortage).flow) } : {}),
     pressure: { step, values: Float64Array.from(idled, ({ atLeak }) => atLeak) },
-    parkedDepth: table((shortage) => {
-      const walk = stoodFor(tight, shortage, PARKED, BAY);
-      return meanDepth(tight.build.sump.pan, inThePan(walk));
-    }),
+    parkedDepth: { step, values: Float64Array.from(idled, ({ depth }) => depth) },
   };
 }
 

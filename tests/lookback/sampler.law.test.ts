@@ -68,6 +68,21 @@ describe("guesses", () => {
     }
   });
 
+  test("an answer that is given up costs a part of its steps, and its evidence is a bound from above", () => {
+    const far = {
+      unknowns: drain([]).unknowns,
+      logLikelihood: ([s]: Float64Array) => -2000 - 400 * (s! - 3) ** 2,
+    };
+    const whole = temperedAnswer(far, options);
+    const givenUp = temperedAnswer(far, { ...options, least: -1000 });
+    expect(givenUp.steps.length).toBeLessThan(whole.steps.length);
+    expect(givenUp.logEvidence).toBeLessThanOrEqual(-1000);
+    expect(givenUp.logEvidence).toBeGreaterThan(whole.logEvidence);
+    expect(temperedAnswer(fourUnknowns(), { ...options, least: -1000 })).toEqual(
+      temperedAnswer(fourUnknowns(), options),
+    );
+  });
+
   test("evidence that nothing can explain ends at once, with no evidence at all", () => {
     const { unknowns } = drain([]);
     const answer = temperedAnswer({ unknowns, logLikelihood: () => -Infinity }, options);

@@ -17,6 +17,8 @@ export interface SamplerOptions {
   readonly moves: number;
   /** A whole number from 0: the same gives the same answer. */
   readonly seed: number;
+  /** Evidence (its logarithm) under which the answer is given up on the way; then its own is no more than a bound from above. None when missing. */
+  readonly least?: number;
 }
 
 /** A step on the way: the powers of both likelihoods that were reached, added up (0 to 2), what the weights were worth, and the share of moves accepted. */
@@ -49,7 +51,7 @@ const PAST = 0.02;
  */
 export function temperedAnswer(problem: Problem, options: SamplerOptions): TemperedAnswer {
   checked(problem, options);
-  const { guesses, moves, seed } = options;
+  const { guesses, moves, seed, least = -Infinity } = options;
   const n = problem.unknowns.length;
   const further = new Float64Array(guesses);
   const logWeights = new Float64Array(guesses);
@@ -61,16 +63,16 @@ export function temperedAnswer(problem: Problem, options: SamplerOptions): Tempe
   let round = 1;
   for (const stage of problem.further === undefined ? [0] : [0, 1]) {
     const counts = stage === 0 ? logLikelihood : further;
-    if (stage === 1 && logEvidence > -Infinity) {
+    if (stage === 1 && logEvidence > least) {
       askFurther(problem, points, further);
       const left = further.reduce((count, log) => count + (log > -Infinity ? 1 : 0), 0);
       if (left < PAST * guesses) return temperedAnswer(asOne(problem), options);
     }
-    for (let power = stage === 0 ? beginning.power : 0; power < 1 && logEvidence > -Infinity; round++) {
+    for (let power = stage === 0 ? beginning.power : 0; power < 1 && logEvidence > least; round++) {
       const next = nextPower(counts, power);
       for (let i = 0; i < guesses; i++) logWeights[i] = (next - power) * counts[i]!;
       logEvidence += normalised(logWeights, weights);
-      if (logEvidence === -Infinity) break; // No guess is possible: the draws stay as they are.
+      if (!(logEvidence > least)) break; // No guess is possible, or none that is worth it: the draws stay as they are.
       const effective = effectiveSize(weights);
       take(points, [logLikelihood, further], resampled(weights, randomBits(seed, round, -1)()), n);
       const last = next === 1 && (stage === 1 || problem.further === undefined);
