@@ -8,6 +8,7 @@ import { varianceOf, type VarianceStudy } from "../../src/ensemble/variance.ts";
 import { wordsFor } from "../../src/plots/event-words.ts";
 import { ensembleStrip, eventRows } from "../../src/plots/ensemble-bands.ts";
 import type { UnitSystem } from "../../src/units/show.ts";
+import { cautions } from "../report/cautions.ts";
 import { drawn } from "../report/drawn.ts";
 import {
   cautionSection,
@@ -18,7 +19,7 @@ import {
   section,
   type Drawing,
 } from "../report/frame.ts";
-import type { Loaded } from "../report/load-case.ts";
+import { aboutIn, type Loaded } from "../report/load-case.ts";
 import { rangesTable } from "../report/ranges-table.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
@@ -26,6 +27,7 @@ import { bandTable, isTold, rankTable, varianceTable } from "./tables.ts";
 
 export interface EnsembleReport {
   readonly name: string;
+  readonly about: string;
   readonly notes: readonly string[];
   readonly bands: Table;
   readonly rankings: readonly Table[];
@@ -38,13 +40,18 @@ const FEW = 20;
 /** What a reader wants to know the reasons of, as far as it happens in half of the members. */
 const asked = ["first spot on the ground", "first sustained slip", "damage 1", "no drive"];
 
-export function reportOf({ given }: Loaded, result: Ensemble, study: VarianceStudy | null): EnsembleReport {
+export function reportOf(
+  { given, data }: Loaded,
+  result: Ensemble,
+  study: VarianceStudy | null,
+): EnsembleReport {
   const told = result.events.filter((event) => asked.includes(event.key) && event.share >= 0.5);
   const ranks = result.outcomes.length < FEW ? [] : told.map((event) => rankInputs(result, event.key));
   const shares = study === null ? [] : told.map((event) => varianceOf(study, event.key));
   const { clutches } = given.unit.build;
   return {
     name: given.name,
+    about: aboutIn(data),
     notes: [
       ...notesOf(result),
       ...[ranks[0], shares[0]].flatMap((table) =>
@@ -134,10 +141,21 @@ function notesOf({ inputs, outcomes, refused, unsound, ailing }: Ensemble): stri
 }
 
 /** What is printed. */
-export function screenText({ name, notes, bands, rankings }: EnsembleReport, system: UnitSystem): string {
-  return [name, "", ...[bands, ...rankings].map((table) => tableText(table, system)), ...notes, ""].join(
-    "\n",
-  );
+export function screenText(
+  { name, about, notes, bands, rankings }: EnsembleReport,
+  system: UnitSystem,
+): string {
+  return [
+    name,
+    "",
+    ...(about === "" ? [] : [about, ""]),
+    ...[bands, ...rankings].map((table) => tableText(table, system)),
+    ...notes,
+    "",
+    "Before anything is done about it",
+    ...cautions.map((caution) => `  ${caution}`),
+    "",
+  ].join("\n");
 }
 
 /** The page, and each picture in the chosen units. */
@@ -151,11 +169,12 @@ export function filesOf(report: EnsembleReport, system: UnitSystem): Map<string,
 }
 
 function page(report: EnsembleReport, system: UnitSystem): string {
-  const { name, notes, bands, rankings, ranges, pictures } = report;
+  const { name, about, notes, bands, rankings, ranges, pictures } = report;
   return framed({
     kind: "Fluid loss in an automatic transmission: how sure the answer is",
     title: `${name}: how sure`,
     name,
+    about,
     system,
     sections: [
       section("In short", paragraphs(notes)),

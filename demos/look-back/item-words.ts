@@ -65,7 +65,9 @@ const minutes = (seconds: number) =>
     ? `${seconds} s`
     : seconds < 600
       ? `${Number((seconds / 60).toFixed(1))} min`
-      : `${Math.round(seconds / 60)} min`;
+      : seconds < 7200
+        ? `${Math.round(seconds / 60)} min`
+        : `${Number((seconds / 3600).toFixed(1))} h`;
 
 /** As an odometer is read: without its tenths. Distances that are no whole miles or kilometres are rounded in the reader's own unit. */
 const byOdometer = (metres: number, tell: Tell): string =>
@@ -73,13 +75,13 @@ const byOdometer = (metres: number, tell: Tell): string =>
 
 function whenWords({ from, to, error, of }: When, read: ReadVisit, tell: Tell): string {
   const { clock } = read;
-  const hours = error < DAY;
-  const miles = (by: number) =>
-    `${byOdometer((clock.odometer ?? 0) + by, tell)}${clock.odometer === null ? " after the last full" : ""}`;
-  const on = (at: number) => (of !== undefined ? miles(at) : hours ? momentIn(read, at) : dayIn(read, at));
   // About a moment is a narrow span with an error: both together are what was told.
   const narrow = to - from < error * 1.1;
   const both = narrow ? Math.hypot(error, (to - from) / Math.sqrt(12)) : error;
+  const hours = Math.round(both / 60) < DAY / 60;
+  const miles = (by: number) =>
+    `${byOdometer((clock.odometer ?? 0) + by, tell)}${clock.odometer === null ? " after the last full" : ""}`;
+  const on = (at: number) => (of !== undefined ? miles(at) : hours ? momentIn(read, at) : dayIn(read, at));
   const right = `, right to ${of !== undefined ? byOdometer(both, tell) : hours ? minutes(both) : `${Math.round(both / DAY)} ${Math.round(both / DAY) === 1 ? "day" : "days"}`}`;
   if (from === -Infinity) return `by ${on(to)}${right}`;
   if (to === Infinity) return `not yet by ${on(from)}${right}`;

@@ -56,6 +56,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
   return [
     read.visit.name,
     "",
+    ...noted(read.about === undefined ? [] : [read.about]),
     ...reservations(telling),
     "",
     ...sentences(telling, plainly(system)),

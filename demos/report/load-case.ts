@@ -15,6 +15,12 @@ export interface Loaded {
   readonly data: unknown;
 }
 
+/** What a case says of itself under its name, as that it is invented; nothing where it says nothing. */
+export function aboutIn(data: unknown): string {
+  const about = isRecord(data) ? data["about"] : undefined;
+  return typeof about === "string" ? about : "";
+}
+
 /** Reads case and trace. Throws a coded error with the faults of both at once. */
 export function loadCase({
   caseFile,
@@ -82,6 +88,6 @@ function gathering<T>(faults: Fault[], step: () => T): T | null {
   }
 }
 
-export function isRecord(value: unknown): value is Record<string, unknown> {
+function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }

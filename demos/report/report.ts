@@ -12,7 +12,7 @@ import { drivenText, remarksText } from "./driven.ts";
 import { eventTable } from "./event-table.ts";
 import { fadeTable } from "./fade-table.ts";
 import { leakText } from "./leak-words.ts";
-import { isRecord, type Loaded } from "./load-case.ts";
+import { aboutIn, type Loaded } from "./load-case.ts";
 import { page } from "./page.ts";
 import { firstLow } from "./first-low.ts";
 import { drawnAt, type Drawing } from "./frame.ts";
@@ -39,7 +39,6 @@ export interface Report {
 
 export function reportOf({ given, data }: Loaded, computed: Computed, system: UnitSystem): Report {
   const history: History = computed.history;
-  const about = isRecord(data) ? data["about"] : undefined;
   const harm = history.events.find(({ name }) => name === "first sustained slip" || name === "damage 1");
   const low = firstLow(given.unit, history, harm?.clock);
   const { weekday } = planOf(given);
@@ -52,7 +51,7 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
   ];
   return {
     name: given.name,
-    about: typeof about === "string" ? about : "",
+    about: aboutIn(data),
     story: linesInBoth((each) => told(alone(each))),
     storyOnScreen: told(withOther(system)),
     books: linesInBoth((each) => [booksText(history), ...stretched(history.outside, each)]),
@@ -79,13 +78,14 @@ export const tintNote =
 
 /** What is printed. */
 export function screenText(
-  { name, storyOnScreen, books, bayNotes, tables }: Report,
+  { name, about, storyOnScreen, books, bayNotes, tables }: Report,
   system: UnitSystem,
 ): string {
   const { events, clutches, linings, bay, fades } = tables;
   return [
     name,
     "",
+    ...(about === "" ? [] : [about, ""]),
     ...storyOnScreen,
     "",
     tableText(events, system),

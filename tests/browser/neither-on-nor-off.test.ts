@@ -171,6 +171,13 @@ describe("neither on nor off", () => {
     expect(await page.locator(`${sheets} > svg`).count()).toBe(5);
     for (const sheet of await page.locator(`${sheets} > svg`).all())
       expect(await sheet.isVisible()).toBe(true);
+    // A4 without its margins: narrow enough for the style of a phone, whose pictures reach into the margin.
+    await page.setViewportSize({ width: 680, height: 1000 });
+    expect(await overhang(page)).toBeLessThanOrEqual(0);
+    const left = await page.evaluate(
+      `Math.min(...[...document.querySelectorAll(".sheet")].map((sheet) => sheet.getBoundingClientRect().left))`,
+    );
+    expect(left).toBeGreaterThanOrEqual(0);
     await context.close();
   });
 

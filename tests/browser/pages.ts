@@ -84,6 +84,12 @@ export async function axeFindings(page: Page): Promise<string[]> {
 export const overhang = (page: Page): Promise<number> =>
   page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
 
+/** Tables that are wider than the room they have, so that their last column is cut or has to be pushed into sight. */
+export const cutTables = (page: Page): Promise<string[]> =>
+  page.evaluate(`[...document.querySelectorAll(".table")]
+    .filter((table) => table.scrollWidth > table.clientWidth)
+    .map((table) => table.querySelector("caption").innerText)`);
+
 /** Pairs of words in one picture that stand in each other's way, and words that leave it. */
 export const meetings = (page: Page): Promise<string[]> =>
   page.evaluate(`[...document.querySelectorAll("svg")].filter((svg) => svg.parentElement.closest("svg") === null).flatMap((svg) => {

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { shortCase } from "../demo/demo.ts";
-import { axeFindings, lettersByPage, meetings, overhang, screens, tornDates } from "./pages.ts";
+import { axeFindings, cutTables, lettersByPage, meetings, overhang, screens, tornDates } from "./pages.ts";
 import { seen, written, type Written } from "./written.ts";
 
 let report: Written;
@@ -66,6 +66,12 @@ describe("the report", () => {
     },
   );
 
+  test.each([800, 1024, 1280, 1920])("at %i px no table is cut at its right", async (width) => {
+    const page = await opened(width);
+    expect(await cutTables(page)).toEqual([]);
+    await page.close();
+  });
+
   test("on a phone the rows of a wide table are cards that name each number", async () => {
     const page = await opened(360);
     const cell = page.getByRole("cell").nth(1);
@@ -89,6 +95,8 @@ describe("the report", () => {
     await page.setViewportSize({ width: 688, height: 1016 });
     expect(await page.locator(".switch").isVisible()).toBe(false);
     expect(await page.locator(".drawing.narrow:visible").count()).toBe(0);
+    expect(await overhang(page)).toBeLessThanOrEqual(0);
+    expect(await cutTables(page)).toEqual([]);
     const figures = page.locator("figure");
     expect(await page.locator(".drawing.us.wide:visible").count()).toBe(await figures.count());
     const parts: { inside: string; height: number }[] = await page.evaluate(

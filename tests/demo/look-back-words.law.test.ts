@@ -1,5 +1,5 @@
 // What a look back says of moments, miles and places: no finer than it is known, and in no file's words.
-import { readdirSync } from "node:fs";
+import { readFileSync, readdirSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { agesOf, datesOf, odometerOf, waitOf } from "../../demos/look-back/moments.ts";
@@ -9,6 +9,7 @@ import type { Telling } from "../../demos/look-back/told.ts";
 import { saidIn } from "../../demos/report/said.ts";
 import type { Cell } from "../../demos/report/table.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
+import { readVisit } from "../../src/inputs/visit.ts";
 
 const folder = "reference-data/visits";
 const visits = readdirSync(folder).filter((name) => name.endsWith(".json"));
@@ -77,6 +78,18 @@ describe("what a look back rests on", () => {
     const telling = { read: readVisitFile(`${folder}/${name}`) } as Telling;
     for (const { rows } of [evidenceTable(telling), assumptionTable(telling)])
       for (const row of rows) for (const cell of row) expect(text(cell)).not.toMatch(fromAFile);
+  });
+
+  test.each([
+    ["1 day", "2024-10-20, right to 1 day"],
+    ["6 h", "2024-10-20 12:00, right to 6 h"],
+  ])("a moment right to %s is told in the same measure", (error, told) => {
+    const evidence = [{ kind: "first symptom", what: "does not move", about: "2024-10-20", error }];
+    const facts = JSON.parse(readFileSync(`${folder}/three-facts.json`, "utf8")) as object;
+    const build = JSON.parse(readFileSync("reference-data/parcel-van/build.json", "utf8")) as unknown;
+    const telling = { read: readVisit({ ...facts, evidence }, build) } as Telling;
+    const said = evidenceTable(telling).rows.map((row) => row.map(text).join(" "));
+    expect(said.join("\n")).toContain(told);
   });
 
   test("so do places that have no words of their own yet", () => {

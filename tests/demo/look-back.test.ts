@@ -20,6 +20,7 @@ describe("the look back", { timeout: 240_000 }, () => {
     expect(ran.err).not.toContain("expected");
     expect(ran.code).toBe(0);
     for (const says of [
+      /^Invented <for> a test\.$/m,
       /9 times in 10 it was between .* before the visit/,
       /Was it the leak\? (Yes|No|Cannot be told)\./,
       /in (about|more|fewer)/,

@@ -26,6 +26,7 @@ test("the demo goes from full to burnt, and says when and how", { timeout }, asy
   expect(said).toMatch(/Ended at \d{4}-\d\d-\d\d \d\d:\d\d, \d+ mi .*: no drive\./);
   expect(said).toMatch(/agree to .*e-1\d of the fluid filled in/);
   for (const caution of cautions) expect(said).toContain(caution);
+  expect(said).toMatch(/^Invented\. /m);
 
   const files = readdirSync(out).sort();
   expect(files).toEqual(expect.arrayContaining(["report.html", "history.svg", "fade.svg", "close-up-1.svg"]));

@@ -2,6 +2,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { cautions } from "../../demos/report/cautions.ts";
 import { writeFolder } from "../../demos/report/write-folder.ts";
 import { freshFolder, runProgram, type Meanwhile, type Ran } from "../demo/demo.ts";
 import { foreignUnits } from "../demo/units.ts";
@@ -37,6 +38,7 @@ test(
     expect(said).toContain("When it happens in 20 members");
     expect(said).toMatch(/pressure below demand .* 100 %/);
     expect(said).toMatch(/leak\.diameter .*larger means sooner/);
+    for (const caution of cautions) expect(said).toContain(caution);
     const files = readdirSync(out).sort();
     expect(files).toEqual(["curve-bands.svg", "event-bands.svg", "report.html"]);
     for (const name of files) {

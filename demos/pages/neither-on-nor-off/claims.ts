@@ -110,7 +110,7 @@ const heatOf = (kind: FadeRow["kind"], time: number) =>
 
 export const fading = {
   valve: {
-    says: "A pressure that goes in a tenth of a second, as when a valve shuts, and then stays away costs the clutch less than 37 foot-pounds (50 joules), which warm its steel plates by less than half a degree.",
+    says: "A pressure that goes in a tenth of a second, as when a valve shuts, and then stays away costs the clutch less than 37 foot-pounds (50 joules), which warm its steel plates by less than half a degree Fahrenheit (a quarter of a kelvin).",
     holds: () => heatOf("falls once", 0.1) < 50 && 50 / warming(invention, uphill.gear) < 0.25 / rise,
   },
   hour: {
