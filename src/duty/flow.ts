@@ -109,7 +109,7 @@ const hasColumn = ({ place, lineAbove }: Leak) =>
 export const weekAgeing = (reading: Reading): number => mixed(reading, reading.tables.ageing, 0, 1);
 
 /**
- * Mass [kg] lost in the last `seconds` of one of the week's kinds of stands, or of so long a beginning of it: first from the line's column above the hole, then from
+ * Mass [kg] lost in the last `seconds` of one of the week's kinds of stands, or of so long a beginning of it, each as much longer as the vehicle rests longer: first from the line's column above the hole, then from
  * what stands in the pan over it, at the viscosity that the whole stand amounts to.
  */
 export function standLoses(
@@ -117,11 +117,13 @@ export function standLoses(
   prepared: Prepared,
   leak: Leak,
   standKind: number,
-  seconds: number,
-  stand = prepared.standKinds[standKind]!.stand,
+  asked: number,
+  told = prepared.standKinds[standKind]!.stand,
 ): number {
-  if (!(seconds > 0)) return 0;
+  if (!(asked > 0)) return 0;
   const { standKinds, unit } = prepared;
+  const seconds = reading.rests * asked;
+  const stand = reading.rests * told;
   const { walked, before } = standKinds[standKind]!;
   takeStand(reading, standKind, standKinds.length);
   const density = reading.stand[1]!;

@@ -24,6 +24,8 @@ export interface Reading {
   factor: number;
   /** Viscosity of the aged fluid over the new one's. */
   thinned: number;
+  /** How many times as long the vehicle stands as its week says. */
+  rests: number;
   /** The stand that was read last, as `standParts` counts. */
   readonly stand: Float64Array;
 }
@@ -42,6 +44,7 @@ export const newReading = (prepared: Prepared): Reading => ({
   shapeWeights: new Float64Array(4),
   factor: 0,
   thinned: 1,
+  rests: 1,
   stand: new Float64Array(standParts),
 });
 

@@ -2,6 +2,7 @@
 
 import { dutyEvents, type DutyEvents } from "../duty/history.ts";
 import { dutyLoss } from "../duty/loss.ts";
+import { WEEK, type AveragedPlan } from "../duty/course.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
@@ -80,7 +81,11 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
   opening.kind === "pit" ? { ...opening, after: opening.after * use } : opening;
 
 /** The plan of a guess, up to the visit. */
-export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksOf(visit, guess.use)): Plan {
+export function planOfGuess(
+  visit: Visit,
+  guess: Guess,
+  clocks: Clocks = clocksOf(visit, guess.use),
+): AveragedPlan {
   const { site, unit, week } = visit;
   const { use, stretch, opening, opensAt, soakedUp, short, harder, added } = guess;
   const { weekday, dayOfYear, toPlan } = clocks;
@@ -117,6 +122,7 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
     })),
     span: clocks.visit,
     fillShort: short - harder,
+    weekLasts: (WEEK * stretch) / use,
   };
 }
 
@@ -125,7 +131,7 @@ export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksO
  * A history of a unit without a leak asks for no moment at which one never opens.
  */
 export function walkOfGuess(visit: Visit, guess: Guess): Plan {
-  const plan = planOfGuess(visit, guess);
+  const { weekLasts: _, ...plan } = planOfGuess(visit, guess);
   const { leak } = plan.unit;
   if (leak === null) return { ...plan, opens: { after: 0 } };
   if (!(guess.opensAt < 0)) return plan;
