@@ -21,12 +21,12 @@ export interface Telling {
 export function sentences(telling: Telling, wording: Wording): string[] {
   const tell: Tell = (...amount) => wording.keep(alone(wording.system)(...amount));
   return [
-    // What it was comes first where it hardly was a leak.
+    // What contradicts itself comes before all that rests on it; what it was where it hardly was a leak.
+    ...conflictSentences(telling, tell),
     ...((telling.answer.opened?.chance ?? 0) < 0.5
       ? [...causeSentences(telling), ...openingSentences(telling, wording)]
       : [...openingSentences(telling, wording), ...causeSentences(telling)]),
     ...tooMuch(telling.read, telling.answer, tell),
-    ...conflictSentences(telling, tell),
     ...harmSentences(telling, wording),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
@@ -95,7 +95,7 @@ function openingSentences({ read, answer }: Telling, wording: Wording): string[]
   ];
 }
 
-export function causeSentences({ answer: { causes, parting } }: Telling): string[] {
+export function causeSentences({ answer: { causes, parting, trust } }: Telling): string[] {
   const [first, second] = causes;
   if (first === undefined) return [];
   const next =
@@ -103,7 +103,9 @@ export function causeSentences({ answer: { causes, parting } }: Telling): string
       ? ""
       : ` Next comes ${named(second.cause)}: ${likelihood(second.share)}.`;
   const says = [
-    `Was it the leak? ${verdict(causes)}. ${capital(named(first.cause))}: ${likelihood(first.share)}.${next}`,
+    trust.word === "evidence conflicts"
+      ? `Was it the leak? Cannot be told: nothing that was asked explains all of the evidence. What comes nearest is ${named(first.cause)}: of what was asked, ${likelihood(first.share)}.${next}`
+      : `Was it the leak? ${verdict(causes)}. ${capital(named(first.cause))}: ${likelihood(first.share)}.${next}`,
   ];
   if (!parting.apart)
     says.push(

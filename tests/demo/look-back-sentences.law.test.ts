@@ -17,9 +17,10 @@ import { readVisitFile } from "../../src/inputs/files.ts";
 import { litres, quarts } from "../../src/units/literals.ts";
 
 const read = readVisitFile("reference-data/visits/three-facts.json");
-const shares = (told: Readonly<Record<string, number>>) =>
+const shares = (told: Readonly<Record<string, number>>, word = "trust") =>
   ({
     answer: {
+      trust: { word },
       causes: Object.entries(told).map(([cause, share]) => ({ cause, share })),
       parting: { apart: true },
     },
@@ -31,6 +32,11 @@ test.each<[string, Readonly<Record<string, number>>]>([
   ["Cannot be told. A slow leak", { "slow leak": 0.6, "worn pump or seals": 0.4 }],
 ])("was it the leak opens with yes, no or cannot be told: %s", (says, told) => {
   expect(causeSentences(shares(told))[0]).toMatch(new RegExp(`^Was it the leak\\? ${says}: `));
+});
+
+test("where the evidence contradicts itself there is no yes: what comes nearest is told, and that nothing explains all", () => {
+  const [says] = causeSentences(shares({ "slow leak": 0.99, "never filled": 0.01 }, "evidence conflicts"));
+  expect(says).toMatch(/^Was it the leak\? Cannot be told: nothing .* What comes nearest is a slow leak: /);
 });
 
 test("without evidence it is said that the vehicle still drove into the bay", () => {
