@@ -76,12 +76,14 @@ export function agesOf(
   const count = (at: number) => Math.max(0, Math.round((read.clock.at - at) / unit));
   const word = (number: number) =>
     number === 0 ? `less than a ${name}` : `${number} ${name}${number === 1 ? "" : "s"}`;
+  const about = (number: number) => (number === 0 ? word(0) : `about ${word(number)}`);
   // The later moment is the smaller age.
   const span = ([from, to]: readonly [number, number]) => {
     const [young, old] = [count(to), count(from)];
-    return young === old ? `about ${word(young)}` : `between ${young} and ${word(old)}`;
+    if (young === old) return about(young);
+    return young === 0 ? `up to ${word(old)}` : `between ${young} and ${word(old)}`;
   };
-  return { middle: word(count(middle)), half: span(half), nineTenths: span(nineTenths) };
+  return { middle: about(count(middle)), half: span(half), nineTenths: span(nineTenths) };
 }
 
 const waits = [

@@ -72,7 +72,7 @@ function openingSentences({ read, answer }: Telling, wording: Wording): string[]
       ? `If it was a leak that opened since it was last full (${outOfTwenty(opened.chance)}), it`
       : "The leak";
   return [
-    `${since} opened about ${ages.middle} before the visit, near ${dates.middle}: as likely earlier as later. ` +
+    `${since} opened ${ages.middle} before the visit, near ${dates.middle}: as likely earlier as later. ` +
       `9 times in 10 it was ${dates.from === dates.to ? `on ${dates.from}` : `between ${dates.between}`}, ${ages.nineTenths} before the visit. Half the time it was ${ages.half} before.` +
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
@@ -162,7 +162,7 @@ function harmSentences({ read, answer }: Telling, { system, keep }: Wording): st
   const spot = event("first spot on the ground");
   if (spot?.when)
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came about ${agesOf(read, spot.when).middle} before the visit, near ${datesOf(read, spot.when).middle} and ${keep(odometerOf(read, spot.driven ?? spot.when, system).middle)}. 9 times in 10 it came ${agesOf(read, spot.when).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${agesOf(read, spot.when).middle} before the visit, near ${datesOf(read, spot.when).middle} and ${keep(odometerOf(read, spot.driven ?? spot.when, system).middle)}. 9 times in 10 it came ${agesOf(read, spot.when).nineTenths} before.`,
     );
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
