@@ -13,6 +13,7 @@ import { inputWords } from "../report/input-words.ts";
 import { inBoth } from "../report/said.ts";
 import type { Table } from "../report/table.ts";
 import { axis, type ShownKind } from "../../src/units/show.ts";
+import { lastPlace, toPlace } from "../../src/units/show-spread.ts";
 
 /** Later than the end of a member's history; a note says so. */
 const LATER = "later";
@@ -41,9 +42,9 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
         wordsFor(event),
         `${Math.round(100 * event.share)} %`,
         dates(event.clock),
-        threeOf(event.running, (running) => (running / 3600).toFixed(1)),
-        spanIn(event.lost, "volume", 2),
-        spanIn(event.odometer, "distance", 0),
+        toldBand(event.running, 1 / 3600, 0.1),
+        spanIn(event.lost, "volume", 0.01),
+        spanIn(event.odometer, "distance", 1),
         hoursText(written.get(event.key)?.running),
       ]),
     grave: (row) => {
@@ -64,12 +65,17 @@ function threeOf(band: Band, text: (value: number) => string): string {
   return low === high ? low : `${middle} (${low} to ${high})`;
 }
 
+/** A band times a factor, told no finer than its width warrants, nor than a last place. */
+export function toldBand(band: Band, factor: number, least: number): string {
+  const known = [band[0], band[2], band[4]].filter((value) => typeof value === "number");
+  const width = known.length === 0 ? 0 : Math.max(...known) - Math.min(...known);
+  const place = lastPlace(width * factor, least);
+  return threeOf(band, (value) => toPlace([value * factor], place)[0]!);
+}
+
 /** Numbers only: their unit stands in the head of the column. */
-const spanIn = (band: Band, kind: ShownKind, digits: number) =>
-  inBoth((system) => {
-    const { factor } = axis(kind, system);
-    return threeOf(band, (value) => (value * factor).toFixed(digits));
-  });
+const spanIn = (band: Band, kind: ShownKind, least: number) =>
+  inBoth((system) => toldBand(band, axis(kind, system).factor, least));
 
 const headed = (says: string, kind: ShownKind) => inBoth((system) => `${says} [${axis(kind, system).unit}]`);
 

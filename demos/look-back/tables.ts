@@ -113,7 +113,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
       ...(walked
         ? [
             { says: "times it gave way", right: true },
-            { says: "hottest", right: true },
+            { says: "hottest steel", right: true },
             { says: "damage, 0 new, 1 burnt", right: true },
             { says: "charred", right: true },
           ]
@@ -244,6 +244,6 @@ export function flowTable({ answer: { flow } }: Telling): Table | null {
   return {
     title: "What the leak runs at, at the visit",
     columns: [{ says: "when" }, { says: "about", right: true }, { says: "9 times in 10", right: true }],
-    rows: [row("idling hot", flow.hot), row("parked", flow.parked)],
+    rows: [row("idling hot", flow.hot), row("parked, a quarter of an hour after stopping", flow.parked)],
   };
 }
