@@ -126,13 +126,13 @@ function notesOf({ inputs, outcomes, refused, unsound, ailing }: Ensemble): stri
       : []),
     ...(unsound > 0
       ? [
-          `${unsound} members besides were passed over: full and tight, they would starve their cooler at hot idle or draw air in a ` +
+          `${unsound === 1 ? "1 member besides was" : `${unsound} members besides were`} passed over: full and tight, they would starve their cooler at hot idle or draw air in a ` +
             "launch, a stop or a turn, so that nobody would have built them.",
         ]
       : []),
     ...(ailing.length > 0
       ? [
-          `${ailing.length} of ${n} members show something before the leak opens all the same. ` +
+          `${ailing.length} of ${n} members ${ailing.length === 1 ? "shows" : "show"} something before the leak opens all the same. ` +
             "Where the unit is known to have shown nothing, narrow what makes them so (pickup, hold-up, clutch circuit).",
         ]
       : []),
