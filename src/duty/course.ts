@@ -20,7 +20,7 @@ export interface AveragedPlan extends Plan {
   readonly weekLasts?: number;
 }
 
-/** A vehicle that is driven all day still stands for so much of what its week says. */
+/** A vehicle that is driven all day still stands for so much of what its week says: assumed. */
 const LEAST_REST = 0.05;
 
 /** A leak on its way through the weeks; written anew for every history. */
