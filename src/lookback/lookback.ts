@@ -3,7 +3,7 @@
 import type { Prepared } from "../duty/prepared.ts";
 import { checkPrepared } from "../duty/prepared-for.ts";
 import { impossible } from "../errors.ts";
-import { crewOf, type Crew } from "../hands/crew.ts";
+import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
@@ -84,23 +84,22 @@ export async function lookBack(
   const calledOff = signalled(signal);
   const all = FIRST * explanations.length + guesses + walks * WALK;
   let done = 0;
-  let crew: Crew | undefined;
-  const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
-    Promise.race([
-      calledOff.aborted,
-      Promise.all(
-        tasks.map(async (task) => {
-          const answer = await crew!.ask<Answer>(task);
-          done += worth;
-          onProgress?.(Math.min(1, done / all));
-          return answer;
-        }),
-      ),
-    ]);
   try {
     const shown = shownBy(visit.unit, visit.site, visit.evidence);
     const bench = benchOf(visit, prepared, shown);
-    crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
+    const crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
+    const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
+      Promise.race([
+        calledOff.aborted,
+        Promise.all(
+          tasks.map(async (task) => {
+            const answer = await crew.ask<Answer>(task);
+            done += worth;
+            onProgress?.(Math.min(1, done / all));
+            return answer;
+          }),
+        ),
+      ]);
     const firstTasks = explanations.map((_, explanation) => firstTask(explanation, seed));
     let first = doneOf(firstTasks, await ask<Answered>(firstTasks, FIRST));
     if (first.every(({ answered }) => answered.answer.logEvidence <= LEAST)) {

@@ -1,17 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { isCoded } from "../../src/errors.ts";
-import { gravity, roadForce, roadForceRange, type Vehicle } from "../../src/physics/load/road.ts";
+import { gravity, roadForce, roadForceRange } from "../../src/physics/load/road.ts";
 import { regressionRoadLoad, regressionRoadLoadRange } from "../../src/physics/load/road-regression.ts";
+import { van } from "./van.ts";
 
-const van: Vehicle = {
-  mass: 2300,
-  dragArea: 1.15,
-  rolling: 0.01,
-  tyreRadius: 0.38,
-  rotating: 1.05,
-  airDensity: 1.2,
-};
 const speed = fc.double({ min: 0.01, max: 60, noNaN: true });
 const grade = fc.double({ min: -0.3, max: 0.3, noNaN: true });
 const wish = fc.double({ min: -6, max: 4, noNaN: true });

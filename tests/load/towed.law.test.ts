@@ -1,18 +1,11 @@
 // A trailer adds to the road load what it would meet alone.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { roadForce, type Vehicle } from "../../src/physics/load/road.ts";
+import { roadForce } from "../../src/physics/load/road.ts";
 import { coupled, type Trailer } from "../../src/physics/load/towed.ts";
 import { between } from "../between.ts";
+import { van } from "./van.ts";
 
-const van: Vehicle = {
-  mass: 2300,
-  dragArea: 1.15,
-  rolling: 0.01,
-  tyreRadius: 0.38,
-  rotating: 1.05,
-  airDensity: 1.2,
-};
 const trailers = fc.record<Trailer>({
   mass: between(0, 3500),
   dragArea: between(0, 4),
