@@ -46,8 +46,9 @@ export function takeOpening(
 /** Looks up how the opening that was taken lies among the shapes of the tables. */
 function takeShape(reading: Reading): void {
   const { opening, shapeWeights } = reading;
-  const viscous = opening.viscous * reading.thinned;
-  const shape = opening.inertial / (viscous * viscous);
+  // The circuit is laminar and fed by an orifice: where the fluid has thinned, so has the pressure in front of the leak, and a seep flows as ever.
+  const { viscous } = opening;
+  const shape = opening.inertial / (viscous * viscous * reading.thinned);
   const at = Math.max(0, Math.min(shapes.length - 1, 3 * (Math.log10(shape) + 18)));
   const first = Math.max(0, Math.min(shapes.length - 4, Math.floor(at) - 1));
   const x = at - first;

@@ -3,10 +3,10 @@
 
 import type { Plan } from "../history/simulate.ts";
 import { airOf, partsAt, WEEK, type March } from "./course.ts";
-import { takeOpening, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
+import { takeOpening, tripRunning, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { fullMass } from "./snapshot.ts";
-import { growthOfAWeek, walkWeek } from "./week.ts";
+import { growthOfAWeek, muchInAWeek, walkWeek } from "./week.ts";
 
 /** Longest step [weeks], and most change of the air in one [K]. */
 const LONGEST_STEP = 4;
@@ -20,14 +20,33 @@ function rateAt(march: March, week: number, lost: number, added: number): number
   if (leak === null) return 0;
   takeAir(reading, airOf(march, week - 0.5 + march.middle));
   takeLevel(reading, march.shortAtFirst + lost - added);
-  const age = Math.max(0, week * weekTime - march.opensRunning);
+  const ageAt = (moment: number) => Math.max(0, moment * weekTime - march.opensRunning);
   const fluidAge = week * weekAgeing(reading);
-  takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.middle), fluidAge);
+  const { kind } = leak.opening;
+  const driven = week + march.oldDriving;
+  takeOpening(reading, prepared.unit, leak, ageAt(driven), openFor(march, week + march.middle), fluidAge);
   const running = weekRunning(reading, prepared, leak);
-  // A pit grows by the calendar, in stands too.
-  if (leak.opening.kind === "pit")
-    takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.standing), fluidAge);
+  // What stands before a trip has not grown in it; a pit grows by the calendar, in stands too.
+  if (kind !== "hole" && kind !== "slot") {
+    const rested = week + march.oldStanding;
+    takeOpening(reading, prepared.unit, leak, ageAt(rested), openFor(march, week + march.standing), fluidAge);
+  }
   return running + weekStanding(reading, prepared, leak);
+}
+
+/** By how much a leak is older than in the middle of a week's running when it loses what its trips lose [weeks of running]; its rate was read. */
+function oldDriving({ reading, prepared, leak, order, timeBefore, weekTime, perKind }: March): number {
+  if (leak === null) return 0;
+  const { kinds, occurrences } = prepared;
+  for (let k = 0; k < kinds.length; k++)
+    perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+  let [lost, older] = [0, 0];
+  for (let i = 0; i < order.length; i++) {
+    const { kind } = occurrences[order[i]!]!;
+    lost += perKind[kind]!;
+    older += perKind[kind]! * (timeBefore[i]! + 0.5 * kinds[kind]!.time);
+  }
+  return lost > 0 ? older / lost / weekTime - 0.5 : 0;
 }
 
 const openFor = ({ opensAt }: March, week: number): number => Math.max(0, week * WEEK - opensAt);
@@ -80,6 +99,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
   const fluid = added[from]!;
   let week = from;
   let slope = rateAt(march, week, lost[week]!, fluid);
+  march.oldDriving = oldDriving(march);
   rate[week] = slope;
   let step = 1;
   while (week < until) {
@@ -91,12 +111,11 @@ function stretch(march: March, from: number, until: number, enough: number): num
     for (;;) {
       const full = rateAt(march, week + step, start + step * slope, fluid);
       const change = Math.abs(full - slope) / Math.max(full, slope, 1e-12);
-      if (step > 1 && change > growthOfAWeek) {
+      if (step > 1 && (change > growthOfAWeek || full > muchInAWeek)) {
         step >>= 1;
         continue;
       }
-      if (change > STEEP) {
-        // It grows from trip to trip.
+      if (change > STEEP || Math.max(slope, full) > muchInAWeek) {
         walkWeek(march, week);
         week++;
         rate[week] = slope = full;

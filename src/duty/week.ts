@@ -9,6 +9,8 @@ import { takeAir, takeLevel } from "./reading.ts";
 
 /** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
 export const growthOfAWeek = 0.3;
+/** So is one that loses more than this [kg]: each trip and stand begins with what those before it have left, and goes by that. */
+export const muchInAWeek = 0.2;
 
 /** Mass added [kg] by entries after a moment and up to another [s since the start]. */
 function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
@@ -142,7 +144,11 @@ export function spread(march: March, week: number): void {
   const slope = rate[week + 1]!;
   const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
   const even =
-    leak !== null && march.opensIn < week && fluid === added[week]! && Math.abs(growth) < growthOfAWeek;
+    leak !== null &&
+    march.opensIn < week &&
+    fluid === added[week]! &&
+    Math.abs(growth) < growthOfAWeek &&
+    next - before <= muchInAWeek;
   let walked = 0;
   if (even) {
     const { kinds, occurrences, standKinds } = prepared;
@@ -166,10 +172,10 @@ export function spread(march: March, week: number): void {
     }
     for (let i = 0; i < order.length; i++) {
       const { kind, standKind } = occurrences[order[i]!]!;
-      const grown = 1 + growth * (timeBefore[i]! / weekTime - 0.5);
-      walked += march.perStand[standKind]! * grown;
+      const into = timeBefore[i]! / weekTime - 0.5;
+      walked += march.perStand[standKind]! * (1 + growth * into);
       lostAtStart[i] = before + walked;
-      walked += march.perKind[kind]! * grown;
+      walked += march.perKind[kind]! * (1 + growth * (into + (0.5 * kinds[kind]!.time) / weekTime));
       lostAtEnd[i] = before + walked;
       addedAtStart[i] = fluid;
     }
