@@ -39,9 +39,10 @@ export interface March {
   /** By how much the middle of the week's driving, and that of what its stands lose, come after the middle of the week [weeks]. */
   middle: number;
   standing: number;
-  /** By how much the leak is older [weeks of running] than in the middle of the week's running where it loses while driving, and while standing. */
-  oldDriving: number;
-  oldStanding: number;
+  /** By how much the leak is older [weeks of running] than in the middle of the week's running, where it loses what it loses. */
+  older: number;
+  /** What the stands of a week lost by the rate that was read last [kg]. */
+  stood: number;
   /** Seconds of a week in which the vehicle moves. */
   readonly weekMoves: number;
   readonly timeBefore: Float64Array;
@@ -86,8 +87,8 @@ export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
     weekDistance: 0,
     middle: 0,
     standing: 0,
-    oldDriving: 0,
-    oldStanding: 0,
+    older: 0,
+    stood: 0,
     weekMoves: prepared.occurrences.reduce(
       (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
       0,
@@ -125,6 +126,8 @@ export function begin(march: March, plan: AveragedPlan): void {
   const rest = WEEK - march.weekTime;
   march.reading.rests =
     weekLasts === WEEK || !(rest > 0) ? 1 : Math.max(LEAST_REST, (weekLasts - march.weekTime) / rest);
+  march.older = 0;
+  march.stood = 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
   if (march.lost.length < march.weeks + 1) {
@@ -166,7 +169,7 @@ function inOrder(march: March, weekday: number): void {
   const count = occurrences.length;
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < weekday * DAY) first++;
-  let [time, distance, middle, stands, standing, before] = [0, 0, 0, 0, 0, 0];
+  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = (first + i) % count;
     const { kind, startsAt: monday, stand } = occurrences[at]!;
@@ -176,7 +179,6 @@ function inOrder(march: March, weekday: number): void {
     distanceBefore[i] = distance;
     stands += stand;
     standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
-    before += stand * time;
     middle += kinds[kind]!.time * startsAt[i]!;
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
@@ -185,7 +187,6 @@ function inOrder(march: March, weekday: number): void {
   march.weekDistance = distance;
   march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
   march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
-  march.oldStanding = stands > 0 && time > 0 ? before / stands / time - 0.5 : 0;
 }
 
 /** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one; none was on its way at second 0. */

@@ -51,8 +51,9 @@ export interface Lookout {
   readonly fresh: Int32Array;
   came: number;
   readonly byLeast: Int32Array;
-  /** Which events are a clutch of the gears burnt. */
+  /** Which events are a clutch of the gears burnt, and whether one has come. */
   readonly burns: Uint8Array;
+  burnt: boolean;
 }
 
 export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
@@ -86,6 +87,7 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
     burns: Uint8Array.from(thresholds, ({ name, clutch }) =>
       name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? 1 : 0,
     ),
+    burnt: false,
     byLeast: Int32Array.from(least.keys()).sort((a, b) => least[a]! - least[b]!),
   };
 }
@@ -99,6 +101,7 @@ function halfway(airs: readonly number[], at: number, side: -1 | 1): number {
 /** Begins anew: nothing has come. */
 export function beginLookout(lookout: Lookout): void {
   lookout.come.fill(0);
+  lookout.burnt = false;
   lookout.waiting.set(lookout.byLeast);
   lookout.waits = lookout.waiting.length;
 }
@@ -106,6 +109,7 @@ export function beginLookout(lookout: Lookout): void {
 /** Takes an event off the list of those that are waited for. */
 export function noLonger(lookout: Lookout, threshold: number): void {
   lookout.come[threshold] = 1;
+  if (lookout.burns[threshold] === 1) lookout.burnt = true;
   const { waiting } = lookout;
   let kept = 0;
   for (let i = 0; i < lookout.waits; i++) if (waiting[i] !== threshold) waiting[kept++] = waiting[i]!;
@@ -176,7 +180,7 @@ function lookInto(
     while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
     const warmer = air - airs[node]!;
     const list = moments[t]![node]![kind]!;
-    if (comesIn(march, list, warmer, week, trip, before, atEnd, burntAt, burntLost, found[t]!))
+    if (comesIn(march, list, warmer, week, trip, before, atEnd, lookout.burnt, burntAt, burntLost, found[t]!))
       fresh[lookout.came++] = t;
   }
 }
@@ -190,6 +194,7 @@ function comesIn(
   trip: number,
   before: number,
   atEnd: number,
+  burnt: boolean,
   burntAt: number,
   burntLost: number,
   at: Found,
@@ -205,6 +210,7 @@ function comesIn(
     const until = candidate.until + shift;
     if (from > atEnd || until < atStart) continue;
     const told = candidate.time > burntAt;
+    if (candidate.follows && !told && !burnt) continue;
     // Only a loss that passes an edge within the trip has to be known to the moment.
     if (told || from > atStart || until < atEnd) {
       const lacking = before + (told ? burntLost : lostIn(march, week, trip, candidate.time));

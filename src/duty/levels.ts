@@ -28,11 +28,14 @@ export interface PieceSeen {
 /** A kind of trip looked at: the levels [kg lacking] at which it was walked, and its pieces. */
 export interface KindSeen {
   readonly levels: number[];
+  /** It was looked at closely up to so much lacking [kg]. */
+  upTo: number;
   readonly pieces: readonly PieceSeen[];
 }
 
 export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
   levels: [],
+  upTo: Infinity,
   pieces: Array.from({ length: pieces.length - 1 }, () => ({ starts: [], moreLearned: [], seen: [] })),
 });
 
@@ -41,8 +44,12 @@ export const nothingSeen = ({ pieces }: TripKind): KindSeen => ({
  * beyond its first burn, where only a leak comes that loses much in a trip. Each is a multiple of the one before it in size.
  */
 const steps = { calm: levelStep, airy: levelStep / 2, slipping: levelStep / 8, late: levelStep } as const;
-/** A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it [kg]. */
+/**
+ * A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it, and beyond the first at which one burns in another
+ * that comes at least as often [kg]: what a leak of twenty trips loses from one of those to the next.
+ */
 const BEYOND = 0.25;
+const BEYOND_OTHERS = 0.4;
 /** Share of the range of what may be learned with which the share that a full unit keeps of it through a trip is found. */
 const TRIAL = 0.1;
 
@@ -87,7 +94,7 @@ export function walkLevels(
     const tabled = lacking % levelStep === 0;
     if (tabled) levels++;
     for (const [k, kind] of kinds.kinds.entries()) {
-      if (lacking % stepOf(shown[k]!, lacking) !== 0) continue;
+      if (lacking % stepOf(shown[k]!, lacking, seen[k]!.upTo) !== 0) continue;
       if (!going(lacking)) return undefined;
       restore(frozen.walk, ends[kind.before]!);
       lack(unit, state, lacking);
@@ -138,8 +145,13 @@ export function walkLevels(
         ),
       );
     });
+    seen.forEach((trip, k) => {
+      const reached = (other: Shown, j: number) =>
+        kinds.times[j]! >= kinds.times[k]! ? other.burns + BEYOND_OTHERS : Infinity;
+      trip.upTo = Math.min(shown[k]!.burns + BEYOND, ...shown.map(reached));
+    });
     if (shown.every(({ burns }) => lacking >= burns + BEYOND)) break;
-    const step = Math.min(...shown.map((known) => stepOf(known, lacking)));
+    const step = Math.min(...shown.map((known, k) => stepOf(known, lacking, seen[k]!.upTo)));
     const next = (Math.floor(lacking / step) + 1) * step;
     grown = lacking > 0 ? (next - lacking) / step : 0;
     lacking = next;
@@ -170,8 +182,8 @@ interface Shown {
   burns: number;
 }
 
-function stepOf({ air, slips, burns }: Shown, lacking: number): number {
-  if (lacking >= burns + BEYOND) return steps.late;
+function stepOf({ air, slips }: Shown, lacking: number, upTo: number): number {
+  if (lacking >= upTo) return steps.late;
   if (slips) return steps.slipping;
   return air ? steps.airy : steps.calm;
 }

@@ -3,7 +3,7 @@
 
 import type { Plan } from "../history/simulate.ts";
 import { airOf, partsAt, WEEK, type March } from "./course.ts";
-import { takeOpening, tripRunning, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
+import { standLoses, takeOpening, tripRunning, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { fullMass } from "./snapshot.ts";
 import { growthOfAWeek, muchInAWeek, walkWeek } from "./week.ts";
@@ -19,32 +19,42 @@ function rateAt(march: March, week: number, lost: number, added: number): number
   const { prepared, reading, leak, weekTime } = march;
   if (leak === null) return 0;
   takeAir(reading, airOf(march, week - 0.5 + march.middle));
-  takeLevel(reading, march.shortAtFirst + lost - added);
-  const ageAt = (moment: number) => Math.max(0, moment * weekTime - march.opensRunning);
+  const lacking = march.shortAtFirst + lost - added;
+  takeLevel(reading, lacking);
+  const age = Math.max(0, (week + march.older) * weekTime - march.opensRunning);
   const fluidAge = week * weekAgeing(reading);
-  const { kind } = leak.opening;
-  const driven = week + march.oldDriving;
-  takeOpening(reading, prepared.unit, leak, ageAt(driven), openFor(march, week + march.middle), fluidAge);
+  takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.middle), fluidAge);
   const running = weekRunning(reading, prepared, leak);
-  // What stands before a trip has not grown in it; a pit grows by the calendar, in stands too.
-  if (kind !== "hole" && kind !== "slot") {
-    const rested = week + march.oldStanding;
-    takeOpening(reading, prepared.unit, leak, ageAt(rested), openFor(march, week + march.standing), fluidAge);
-  }
-  return running + weekStanding(reading, prepared, leak);
+  // A pit grows by the calendar, in stands too.
+  if (leak.opening.kind === "pit")
+    takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.standing), fluidAge);
+  // A stand goes by what it begins with: on the way of the mean that was half of its loss before.
+  takeLevel(reading, lacking - (0.5 * march.stood) / march.order.length);
+  march.stood = weekStanding(reading, prepared, leak);
+  return running + march.stood;
 }
 
-/** By how much a leak is older than in the middle of a week's running when it loses what its trips lose [weeks of running]; its rate was read. */
-function oldDriving({ reading, prepared, leak, order, timeBefore, weekTime, perKind }: March): number {
-  if (leak === null) return 0;
-  const { kinds, occurrences } = prepared;
+/** Openings that grow as long as the engine runs. */
+const growsRunning: readonly string[] = ["seal", "crack", "rub"];
+
+/**
+ * By how much a leak that grows while running is older than in the middle of a week's running, where it loses what it loses [weeks of running]: in the middle of each
+ * trip, and before it in the stand. Its rate was read.
+ */
+function olderThanMiddle(march: March): number {
+  const { reading, prepared, leak, order, timeBefore, weekTime, perKind, perStand } = march;
+  if (leak === null || !growsRunning.includes(leak.opening.kind)) return 0;
+  const { kinds, occurrences, standKinds } = prepared;
   for (let k = 0; k < kinds.length; k++)
     perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+  for (let s = 0; s < standKinds.length; s++)
+    perStand[s] = standLoses(reading, prepared, leak, s, standKinds[s]!.stand);
   let [lost, older] = [0, 0];
   for (let i = 0; i < order.length; i++) {
-    const { kind } = occurrences[order[i]!]!;
-    lost += perKind[kind]!;
-    older += perKind[kind]! * (timeBefore[i]! + 0.5 * kinds[kind]!.time);
+    const { kind, standKind } = occurrences[order[i]!]!;
+    const [driving, standing] = [perKind[kind]!, perStand[standKind]!];
+    lost += driving + standing;
+    older += (driving + standing) * timeBefore[i]! + 0.5 * driving * kinds[kind]!.time;
   }
   return lost > 0 ? older / lost / weekTime - 0.5 : 0;
 }
@@ -99,7 +109,7 @@ function stretch(march: March, from: number, until: number, enough: number): num
   const fluid = added[from]!;
   let week = from;
   let slope = rateAt(march, week, lost[week]!, fluid);
-  march.oldDriving = oldDriving(march);
+  march.older = olderThanMiddle(march);
   rate[week] = slope;
   let step = 1;
   while (week < until) {

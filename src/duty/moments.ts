@@ -2,7 +2,7 @@
 
 import { closeIn, crossing } from "./critical.ts";
 import type { Frozen } from "./frozen.ts";
-import type { Kinds } from "./kinds.ts";
+import type { Kinds, TripKind } from "./kinds.ts";
 import type { KindSeen, PieceSeen, Seen } from "./levels.ts";
 import type { Candidate } from "./prepared.ts";
 
@@ -13,18 +13,20 @@ interface Window {
   readonly critical: number;
   readonly until: number;
   readonly time: number;
+  readonly follows: boolean;
   /** The first and last loss at which it was seen to happen. */
   readonly least: Seen;
   readonly most: Seen;
 }
 
-/** How closely the least loss of a kind of trip is found [kg]: of what hangs on the fluid alone, and of what comes of slips. */
+/** How closely a loss at which something begins or ceases is found [kg]: what hangs on the fluid alone, and what comes of slips. */
 const FOUND_WITHIN = 0.001;
-const JUMPS_WITHIN = 0.008;
+const JUMPS_WITHIN = 0.004;
 const MOST_TURNS = 4;
 
 /**
  * Every window of an event in a piece; one that `jumps` with what slipped before it has no nearness, and changes halfway between two losses. More fluid lost may undo it (a longer slip has taught the controller, an earlier one has slowed the vehicle).
+ * Where it `follows` a burnt clutch at some losses and comes of itself at others, these are windows of their own.
  */
 function windowsOf(
   { seen }: PieceSeen,
@@ -32,20 +34,27 @@ function windowsOf(
   kind: number,
   piece: number,
   jumps: boolean,
+  follows: (shown: Seen) => boolean,
 ): Window[] {
   const found: Window[] = [];
-  const edge = (low: Seen, high: Seen) =>
-    jumps ? 0.5 * (low.lacking + high.lacking) : crossing(low, high, event);
+  const edge = (low: Seen, high: Seen) => {
+    const bothCome = low.held[event]! > 0 && high.held[event]! > 0;
+    return jumps || bothCome ? 0.5 * (low.lacking + high.lacking) : crossing(low, high, event);
+  };
+  let last = -1;
   for (let i = 0; i < seen.length; i++) {
-    if (!(seen[i]!.held[event]! > 0) || (i > 0 && seen[i - 1]!.held[event]! > 0)) continue;
-    let last = i;
-    while (last + 1 < seen.length && seen[last + 1]!.held[event]! > 0) last++;
+    if (i <= last || !(seen[i]!.held[event]! > 0)) continue;
+    const late = follows(seen[i]!);
+    last = i;
+    while (last + 1 < seen.length && seen[last + 1]!.held[event]! > 0 && follows(seen[last + 1]!) === late)
+      last++;
     found.push({
       kind,
       piece,
       critical: i === 0 ? seen[i]!.lacking : edge(seen[i - 1]!, seen[i]!),
       until: last + 1 < seen.length ? edge(seen[last]!, seen[last + 1]!) : Infinity,
       time: seen[i]!.since[event]!,
+      follows: late,
       least: seen[i]!,
       most: seen[last]!,
     });
@@ -53,20 +62,38 @@ function windowsOf(
   return found;
 }
 
-/** Windows of a kind of trip that no earlier piece covers, by rising loss. */
+const ofItself = () => false;
+
+/** Windows of a kind of trip that no earlier piece covers, by rising loss; `follows`: whether a clutch has burnt before the event as the trip was seen. */
 export function firstWindows(
   pieces: readonly PieceSeen[],
   event: number,
   kind: number,
   jumps = false,
+  follows: (shown: Seen) => boolean = ofItself,
 ): Window[] {
   const found: Window[] = [];
   pieces.forEach((piece, index) => {
-    for (const window of windowsOf(piece, event, kind, index, jumps))
-      if (!found.some(({ critical, until }) => critical <= window.critical && until >= window.until))
+    for (const window of windowsOf(piece, event, kind, index, jumps, follows))
+      if (
+        !found.some(
+          ({ critical, until, follows }) =>
+            critical <= window.critical && until >= window.until && follows === window.follows,
+        )
+      )
         found.push(window);
   });
   return found.sort((a, b) => a.critical - b.critical);
+}
+
+/** When a clutch first burns in a trip [s since its start], by each loss at which it was seen [kg lacking]; a loss at which none does is missing. */
+function firstBurns({ burns }: Frozen, { pieces }: KindSeen): ReadonlyMap<number, number> {
+  const first = new Map<number, number>();
+  for (const { seen } of pieces)
+    for (const { lacking, held, since } of seen)
+      for (const burn of burns)
+        if (held[burn]! > 0 && !(first.get(lacking)! <= since[burn]!)) first.set(lacking, since[burn]!);
+  return first;
 }
 
 /** Events that hang on the fluid and on what a few shifts teach, not on earlier slips: their critical losses are found by walking trips again. */
@@ -80,39 +107,71 @@ const SMOOTH = [
   "learned fill at its limit",
 ];
 
-/** The moments at which an event can come first in its trip, by kind of trip. */
-export function momentsOf(
-  frozen: Frozen,
-  kinds: Kinds,
-  seen: readonly KindSeen[],
-  event: number,
-): Candidate[] {
-  const smooth = SMOOTH.includes(frozen.measures.watchers[event]!.name);
-  return seen.flatMap((trip, k) => {
-    // What is found may leave another moment as the first.
-    const within = smooth ? FOUND_WITHIN : JUMPS_WITHIN;
-    for (let turn = 0; turn < MOST_TURNS; turn++) {
-      const first = firstWindows(trip.pieces, event, k, !smooth)[0];
-      if (first === undefined) break;
-      const { piece, least, most, until } = first;
-      const close = (edge: "begins" | "ceases", seenThere: Seen, to: number, jumps: boolean) =>
-        closeIn(frozen, kinds.kinds[k]!, trip, piece, event, edge, seenThere, to, jumps);
-      const began = close("begins", least, within, !smooth);
-      // What hangs on the fluid alone goes on happening: where it does not, a story of a few grams is between two levels.
-      const ceased = smooth && until < Infinity && close("ceases", most, JUMPS_WITHIN, true);
-      if (!began && !ceased) break;
-    }
-    return firstWindows(trip.pieces, event, k, !smooth).map(momentOf);
-  });
+/** Closes in on the losses between which an event can come first in its trip, by kind of trip: what is walked on the way is seen of every event. */
+export function findEdges(frozen: Frozen, kinds: Kinds, seen: readonly KindSeen[], event: number): void {
+  if (isSmooth(frozen, event))
+    seen.forEach((trip, k) => {
+      leastEdge(frozen, kinds.kinds[k]!, trip, k, event);
+    });
+  else if (frozen.burns.includes(event))
+    seen.forEach((trip, k) => {
+      everyEdge(frozen, kinds.kinds[k]!, trip, k, event);
+    });
 }
 
+/** The least loss of what hangs on the fluid alone. It goes on happening: where it does not, a story of a few grams is between two levels. */
+function leastEdge(frozen: Frozen, kind: TripKind, trip: KindSeen, k: number, event: number): void {
+  // What is found may leave another moment as the first.
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    const first = firstWindows(trip.pieces, event, k)[0];
+    if (first === undefined) return;
+    const { piece, least, most, until } = first;
+    const began = closeIn(frozen, kind, trip, piece, event, "begins", least, FOUND_WITHIN, false);
+    const ceased =
+      until < Infinity && closeIn(frozen, kind, trip, piece, event, "ceases", most, JUMPS_WITHIN, true);
+    if (!began && !ceased) return;
+  }
+}
+
+/**
+ * Both losses of every window in which this clutch is the first to burn, as far as the trip was looked at closely: it has another story on either side,
+ * with other dates of all that follows.
+ */
+function everyEdge(frozen: Frozen, kind: TripKind, trip: KindSeen, k: number, event: number): void {
+  const close = (edge: "begins" | "ceases", { piece, least, most }: Window) =>
+    closeIn(frozen, kind, trip, piece, event, edge, edge === "begins" ? least : most, JUMPS_WITHIN, true);
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    let walked = false;
+    for (const window of firstWindows(trip.pieces, event, k, true)) {
+      const { critical, until, least } = window;
+      if (critical > trip.upTo || least.since[event]! > firstBurns(frozen, trip).get(least.lacking)!)
+        continue;
+      walked = close("begins", window) || walked;
+      walked = (until < trip.upTo && close("ceases", window)) || walked;
+    }
+    if (!walked) return;
+  }
+}
+
+const isSmooth = ({ measures }: Frozen, event: number): boolean =>
+  SMOOTH.includes(measures.watchers[event]!.name);
+
+/** The moments at which an event can come first in its trip, by kind of trip. */
+export const momentsOf = (frozen: Frozen, seen: readonly KindSeen[], event: number): Candidate[] =>
+  seen.flatMap((trip, k) => {
+    const burns = firstBurns(frozen, trip);
+    const follows = ({ lacking, since }: Seen) => burns.get(lacking)! < since[event]!;
+    return firstWindows(trip.pieces, event, k, !isSmooth(frozen, event), follows).map(momentOf);
+  });
+
 /** A moment whose slopes are not known yet. */
-export const momentOf = ({ kind, piece, critical, until, time }: Window): Candidate => ({
+export const momentOf = ({ kind, piece, critical, until, time, follows }: Window): Candidate => ({
   kind,
   piece,
   critical,
   until,
   time,
+  follows,
   colder: 0,
   warmer: 0,
 });
@@ -136,7 +195,10 @@ export function slopesBetween(
         for (const [side, other] of [a - 1, a + 1].entries()) {
           const degrees = (airs[other] ?? Number.NaN) - airs[a]!;
           const same = byAir[other]
-            ?.filter(({ kind, piece }) => kind === moment.kind && piece === moment.piece)
+            ?.filter(
+              ({ kind, piece, follows }) =>
+                kind === moment.kind && piece === moment.piece && follows === moment.follows,
+            )
             .sort(
               (x, y) => Math.abs(x.critical - moment.critical) - Math.abs(y.critical - moment.critical),
             )[0];

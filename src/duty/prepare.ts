@@ -8,7 +8,7 @@ import { newFrozen } from "./frozen.ts";
 import { kindsOf, type Kinds } from "./kinds.ts";
 import { walkLevels } from "./levels.ts";
 import { walkAftermaths } from "./aftermath.ts";
-import { momentsOf, slopesBetween } from "./moments.ts";
+import { findEdges, momentsOf, slopesBetween } from "./moments.ts";
 import { stickMoments, type StickMoments } from "./stick.ts";
 import type { Aftermath, Candidate, Climate, Prepared, Threshold } from "./prepared.ts";
 import { fullMass } from "./snapshot.ts";
@@ -75,9 +75,12 @@ export function walkInAir(
   const { climate, seen } = levels;
   const events: Watched[] = [];
   const { watchers } = frozen.measures;
-  for (const [event, { name, condition, clutch }] of watchers.entries()) {
+  for (const event of watchers.keys()) {
     if (!going(LEVELS + ((1 - LEVELS) * event) / watchers.length)) return undefined;
-    const moments = momentsOf(frozen, kinds, seen, event);
+    findEdges(frozen, kinds, seen, event);
+  }
+  for (const [event, { name, condition, clutch }] of watchers.entries()) {
+    const moments = momentsOf(frozen, seen, event);
     events.push({ name, condition, moments, ...(clutch === undefined ? {} : { clutch }) });
   }
   return { air, climate, events, aftermaths: walkAftermaths(frozen, kinds, seen, climate.used) };

@@ -80,6 +80,8 @@ export interface Candidate {
   readonly critical: number;
   readonly until: number;
   readonly time: number;
+  /** A clutch has burnt before it in the trip: it comes only where that does. */
+  readonly follows: boolean;
   readonly colder: number;
   readonly warmer: number;
 }

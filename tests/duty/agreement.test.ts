@@ -45,6 +45,14 @@ describe("over every drawn case", () => {
     expect(over(early).length / early.length, told(over(early)).join("\n")).toBeLessThan(1 / 30);
   });
 
+  // A trip has another story every 5 to 20 g of loss.
+  it("and where both date one of these alike, up to 5 g less or more have been lost", () => {
+    const alike = apart.filter(({ event, share }) => isBeforeSlips(event.name) && Math.abs(share) < 0.0005);
+    expect(alike.length).toBeGreaterThan(30);
+    for (const { event, other } of alike)
+      expect(Math.abs(other.lost - event.lost), event.name).toBeLessThan(0.005);
+  });
+
   it("of all events at most one in nine is", () => {
     expect(apart.length).toBeGreaterThan(80);
     expect(over(apart).length / apart.length, told(over(apart)).join("\n")).toBeLessThan(1 / 9);

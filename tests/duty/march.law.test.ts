@@ -102,6 +102,24 @@ describe("whatever leaks", () => {
   });
 });
 
+it("what a burnt clutch brings about comes only where one has burnt: a trip that begins with too little lacking for that gets by, however much it loses", () => {
+  // On this week no vehicle stands but by a clutch that has burnt a quarter of an hour before, while a tenth of a kilogram is lost a trip.
+  const stands = prepared.thresholds.find(({ name }) => name === "no drive")!;
+  expect(stands.moments.flat().every(({ follows }) => follows)).toBe(true);
+  let checked = 0;
+  for (let diameter = 0.17e-3; diameter < 0.2e-3; diameter += 0.002e-3) {
+    const leak = leaking("supply-line", hole(diameter));
+    const { events, handedOver } = dutyHistory(
+      prepared,
+      plan({ ...van, leak }, week, air, { span: days(90) }),
+    );
+    const at = (what: string) => events.find(({ name }) => name === what)?.clock ?? Infinity;
+    expect(at("no drive")).toBeGreaterThanOrEqual(at("damage 1"));
+    if (handedOver === "nothing" && at("no drive") < Infinity) checked++;
+  }
+  expect(checked).toBeGreaterThan(10);
+});
+
 it("a tabled event comes once its critical loss lacks, and no more than a day later", () => {
   const leak = leaking("supply-line", hole(0.13e-3));
   const { events } = dutyHistory(prepared, plan({ ...van, leak }, week, air, { span: days(400) }));
