@@ -10,7 +10,7 @@ import { takeAir, takeLevel } from "./reading.ts";
 /** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
 export const growthOfAWeek = 0.3;
 /** So is one that loses more than this [kg]: each trip and stand begins with what those before it have left, and goes by that. */
-export const muchInAWeek = 0.5;
+export const muchInAWeek = 0.75;
 
 /** Mass added [kg] by entries after a moment and up to another [s since the start]. */
 function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): number {
