@@ -2,8 +2,8 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
-import { beyondAirs, takeLevel } from "./reading.ts";
-import { airAt, between, WEEK, type March } from "./course.ts";
+import { beyondAirs, takeAir, takeLevel } from "./reading.ts";
+import { airAt, airOf, between, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
@@ -226,7 +226,7 @@ function lostIn(march: March, week: number, trip: number, time: number): number 
   return lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, time) : lostAtStart[trip]!;
 }
 
-/** Lost at a moment of a trip of the week that was walked last [kg]. */
+/** Lost at a moment of a trip of the week that was turned to last [kg]. */
 export function lostAt(march: March, week: number, trip: number, time: number): number {
   const { prepared, reading, leak, lostAtStart, lostAtEnd, order, shortAtFirst, addedAtStart } = march;
   if (leak === null) return lostAtStart[trip]!;
@@ -238,6 +238,7 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
   const place = week * order.length + trip;
   if (march.opened !== place) {
     march.opened = place;
+    takeAir(reading, airOf(march, week));
     takeLevel(reading, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
     const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
