@@ -12,7 +12,7 @@ export function lostAtMidnights(march: March, weeks: number): Float64Array {
   if (march.leak === null || march.order.length === 0) return lost;
   for (let week = 1; week <= weeks; week++)
     lost[week] = march.opensAt < week * WEEK ? lostAtMidnight(march, week) : 0;
-  march.walked = march.opened = -1;
+  march.opened = -1;
   return lost;
 }
 

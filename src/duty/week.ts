@@ -3,7 +3,7 @@
 import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
+import { airOf, HOT_PART, turnTo, WEEK, type March } from "./course.ts";
 import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 
@@ -33,12 +33,10 @@ export function walkWeek(march: March, week: number): void {
     added,
     rate,
     plan,
-    lostAtStart,
-    lostAtEnd,
-    addedAtStart,
   } = march;
   const { occurrences, kinds, unit } = prepared;
-  march.walked = week;
+  turnTo(march, week);
+  const { lostAtStart, lostAtEnd, addedAtStart } = march;
   march.opened = -1;
   let now = lost[week]!;
   let fluid = added[week]!;
@@ -121,21 +119,9 @@ function standsAndGrows(
 
 /** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
 export function spread(march: March, week: number): void {
-  if (march.walked === week) return;
-  const {
-    lost,
-    added,
-    rate,
-    order,
-    lostAtStart,
-    lostAtEnd,
-    addedAtStart,
-    prepared,
-    reading,
-    leak,
-    timeBefore,
-    weekTime,
-  } = march;
+  if (turnTo(march, week)) return;
+  const { lost, added, rate, order, prepared, reading, leak, timeBefore, weekTime } = march;
+  const { lostAtStart, lostAtEnd, addedAtStart } = march;
   const before = lost[week]!;
   const next = lost[week + 1]!;
   const fluid = added[week + 1]!;
@@ -146,7 +132,6 @@ export function spread(march: March, week: number): void {
   let walked = 0;
   if (even) {
     const { kinds, occurrences, standKinds } = prepared;
-    march.walked = week;
     march.opened = -1;
     takeAir(reading, airOf(march, week));
     takeLevel(reading, march.shortAtFirst + 0.5 * (before + next) - fluid);
