@@ -30,6 +30,7 @@ export function takeOpening(
   const { opening, parked, tables } = reading;
   reading.place = placeOf(leak);
   reading.shape = -1;
+  reading.opened++;
   reading.thinned = 1 - fluid.shearLoss * Math.min(1, fluidAge);
   // Only a crack gapes by pressure and bending.
   const gapes = leak.opening.kind === "crack";
@@ -72,7 +73,7 @@ export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): n
   return sum;
 }
 
-/** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces. */
+/** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces; read once through one opening. */
 export function tripRunning(
   reading: Reading,
   prepared: Prepared,
@@ -81,23 +82,38 @@ export function tripRunning(
   pieces: number,
 ): number {
   if (pieces <= 0) return 0;
+  const { readAt, readLoss } = reading;
+  const cell = prepared.firstPiece[kind]! + pieces - 1;
+  if (readAt[cell] !== reading.opened) {
+    readAt[cell] = reading.opened;
+    readLoss[cell] =
+      reading.place >= 0
+        ? fromCircuit(reading, prepared, cell)
+        : fromPan(reading, prepared, leak, kind, pieces);
+  }
+  return readLoss[cell]!;
+}
+
+function fromCircuit(reading: Reading, { firstPiece, kinds }: Prepared, cell: number): number {
+  if (reading.shape < 0) takeShape(reading);
+  return shaped(reading, reading.tables.circuit[reading.place]!.trips, cell, firstPiece[kinds.length]!);
+}
+
+function fromPan(reading: Reading, prepared: Prepared, leak: Leak, kind: number, pieces: number): number {
   const { firstPiece, kinds } = prepared;
-  const { circuit, panDepth, panDensity, panViscosity } = reading.tables;
+  const { panDepth, panDensity, panViscosity } = reading.tables;
   const first = firstPiece[kind]!;
   const all = firstPiece[kinds.length]!;
-  if (reading.place >= 0) {
-    if (reading.shape < 0) takeShape(reading);
-    return shaped(reading, circuit[reading.place]!.trips, first + pieces - 1, all);
-  }
   const { pieceTimes } = kinds[kind]!;
   let sum = 0;
   for (let p = 0; p < pieces; p += panPieces) {
     const depth = mixed(reading, panDepth, first + p, all);
+    if (!(depth > leak.height)) continue;
     const density = mixed(reading, panDensity, first + p, all);
     const viscosity = mixed(reading, panViscosity, first + p, all) * reading.thinned;
     const head = density * gravity * (depth - leak.height);
     const seconds = pieceTimes[Math.min(pieces, p + panPieces)]! - pieceTimes[p]!;
-    if (head > 0) sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
+    sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
   }
   return sum;
 }

@@ -260,16 +260,12 @@ export function eventOf(
   const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
   const { week, trip, time, lost } = found;
   const { pieceTimes, pieceDistances } = prepared.kinds[prepared.occurrences[order[trip]!]!.kind]!;
-  return {
-    name,
-    condition,
-    clock: week * WEEK + startsAt[trip]! + time,
-    running: week * march.weekTime + timeBefore[trip]! + Math.max(0, time),
-    distance:
-      week * march.weekDistance +
-      distanceBefore[trip]! +
-      between(pieceTimes, pieceDistances, Math.max(0, time)),
-    lost,
-    ...(clutch === undefined ? {} : { clutch }),
-  };
+  const clock = week * WEEK + startsAt[trip]! + time;
+  const driven = Math.max(0, time);
+  const running = week * march.weekTime + timeBefore[trip]! + driven;
+  const distance =
+    week * march.weekDistance + distanceBefore[trip]! + between(pieceTimes, pieceDistances, driven);
+  return clutch === undefined
+    ? { name, condition, clock, running, distance, lost }
+    : { name, condition, clock, running, distance, lost, clutch };
 }

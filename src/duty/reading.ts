@@ -22,6 +22,10 @@ export interface Reading {
   shape: number;
   readonly shapeWeights: Float64Array;
   factor: number;
+  /** How many openings have been taken; through which of them each piece of a trip was read last, and what it lost from the trip's start on [kg]. */
+  opened: number;
+  readonly readAt: Float64Array;
+  readonly readLoss: Float64Array;
   /** Viscosity of the aged fluid over the new one's. */
   thinned: number;
   /** How many times as long the vehicle stands as its week says. */
@@ -43,6 +47,9 @@ export const newReading = (prepared: Prepared): Reading => ({
   shape: -1,
   shapeWeights: new Float64Array(4),
   factor: 0,
+  opened: 0,
+  readAt: new Float64Array(prepared.firstPiece.at(-1)!),
+  readLoss: new Float64Array(prepared.firstPiece.at(-1)!),
   thinned: 1,
   rests: 1,
   stand: new Float64Array(standParts),

@@ -22,18 +22,7 @@ function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): n
 
 /** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
 export function walkWeek(march: March, week: number): void {
-  const {
-    prepared,
-    reading,
-    leak,
-    order,
-    startsAt,
-    timeBefore,
-    lost,
-    added,
-    rate,
-    plan,
-  } = march;
+  const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan } = march;
   const { occurrences, kinds, unit } = prepared;
   turnTo(march, week);
   const { lostAtStart, lostAtEnd, addedAtStart } = march;
