@@ -158,12 +158,17 @@ export function begin(march: March, plan: AveragedPlan): void {
   else if (march.opensAt > 0 && into >= lastEnds(march)) march.opensIn++;
 }
 
+const newTrips = (count: number): WeekTrips => ({
+  begun: 0,
+  lostAtStart: new Float64Array(count),
+  lostAtEnd: new Float64Array(count),
+  addedAtStart: new Float64Array(count),
+});
+
 /** Turns to the rows of a week; false when this plan has not written them yet. */
 export function turnTo(march: March, week: number): boolean {
   const { byTrips, order, begun } = march;
-  const row = () => new Float64Array(order.length);
-  while (byTrips.length <= week)
-    byTrips.push({ begun: 0, lostAtStart: row(), lostAtEnd: row(), addedAtStart: row() });
+  while (byTrips.length <= week) byTrips.push(newTrips(order.length));
   const trips = byTrips[week]!;
   march.lostAtStart = trips.lostAtStart;
   march.lostAtEnd = trips.lostAtEnd;

@@ -145,8 +145,11 @@ export function standLoses(
   const density = reading.stand[1]!;
   const cold = reading.stand[2]!;
   const fluidity = reading.stand[3]!;
-  const rests = Math.max(0, stand - walked) / cold;
-  const depth = (reading.stand[0]! * fluidity + reading.stand[4]! * rests) / (fluidity + rests);
+  const rests = stand > walked ? (stand - walked) / cold : 0;
+  const depth =
+    rests > 0
+      ? (reading.stand[0]! * fluidity + reading.stand[4]! * rests) / (fluidity + rests)
+      : reading.stand[0]!;
   const column = hasColumn(leak) ? leak.columnHeight : 0;
   const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;

@@ -31,6 +31,7 @@ export function walkWeek(march: March, week: number): void {
   let fluid = added[week]!;
   takeAir(reading, airOf(march, week));
   let ended = -1e-6;
+  const grows = leak !== null && leak.opening.kind !== "hole" && leak.opening.kind !== "slot";
   for (let i = 0; i < order.length; i++) {
     const { kind, standKind } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
@@ -49,7 +50,7 @@ export function walkWeek(march: March, week: number): void {
     addedAtStart[i] = fluid;
     if (leaks) {
       const opened = Math.max(0, march.opensAt - clock);
-      const parts = partsOf(running + from - march.opensRunning, time - from);
+      const parts = grows ? partsOf(running + from - march.opensRunning, time - from) : 1;
       for (let p = 0; p < parts; p++) {
         const start = from + ((time - from) * p) / parts;
         const end = from + ((time - from) * (p + 1)) / parts;
