@@ -3,7 +3,7 @@
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
 import { beyondAirs, takeAir, takeLevel } from "./reading.ts";
-import { airAt, airOf, between, WEEK, type March } from "./course.ts";
+import { airAt, airOf, between, DAY, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
@@ -40,6 +40,8 @@ interface Moment {
 export interface Lookout {
   /** By event, air and kind of trip, by rising least loss. */
   readonly moments: readonly (readonly (readonly (readonly Moment[])[])[])[];
+  /** By event and air: the least loss at which it can come in that air [kg lacking]. */
+  readonly leastIn: readonly Float64Array[];
   /** By event: the least loss at which it can come in any air that was prepared [kg lacking]. */
   readonly least: Float64Array;
   readonly come: Uint8Array;
@@ -70,12 +72,14 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
       );
     }),
   );
-  const least = Float64Array.from(moments, (byAir) =>
-    Math.min(...byAir.flat(2).map((moment) => moment.least)),
+  const leastIn = moments.map((byAir) =>
+    Float64Array.from(byAir, (byKind) => Math.min(...byKind.flat().map((moment) => moment.least))),
   );
+  const least = Float64Array.from(leastIn, (byAir) => Math.min(...byAir));
   const count = thresholds.length;
   return {
     moments,
+    leastIn,
     least,
     come: new Uint8Array(count),
     found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
@@ -112,10 +116,32 @@ export function noLonger(lookout: Lookout, threshold: number): void {
   lookout.waits = kept;
 }
 
-/** Whether any event can still come in a week. */
-export function mayHappen(march: March, { least, waiting, waits }: Lookout, week: number): boolean {
+/** Whether any event can still come in a week, in the air of its days. */
+export function mayHappen(march: March, { least, leastIn, waiting, waits }: Lookout, week: number): boolean {
   const most = march.shortAtFirst + march.lost[week + 1]! - march.added[week]!;
-  return waits > 0 && least[waiting[0]!]! <= most;
+  if (waits === 0 || least[waiting[0]!]! > most) return false;
+  const { thresholds } = march.prepared;
+  let coldest = Infinity;
+  let warmest = -Infinity;
+  for (let day = 0; day < 7; day++) {
+    const air = airAt(march, week * WEEK + day * DAY);
+    coldest = Math.min(coldest, air);
+    warmest = Math.max(warmest, air);
+  }
+  for (let w = 0; w < waits && least[waiting[w]!]! <= most; w++) {
+    const t = waiting[w]!;
+    const { airs } = thresholds[t]!;
+    for (let node = nearest(airs, coldest); node <= nearest(airs, warmest); node++)
+      if (leastIn[t]![node]! <= most) return true;
+  }
+  return false;
+}
+
+/** The nearest of some airs, which rise [K]; the colder of two that are as near. */
+function nearest(airs: readonly number[], air: number): number {
+  let node = 0;
+  while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+  return node;
 }
 
 /** Looks through a week's trips from one of them on for events that have not come; returns the first trip in which some do (`fresh`), or their number. */
@@ -172,8 +198,7 @@ function lookInto(
     const t = waiting[w]!;
     if (least[t]! > atEnd) break;
     const { airs } = thresholds[t]!;
-    let node = 0;
-    while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+    const node = nearest(airs, air);
     const warmer = air - airs[node]!;
     const list = moments[t]![node]![kind]!;
     if (comesIn(march, list, warmer, week, trip, before, atEnd, burntAt, burntLost, found[t]!))

@@ -4,7 +4,7 @@ import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { airOf, HOT_PART, turnTo, WEEK, type March } from "./course.ts";
-import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
+import { leaksParked, standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 
 /** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
@@ -88,7 +88,7 @@ function standsAndGrows(
   const { reading, prepared, opensAt, opensRunning } = march;
   const { stand } = prepared.standKinds[standKind]!;
   const open = Math.min(stand, clock - opensAt);
-  if (!(open > 0)) return 0;
+  if (!(open > 0) || !leaksParked(reading, prepared, leak, standKind, stand)) return 0;
   const age = Math.max(0, running - opensRunning);
   const began = clock - open - opensAt;
   if (open === stand || leak.opening.kind !== "pit") {
