@@ -23,6 +23,14 @@ export interface AveragedPlan extends Plan {
 /** A vehicle that is driven all day still stands for so much of what its week says: assumed. */
 const LEAST_REST = 0.05;
 
+/** A week trip by trip: lost at the start and end of each trip, and added by then [kg]; `begun`: of which plan, by the march's count. */
+export interface WeekTrips {
+  begun: number;
+  readonly lostAtStart: Float64Array;
+  readonly lostAtEnd: Float64Array;
+  readonly addedAtStart: Float64Array;
+}
+
 /** A leak on its way through the weeks; written anew for every history. */
 export interface March {
   readonly prepared: Prepared;
@@ -59,17 +67,19 @@ export interface March {
   lost: Float64Array;
   added: Float64Array;
   rate: Float64Array;
-  /** The week that was walked last, trip by trip: lost at the start and end of each trip, and added by then [kg]. */
-  walked: number;
+  /** How many plans have begun, and the weeks trip by trip, those that this plan has walked or spread so far; kept from plan to plan. */
+  begun: number;
+  readonly byTrips: WeekTrips[];
   /** The trip whose opening was taken last, counted from the start, and what that trip loses [kg]. */
   opened: number;
   tripLoss: number;
   /** What a trip and a stand of each kind lose in a week [kg]. */
   readonly perKind: Float64Array;
   readonly perStand: Float64Array;
-  readonly lostAtStart: Float64Array;
-  readonly lostAtEnd: Float64Array;
-  readonly addedAtStart: Float64Array;
+  /** The rows of the week that was turned to last, see `WeekTrips`. */
+  lostAtStart: Float64Array;
+  lostAtEnd: Float64Array;
+  addedAtStart: Float64Array;
 }
 
 export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
@@ -103,7 +113,8 @@ export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
     lost: new Float64Array(64),
     added: new Float64Array(64),
     rate: new Float64Array(64),
-    walked: -1,
+    begun: 0,
+    byTrips: [],
     opened: -1,
     tripLoss: 0,
     perKind: new Float64Array(prepared.kinds.length),
@@ -119,7 +130,7 @@ export function begin(march: March, plan: AveragedPlan): void {
   const { unit } = march.prepared;
   march.plan = plan;
   march.leak = plan.unit.leak;
-  march.walked = -1;
+  march.begun++;
   march.opened = -1;
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
   const { weekLasts = WEEK } = plan;
@@ -153,6 +164,26 @@ export function begin(march: March, plan: AveragedPlan): void {
   // The week's last trip may run over midnight; what opens after it leaks with the next week's trips.
   if (into < lastEnds(march) - WEEK) march.opensIn = Math.max(0, march.opensIn - 1);
   else if (march.opensAt > 0 && into >= lastEnds(march)) march.opensIn++;
+}
+
+const newTrips = (count: number): WeekTrips => ({
+  begun: 0,
+  lostAtStart: new Float64Array(count),
+  lostAtEnd: new Float64Array(count),
+  addedAtStart: new Float64Array(count),
+});
+
+/** Turns to the rows of a week; false when this plan has not written them yet. */
+export function turnTo(march: March, week: number): boolean {
+  const { byTrips, order, begun } = march;
+  while (byTrips.length <= week) byTrips.push(newTrips(order.length));
+  const trips = byTrips[week]!;
+  march.lostAtStart = trips.lostAtStart;
+  march.lostAtEnd = trips.lostAtEnd;
+  march.addedAtStart = trips.addedAtStart;
+  const known = trips.begun === begun;
+  trips.begun = begun;
+  return known;
 }
 
 /** When a week's last trip ends [s after the week's beginning]. */

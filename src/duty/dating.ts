@@ -8,21 +8,16 @@ import type { Aftermath } from "./prepared.ts";
 
 /** What the plan itself dates: the opening of the leak, fluid added in a stand. */
 export function dated(march: March, plan: Plan, events: DutyEvent[]): void {
-  const at = (name: DutyEvent["name"], condition: string, clock: number): DutyEvent => {
-    const running = runningAt(march, clock);
-    return {
-      name,
-      condition,
-      clock,
-      running,
-      distance: (running / march.weekTime) * march.weekDistance,
-      lost: lostBy(march, clock),
-    };
-  };
   if (march.leak !== null && march.opensAt < plan.span)
-    events.push(at("leak opens", "as the case says", march.opensAt));
+    events.push(datedAt(march, "leak opens", "as the case says", march.opensAt));
   for (const { at: clock, volume, temperature } of plan.topUps)
-    if (clock < plan.span) events.push(at("topped up", pouredIn(volume, temperature), clock));
+    if (clock < plan.span) events.push(datedAt(march, "topped up", pouredIn(volume, temperature), clock));
+}
+
+function datedAt(march: March, name: DutyEvent["name"], condition: string, clock: number): DutyEvent {
+  const running = runningAt(march, clock);
+  const distance = (running / march.weekTime) * march.weekDistance;
+  return { name, condition, clock, running, distance, lost: lostBy(march, clock) };
 }
 
 /** Lost by a moment [kg], evenly within its week. */
@@ -45,12 +40,13 @@ export function afterBurning(
   const week = Math.floor(burnt.clock / WEEK);
   const lacking = march.shortAtFirst + burnt.lost - march.added[week]!;
   const air = airAt(march, burnt.clock);
-  const farOf = (other: Aftermath) =>
-    Math.abs(other.lacking - lacking) + PER_KELVIN * Math.abs(other.air - air);
   let nearest: Aftermath | undefined;
-  for (const aftermath of aftermaths)
-    if (aftermath.kind === kind && (nearest === undefined || farOf(aftermath) < farOf(nearest)))
-      nearest = aftermath;
+  let least = Infinity;
+  for (const aftermath of aftermaths) {
+    if (aftermath.kind !== kind) continue;
+    const far = Math.abs(aftermath.lacking - lacking) + PER_KELVIN * Math.abs(aftermath.air - air);
+    if (far < least) [nearest, least] = [aftermath, far];
+  }
   if (nearest === undefined) return [];
   const perSecond = (march.lost[week + 1]! - march.lost[week]!) / march.weekTime;
   return nearest.events

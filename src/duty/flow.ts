@@ -30,6 +30,7 @@ export function takeOpening(
   const { opening, parked, tables } = reading;
   reading.place = placeOf(leak);
   reading.shape = -1;
+  reading.opened++;
   reading.thinned = 1 - fluid.shearLoss * Math.min(1, fluidAge);
   // Only a crack gapes by pressure and bending.
   const gapes = leak.opening.kind === "crack";
@@ -73,7 +74,7 @@ export function weekRunning(reading: Reading, prepared: Prepared, leak: Leak): n
   return sum;
 }
 
-/** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces. */
+/** Mass [kg] that a trip of a kind loses from its start to the end of so many pieces; read once through one opening. */
 export function tripRunning(
   reading: Reading,
   prepared: Prepared,
@@ -82,23 +83,38 @@ export function tripRunning(
   pieces: number,
 ): number {
   if (pieces <= 0) return 0;
+  const { readAt, readLoss } = reading;
+  const cell = prepared.firstPiece[kind]! + pieces - 1;
+  if (readAt[cell] !== reading.opened) {
+    readAt[cell] = reading.opened;
+    readLoss[cell] =
+      reading.place >= 0
+        ? fromCircuit(reading, prepared, cell)
+        : fromPan(reading, prepared, leak, kind, pieces);
+  }
+  return readLoss[cell]!;
+}
+
+function fromCircuit(reading: Reading, { firstPiece, kinds }: Prepared, cell: number): number {
+  if (reading.shape < 0) takeShape(reading);
+  return shaped(reading, reading.tables.circuit[reading.place]!.trips, cell, firstPiece[kinds.length]!);
+}
+
+function fromPan(reading: Reading, prepared: Prepared, leak: Leak, kind: number, pieces: number): number {
   const { firstPiece, kinds } = prepared;
-  const { circuit, panDepth, panDensity, panViscosity } = reading.tables;
+  const { panDepth, panDensity, panViscosity } = reading.tables;
   const first = firstPiece[kind]!;
   const all = firstPiece[kinds.length]!;
-  if (reading.place >= 0) {
-    if (reading.shape < 0) takeShape(reading);
-    return shaped(reading, circuit[reading.place]!.trips, first + pieces - 1, all);
-  }
   const { pieceTimes } = kinds[kind]!;
   let sum = 0;
   for (let p = 0; p < pieces; p += panPieces) {
     const depth = mixed(reading, panDepth, first + p, all);
+    if (!(depth > leak.height)) continue;
     const density = mixed(reading, panDensity, first + p, all);
     const viscosity = mixed(reading, panViscosity, first + p, all) * reading.thinned;
     const head = density * gravity * (depth - leak.height);
     const seconds = pieceTimes[Math.min(pieces, p + panPieces)]! - pieceTimes[p]!;
-    if (head > 0) sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
+    sum += leakFlow(reading.opening, head, viscosity, density) * density * seconds;
   }
   return sum;
 }
@@ -122,39 +138,68 @@ export function standLoses(
   told = prepared.standKinds[standKind]!.stand,
 ): number {
   if (!(asked > 0)) return 0;
-  const { standKinds, unit } = prepared;
-  const seconds = reading.rests * asked;
-  const stand = reading.rests * told;
-  const { walked, before } = standKinds[standKind]!;
-  takeStand(reading, standKind, standKinds.length);
-  const density = reading.stand[1]!;
-  const cold = reading.stand[2]!;
-  const fluidity = reading.stand[3]!;
-  const rests = Math.max(0, stand - walked) / cold;
-  const depth = (reading.stand[0]! * fluidity + reading.stand[4]! * rests) / (fluidity + rests);
+  const over = parkedOver(reading, prepared, leak, standKind, told);
   const column = hasColumn(leak) ? leak.columnHeight : 0;
-  const over = depth - leak.height;
   if (!(column > 0 || over > 0)) return 0;
-  const whole =
-    stand < walked ? begins(reading, prepared, before, stand, walked, cold, fluidity) : fluidity + rests;
-  const flowed = Math.max(seconds / cold, whole);
-  // A leak that opens in the middle of a stand opens in the cold.
-  const viscosity = (seconds < stand ? cold : stand / flowed) * reading.thinned;
-  const { pan } = unit.build.sump;
   const { parked } = reading;
+  const seconds = reading.rests * asked;
+  const density = reading.stand[1]!;
+  // A leak that opens in the middle of a stand opens in the cold.
+  const viscosity =
+    reading.thinned * (asked < told ? reading.stand[2]! : viscosityOf(reading, prepared, standKind, told));
   if (column > over) {
     const area = columnArea(leak);
     const lost = sinks(parked, area, column, seconds, viscosity, density);
     const floor = Math.max(0, over);
     if (column - lost / area >= floor || floor === 0) return lost * density;
     const left = seconds - drainTime(parked, area, column, floor, viscosity, density);
+    const { pan } = prepared.unit.build.sump;
     return (
       (area * (column - floor) + sinks(parked, panArea(pan), floor, Math.max(0, left), viscosity, density)) *
       density
     );
   }
-  return sinks(parked, panArea(pan), over, seconds, viscosity, density) * density;
+  return sinks(parked, panArea(prepared.unit.build.sump.pan), over, seconds, viscosity, density) * density;
 }
+
+/** How high the pan stands over the leak [m, negative: below it] in one of the week's kinds of stands of a length [s], mean by how easily the fluid flows; the stand is read. */
+function parkedOver(
+  reading: Reading,
+  { standKinds }: Prepared,
+  leak: Leak,
+  standKind: number,
+  told: number,
+): number {
+  const { stand, rests } = reading;
+  takeStand(reading, standKind, standKinds.length);
+  const longer = rests * told - standKinds[standKind]!.walked;
+  if (!(longer > 0)) return stand[0]! - leak.height;
+  const fluidity = stand[3]!;
+  const later = longer / stand[2]!;
+  return (stand[0]! * fluidity + stand[4]! * later) / (fluidity + later) - leak.height;
+}
+
+/** The viscosity that a whole stand of a length [s] amounts to [Pa s]; it is read. */
+function viscosityOf(reading: Reading, prepared: Prepared, standKind: number, told: number): number {
+  const { walked, before } = prepared.standKinds[standKind]!;
+  const stand = reading.rests * told;
+  const cold = reading.stand[2]!;
+  const fluidity = reading.stand[3]!;
+  const whole =
+    stand < walked
+      ? begins(reading, prepared, before, stand, walked, cold, fluidity)
+      : fluidity + (stand - walked) / cold;
+  return stand / Math.max(stand / cold, whole);
+}
+
+/** Whether anything can leak in one of the week's kinds of stands of a length [s]: whatever the opening. Air and level are taken. */
+export const leaksParked = (
+  reading: Reading,
+  prepared: Prepared,
+  leak: Leak,
+  standKind: number,
+  told: number,
+): boolean => hasColumn(leak) || parkedOver(reading, prepared, leak, standKind, told) > 0;
 
 /**
  * ∫dt/µ [1/Pa] over so long a beginning of a stand that was walked for longer: what it is more than in the cold fades from the

@@ -2,8 +2,8 @@
 
 import type { EventName } from "../history/watch.ts";
 import { takeOpening, weekAgeing } from "./flow.ts";
-import { beyondAirs, takeLevel } from "./reading.ts";
-import { airAt, between, WEEK, type March } from "./course.ts";
+import { beyondAirs, takeAir, takeLevel } from "./reading.ts";
+import { airAt, airOf, between, DAY, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
 import type { Candidate, Prepared } from "./prepared.ts";
 
@@ -40,6 +40,8 @@ interface Moment {
 export interface Lookout {
   /** By event, air and kind of trip, by rising least loss. */
   readonly moments: readonly (readonly (readonly (readonly Moment[])[])[])[];
+  /** By event and air: the least loss at which it can come in that air [kg lacking]. */
+  readonly leastIn: readonly Float64Array[];
   /** By event: the least loss at which it can come in any air that was prepared [kg lacking]. */
   readonly least: Float64Array;
   readonly come: Uint8Array;
@@ -71,12 +73,14 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
       );
     }),
   );
-  const least = Float64Array.from(moments, (byAir) =>
-    Math.min(...byAir.flat(2).map((moment) => moment.least)),
+  const leastIn = moments.map((byAir) =>
+    Float64Array.from(byAir, (byKind) => Math.min(...byKind.flat().map((moment) => moment.least))),
   );
+  const least = Float64Array.from(leastIn, (byAir) => Math.min(...byAir));
   const count = thresholds.length;
   return {
     moments,
+    leastIn,
     least,
     come: new Uint8Array(count),
     found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
@@ -116,10 +120,32 @@ export function noLonger(lookout: Lookout, threshold: number): void {
   lookout.waits = kept;
 }
 
-/** Whether any event can still come in a week. */
-export function mayHappen(march: March, { least, waiting, waits }: Lookout, week: number): boolean {
+/** Whether any event can still come in a week, in the air of its days. */
+export function mayHappen(march: March, { least, leastIn, waiting, waits }: Lookout, week: number): boolean {
   const most = march.shortAtFirst + march.lost[week + 1]! - march.added[week]!;
-  return waits > 0 && least[waiting[0]!]! <= most;
+  if (waits === 0 || least[waiting[0]!]! > most) return false;
+  const { thresholds } = march.prepared;
+  let coldest = Infinity;
+  let warmest = -Infinity;
+  for (let day = 0; day < 7; day++) {
+    const air = airAt(march, week * WEEK + day * DAY);
+    coldest = Math.min(coldest, air);
+    warmest = Math.max(warmest, air);
+  }
+  for (let w = 0; w < waits && least[waiting[w]!]! <= most; w++) {
+    const t = waiting[w]!;
+    const { airs } = thresholds[t]!;
+    for (let node = nearest(airs, coldest); node <= nearest(airs, warmest); node++)
+      if (leastIn[t]![node]! <= most) return true;
+  }
+  return false;
+}
+
+/** The nearest of some airs, which rise [K]; the colder of two that are as near. */
+function nearest(airs: readonly number[], air: number): number {
+  let node = 0;
+  while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+  return node;
 }
 
 /** Looks through a week's trips from one of them on for events that have not come; returns the first trip in which some do (`fresh`), or their number. */
@@ -176,8 +202,7 @@ function lookInto(
     const t = waiting[w]!;
     if (least[t]! > atEnd) break;
     const { airs } = thresholds[t]!;
-    let node = 0;
-    while (node < airs.length - 1 && airs[node]! + airs[node + 1]! < 2 * air) node++;
+    const node = nearest(airs, air);
     const warmer = air - airs[node]!;
     const list = moments[t]![node]![kind]!;
     if (comesIn(march, list, warmer, week, trip, before, atEnd, lookout.burnt, burntAt, burntLost, found[t]!))
@@ -232,7 +257,7 @@ function lostIn(march: March, week: number, trip: number, time: number): number 
   return lostAtEnd[trip]! > lostAtStart[trip]! ? lostAt(march, week, trip, time) : lostAtStart[trip]!;
 }
 
-/** Lost at a moment of a trip of the week that was walked last [kg]. */
+/** Lost at a moment of a trip of the week that was turned to last [kg]. */
 export function lostAt(march: March, week: number, trip: number, time: number): number {
   const { prepared, reading, leak, lostAtStart, lostAtEnd, order, shortAtFirst, addedAtStart } = march;
   if (leak === null) return lostAtStart[trip]!;
@@ -244,6 +269,7 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
   const place = week * order.length + trip;
   if (march.opened !== place) {
     march.opened = place;
+    takeAir(reading, airOf(march, week));
     takeLevel(reading, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
     const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
@@ -265,16 +291,12 @@ export function eventOf(
   const { prepared, order, startsAt, timeBefore, distanceBefore } = march;
   const { week, trip, time, lost } = found;
   const { pieceTimes, pieceDistances } = prepared.kinds[prepared.occurrences[order[trip]!]!.kind]!;
-  return {
-    name,
-    condition,
-    clock: week * WEEK + startsAt[trip]! + time,
-    running: week * march.weekTime + timeBefore[trip]! + Math.max(0, time),
-    distance:
-      week * march.weekDistance +
-      distanceBefore[trip]! +
-      between(pieceTimes, pieceDistances, Math.max(0, time)),
-    lost,
-    ...(clutch === undefined ? {} : { clutch }),
-  };
+  const clock = week * WEEK + startsAt[trip]! + time;
+  const driven = Math.max(0, time);
+  const running = week * march.weekTime + timeBefore[trip]! + driven;
+  const distance =
+    week * march.weekDistance + distanceBefore[trip]! + between(pieceTimes, pieceDistances, driven);
+  return clutch === undefined
+    ? { name, condition, clock, running, distance, lost }
+    : { name, condition, clock, running, distance, lost, clutch };
 }

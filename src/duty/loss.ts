@@ -46,11 +46,12 @@ const addedBy = ({ added }: March, reached: number, clock: number): number =>
 
 /** Lost by a moment [kg]: within its week by trips and stands, within a trip by its minutes. */
 function lostAt(march: March, reached: number, clock: number): number {
-  const { lost, opensAt, order, startsAt, lostAtStart, lostAtEnd, prepared } = march;
+  const { lost, opensAt, order, startsAt, prepared } = march;
   if (clock <= opensAt) return 0;
   const week = Math.floor(clock / WEEK);
   if (week >= reached) return lost[reached]!;
   spread(march, week);
+  const { lostAtStart, lostAtEnd } = march;
   const into = clock - week * WEEK;
   let from = Math.max(0, opensAt - week * WEEK);
   let before = lost[week]!;

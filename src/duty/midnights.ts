@@ -1,7 +1,7 @@
 // What is lost at the midnights between weeks: the march books a stand with the trip that ends it, and this takes what the first of them loses before midnight.
 
 import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
-import { standLoses, takeOpening, weekAgeing } from "./flow.ts";
+import { leaksParked, standLoses, takeOpening, weekAgeing } from "./flow.ts";
 import { lostAt } from "./happen.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { spread } from "./week.ts";
@@ -12,7 +12,7 @@ export function lostAtMidnights(march: March, weeks: number): Float64Array {
   if (march.leak === null || march.order.length === 0) return lost;
   for (let week = 1; week <= weeks; week++)
     lost[week] = march.opensAt < week * WEEK ? lostAtMidnight(march, week) : 0;
-  march.walked = march.opened = -1;
+  march.opened = -1;
   return lost;
 }
 
@@ -32,6 +32,7 @@ function lostAtMidnight(march: March, week: number): number {
   const before = march.lost[week]!;
   takeAir(reading, airOf(march, week));
   takeLevel(reading, march.shortAtFirst + before - march.added[week]!);
+  if (!leaksParked(reading, prepared, leak, standKind, stood)) return before;
   const age = Math.max(0, week * march.weekTime - opensRunning);
   const began = week * WEEK - open - opensAt;
   takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, week * weekAgeing(reading));

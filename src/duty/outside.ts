@@ -103,7 +103,12 @@ function takeIn(
 /** The first loss that was walked and is no less [kg lacking]; the last, where none is. */
 function upTo({ used }: Climate, lacking: number): UsedUpTo {
   let row = 0;
-  while (row < used.length - 1 && used[row]!.lacking < lacking) row++;
+  let last = used.length - 1;
+  while (row < last) {
+    const middle = (row + last) >> 1;
+    if (used[middle]!.lacking < lacking) row = middle + 1;
+    else last = middle;
+  }
   return used[row]!;
 }
 

@@ -18,10 +18,17 @@ export interface Reading {
   place: number;
   level: number;
   levelShare: number;
+  /** Weights of the airs at the lower and at the upper level. */
+  readonly low: Float64Array;
+  readonly high: Float64Array;
   /** First of four shapes, -1 while not looked up; their weights, and what turns the table's value into mass. */
   shape: number;
   readonly shapeWeights: Float64Array;
   factor: number;
+  /** How many openings have been taken; through which of them each piece of a trip was read last, and what it lost from the trip's start on [kg]. */
+  opened: number;
+  readonly readAt: Float64Array;
+  readonly readLoss: Float64Array;
   /** Viscosity of the aged fluid over the new one's. */
   thinned: number;
   /** How many times as long the vehicle stands as its week says. */
@@ -40,9 +47,14 @@ export const newReading = (prepared: Prepared): Reading => ({
   place: 0,
   level: 0,
   levelShare: 0,
+  low: new Float64Array(3),
+  high: new Float64Array(3),
   shape: -1,
   shapeWeights: new Float64Array(4),
   factor: 0,
+  opened: 0,
+  readAt: new Float64Array(prepared.firstPiece.at(-1)!),
+  readLoss: new Float64Array(prepared.firstPiece.at(-1)!),
   thinned: 1,
   rests: 1,
   stand: new Float64Array(standParts),
@@ -79,7 +91,14 @@ export function takeLevel(reading: Reading, lacking: number): void {
   for (let i = 0; i < reading.count; i++) least = Math.min(least, levels[reading.first + i]!);
   const at = Math.max(0, Math.min(lacking / levelStep, least - 1));
   reading.level = Math.min(Math.floor(at), Math.max(0, least - 2));
-  reading.levelShare = at - reading.level;
+  const share = at - reading.level;
+  reading.levelShare = share;
+  const { weights, low, high } = reading;
+  for (let i = 0; i < reading.count; i++) {
+    const weight = weights[i]!;
+    low[i] = weight * (1 - share);
+    high[i] = weight * share;
+  }
 }
 
 /** Where the row of the lower level begins, and how far it is to the upper one; there is none above the last. */
@@ -90,39 +109,37 @@ const up = ({ tables, levelShare }: Reading, width: number): number =>
 
 /** A table's value at the reading, between levels and airs; `at` is the place within a level and `width` a level's width. */
 export function mixed(reading: Reading, table: Side, at: number, width: number): number {
-  const { weights, levelShare, count } = reading;
+  const { low, high, count } = reading;
   const row = rowOf(reading, at, width);
   const higher = row + up(reading, width);
   let sum = 0;
-  for (let i = 0; i < count; i++) {
-    const low = table[row + i]!;
-    sum += weights[i]! * (low + levelShare * (table[higher + i]! - low));
-  }
+  for (let i = 0; i < count; i++) sum += low[i]! * table[row + i]! + high[i]! * table[higher + i]!;
   return sum;
 }
 
 /** The same of a table by shape, with the four shapes weighed and turned into mass [kg]; the opening is taken. */
 export function shaped(reading: Reading, table: Side, at: number, width: number): number {
-  const { weights, levelShare, count, shape, shapeWeights } = reading;
+  const { low, high, count, shape, shapeWeights } = reading;
   const row = rowOf(reading, at, width) * shapes.length + shape;
   const higher = row + up(reading, width) * shapes.length;
+  const a = shapeWeights[0]!;
+  const b = shapeWeights[1]!;
+  const c = shapeWeights[2]!;
+  const d = shapeWeights[3]!;
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    const from = i * shapes.length;
-    let low = 0;
-    let high = 0;
-    for (let s = 0; s < 4; s++) {
-      low += shapeWeights[s]! * table[row + from + s]!;
-      high += shapeWeights[s]! * table[higher + from + s]!;
-    }
-    sum += weights[i]! * (low + levelShare * (high - low));
+    const l = row + i * shapes.length;
+    const h = higher + i * shapes.length;
+    sum +=
+      low[i]! * (a * table[l]! + b * table[l + 1]! + c * table[l + 2]! + d * table[l + 3]!) +
+      high[i]! * (a * table[h]! + b * table[h + 1]! + c * table[h + 2]! + d * table[h + 3]!);
   }
   return reading.factor * sum;
 }
 
 /** Reads one of the week's kinds of stands into `stand`. */
 export function takeStand(reading: Reading, standKind: number, standKinds: number): void {
-  const { weights, levelShare, count, stand } = reading;
+  const { low, high, count, stand } = reading;
   const { stands } = reading.tables;
   const row = rowOf(reading, standKind, standKinds) * standParts;
   const higher = row + up(reading, standKinds) * standParts;
@@ -132,14 +149,15 @@ export function takeStand(reading: Reading, standKind: number, standKinds: numbe
   let fluidity = 0;
   let rest = 0;
   for (let i = 0; i < count; i++) {
-    const weight = weights[i]!;
-    const low = row + i * standParts;
-    const high = higher + i * standParts;
-    depth += weight * (stands[low]! + levelShare * (stands[high]! - stands[low]!));
-    density += weight * (stands[low + 1]! + levelShare * (stands[high + 1]! - stands[low + 1]!));
-    viscosity += weight * (stands[low + 2]! + levelShare * (stands[high + 2]! - stands[low + 2]!));
-    fluidity += weight * (stands[low + 3]! + levelShare * (stands[high + 3]! - stands[low + 3]!));
-    rest += weight * (stands[low + 4]! + levelShare * (stands[high + 4]! - stands[low + 4]!));
+    const below = low[i]!;
+    const above = high[i]!;
+    const l = row + i * standParts;
+    const h = higher + i * standParts;
+    depth += below * stands[l]! + above * stands[h]!;
+    density += below * stands[l + 1]! + above * stands[h + 1]!;
+    viscosity += below * stands[l + 2]! + above * stands[h + 2]!;
+    fluidity += below * stands[l + 3]! + above * stands[h + 3]!;
+    rest += below * stands[l + 4]! + above * stands[h + 4]!;
   }
   stand[0] = depth;
   stand[1] = density;

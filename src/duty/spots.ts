@@ -33,7 +33,7 @@ export const newSpots = (): Spots => ({
 
 /** Finds when the hiding place is full and when the first spot lies on the ground, within the weeks that were marched. */
 export function findSpots(march: March, weeks: number, spots: Spots): void {
-  const { leak, prepared, opensAt, order, startsAt, lostAtStart, lostAtEnd } = march;
+  const { leak, prepared, opensAt, order, startsAt } = march;
   spots.held = 0;
   spots.onGround = 0;
   spots.full.week = spots.spot.week = -1;
@@ -44,6 +44,7 @@ export function findSpots(march: March, weeks: number, spots: Spots): void {
   for (let week = opensIn; week < weeks; week++) {
     if (week > opensIn && fillsSlowly(march, spots, week)) continue;
     spread(march, week);
+    const { lostAtStart, lostAtEnd } = march;
     let before = march.lost[week]!;
     for (let i = 0; i < order.length; i++) {
       const { kind, stand } = prepared.occurrences[order[i]!]!;

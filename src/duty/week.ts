@@ -3,8 +3,8 @@
 import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
-import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
-import { standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
+import { airOf, HOT_PART, turnTo, WEEK, type March } from "./course.ts";
+import { leaksParked, standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 
 /** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
@@ -24,28 +24,16 @@ function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): n
 
 /** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
 export function walkWeek(march: March, week: number): void {
-  const {
-    prepared,
-    reading,
-    leak,
-    order,
-    startsAt,
-    timeBefore,
-    lost,
-    added,
-    rate,
-    plan,
-    lostAtStart,
-    lostAtEnd,
-    addedAtStart,
-  } = march;
+  const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan } = march;
   const { occurrences, kinds, unit } = prepared;
-  march.walked = week;
+  turnTo(march, week);
+  const { lostAtStart, lostAtEnd, addedAtStart } = march;
   march.opened = -1;
   let now = lost[week]!;
   let fluid = added[week]!;
   takeAir(reading, airOf(march, week));
   let ended = -1e-6;
+  const grows = leak !== null && leak.opening.kind !== "hole" && leak.opening.kind !== "slot";
   for (let i = 0; i < order.length; i++) {
     const { kind, standKind } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
@@ -64,7 +52,7 @@ export function walkWeek(march: March, week: number): void {
     addedAtStart[i] = fluid;
     if (leaks) {
       const opened = Math.max(0, march.opensAt - clock);
-      const parts = partsOf(running + from - march.opensRunning, time - from);
+      const parts = grows ? partsOf(running + from - march.opensRunning, time - from) : 1;
       for (let p = 0; p < parts; p++) {
         const start = from + ((time - from) * p) / parts;
         const end = from + ((time - from) * (p + 1)) / parts;
@@ -102,7 +90,7 @@ function standsAndGrows(
   const { reading, prepared, opensAt, opensRunning } = march;
   const { stand } = prepared.standKinds[standKind]!;
   const open = Math.min(stand, clock - opensAt);
-  if (!(open > 0)) return 0;
+  if (!(open > 0) || !leaksParked(reading, prepared, leak, standKind, stand)) return 0;
   const age = Math.max(0, running - opensRunning);
   const began = clock - open - opensAt;
   if (open === stand || leak.opening.kind !== "pit") {
@@ -123,21 +111,9 @@ function standsAndGrows(
 
 /** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
 export function spread(march: March, week: number): void {
-  if (march.walked === week) return;
-  const {
-    lost,
-    added,
-    rate,
-    order,
-    lostAtStart,
-    lostAtEnd,
-    addedAtStart,
-    prepared,
-    reading,
-    leak,
-    timeBefore,
-    weekTime,
-  } = march;
+  if (turnTo(march, week)) return;
+  const { lost, added, rate, order, prepared, reading, leak, timeBefore, weekTime } = march;
+  const { lostAtStart, lostAtEnd, addedAtStart } = march;
   const before = lost[week]!;
   const next = lost[week + 1]!;
   const fluid = added[week + 1]!;
@@ -152,7 +128,6 @@ export function spread(march: March, week: number): void {
   let walked = 0;
   if (even) {
     const { kinds, occurrences, standKinds } = prepared;
-    march.walked = week;
     march.opened = -1;
     takeAir(reading, airOf(march, week));
     takeLevel(reading, march.shortAtFirst + 0.5 * (before + next) - fluid);

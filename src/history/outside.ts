@@ -83,15 +83,31 @@ export function widen(used: Used, value: number | undefined): void {
   if (value > used.high) used.high = value;
 }
 
+/** What is said of a law around the value at which it was used: the same each time, so it is put into words once. */
+const words = new WeakMap<Range, { readonly before: string; readonly after: string }>();
+
+function wordsOf(range: Range): { readonly before: string; readonly after: string } {
+  let known = words.get(range);
+  if (known === undefined) {
+    const { law, quantity, unit, low, high } = range;
+    const of = unit === "1" ? "" : ` ${unit}`;
+    known = {
+      before: `${law} used at ${quantity} = `,
+      after: `${of} (holds from ${low} to ${high}${of})`,
+    };
+    words.set(range, known);
+  }
+  return known;
+}
+
 /** In words: which law, at which value, and where it holds. */
 export function outsideOf(used: readonly Used[]): string[] {
-  return used.flatMap(({ range, low, high }) => {
+  const told: string[] = [];
+  for (const { range, low, high } of used) {
     const past = low < range.low ? low : high > range.high ? high : undefined;
-    if (past === undefined) return [];
-    const { law, quantity, unit } = range;
-    const of = unit === "1" ? "" : ` ${unit}`;
-    return [
-      `${law} used at ${quantity} = ${past.toPrecision(4)}${of} (holds from ${range.low} to ${range.high}${of})`,
-    ];
-  });
+    if (past === undefined) continue;
+    const { before, after } = wordsOf(range);
+    told.push(before + past.toPrecision(4) + after);
+  }
+  return told;
 }

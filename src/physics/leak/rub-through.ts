@@ -50,7 +50,7 @@ export function flatArea(radius: number, depth: number): number {
 /** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by Newton's rule, at most the radius. */
 export function flatDepth(radius: number, area: number): number {
   if (!(area >= 0 && area < Infinity)) impossible("area", area, "0 m² or more");
-  if (area >= flatArea(radius, radius)) return radius;
+  if (area >= 0.5 * Math.PI * radius * radius) return radius;
   const share = area / radius / radius;
   if (share === 0) return 0;
   // For a shallow flat the share is 2/3 of the angle's cube; the rule is convex, so it closes in from above.
@@ -87,12 +87,26 @@ export function timeToThrough(
   return left > 0 ? rubThroughTime(left, flatArea(radius, depthInHundredHours) / hundredHours)! : 0;
 }
 
+/** The tube that was asked about last, what is gone of its cross-section when it is through [m²], and what goes each second [m²/s]: one leak is asked again and again. */
+const asked = { radius: 0, wall: 0, depthInHundredHours: 0, through: 0, perSecond: 0 };
+
+function ask(radius: number, wall: number, depthInHundredHours: number): void {
+  if (asked.radius === radius && asked.wall === wall && asked.depthInHundredHours === depthInHundredHours)
+    return;
+  refuseTube(radius, wall, depthInHundredHours);
+  asked.through = flatArea(radius, wall);
+  asked.perSecond = flatArea(radius, depthInHundredHours) / hundredHours;
+  asked.radius = radius;
+  asked.wall = wall;
+  asked.depthInHundredHours = depthInHundredHours;
+}
+
 /** Width [m] of the slot that the flat has cut from the bore so many running seconds after it came through: its chord. */
 function chordAfter(radius: number, wall: number, depthInHundredHours: number, seconds: number): number {
-  refuseTube(radius, wall, depthInHundredHours);
+  ask(radius, wall, depthInHundredHours);
   if (!(seconds >= 0 && seconds < Infinity)) impossible("seconds", seconds, "0 s or more");
   const bore = radius - wall;
-  const gone = flatArea(radius, wall) + (flatArea(radius, depthInHundredHours) / hundredHours) * seconds;
+  const gone = asked.through + asked.perSecond * seconds;
   const into = Math.max(0, flatDepth(radius, gone) - wall); // how far the flat reaches into the bore
   return 2 * Math.sqrt(into * (2 * bore - into));
 }
