@@ -140,11 +140,16 @@ export function begin(march: March, plan: AveragedPlan): void {
       "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
     march.opensAt = clockAt(march, march.opensRunning);
   }
-  march.opensIn = Math.floor(march.opensAt / WEEK);
-  const into = march.opensAt - march.opensIn * WEEK;
-  // The week's last trip may run over midnight; what opens after it leaks with the next week's trips.
-  if (into < lastEnds(march) - WEEK) march.opensIn = Math.max(0, march.opensIn - 1);
-  else if (march.opensAt > 0 && into >= lastEnds(march)) march.opensIn++;
+  march.opensIn = bookedIn(march, march.opensAt);
+}
+
+/** The week that books what leaks at a moment: a trip that runs over midnight is its own week's, and the stand after a week's last trip is the next week's. */
+export function bookedIn(march: March, clock: number): number {
+  const week = Math.floor(clock / WEEK);
+  const into = clock - week * WEEK;
+  const ends = lastEnds(march);
+  if (into < ends - WEEK) return Math.max(0, week - 1);
+  return clock > 0 && into >= ends ? week + 1 : week;
 }
 
 /** When a week's last trip ends [s after the week's beginning]. */

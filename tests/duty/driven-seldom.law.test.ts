@@ -28,7 +28,7 @@ const plan = (week: Plan["week"], span: number): Plan => ({
 const ended = (trip: number, apart: number) =>
   days(trip * apart) + hours(8) + tripTime(everyDay.days[0]![0]!);
 
-// From the end of the first trip to that of the last: what follows the last is booked with the next one, and the first stand is of any length.
+// From the end of the first trip to that of the last: the stand before the first is of any length.
 test("seven trips in seven weeks lose what they lose where a week has one of them, by averages and walked, to a fiftieth", () => {
   const prepared = prepareLoss(unit, everyDay, celsius(15));
   const seldom = dutyLoss(prepared, { ...plan(everyDay, days(7)), weekLasts: days(49) });
