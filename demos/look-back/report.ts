@@ -23,6 +23,7 @@ import { stretched } from "../report/stretched.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
+import { toldEvents } from "./events.ts";
 import { noOpening } from "./instead.ts";
 import { dayIn } from "./moments.ts";
 import {
@@ -34,7 +35,6 @@ import {
   evidenceTable,
   flowTable,
   openingTable,
-  toldEvents,
   unknownTable,
 } from "./tables.ts";
 import { eventNotes, flowNotes } from "./notes.ts";

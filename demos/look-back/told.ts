@@ -7,7 +7,8 @@ import { showSpread } from "../../src/units/show-spread.ts";
 import { alone, type Tell, type Wording } from "../report/said.ts";
 import { insteadSentences } from "./instead.ts";
 import { itemWords } from "./item-words.ts";
-import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
+import { toldMoments } from "./events.ts";
+import { agesOf, dayIn } from "./moments.ts";
 import { tooMuch } from "./too-much.ts";
 
 export interface Telling {
@@ -54,16 +55,17 @@ export function reservations({ read, answer }: Telling): string[] {
   ];
 }
 
-function openingSentences({ read, answer }: Telling, wording: Wording): string[] {
+function openingSentences(telling: Telling, wording: Wording): string[] {
+  const { read, answer } = telling;
   const { opened, missing } = answer;
   const { texts, unit } = showSpread(missing.now, "volume", wording.system);
   const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
   const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
-  if (opened === null)
+  const told = toldMoments(telling).opened;
+  const [dates, driven] = [told.dates, told.driven[wording.system]];
+  if (opened === null || dates === null || driven === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
   const ages = agesOf(read, opened.when);
-  const dates = datesOf(read, opened.when);
-  const driven = odometerOf(read, opened.driven, wording.system);
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
@@ -155,15 +157,22 @@ function conflictSentences(telling: Telling, tell: Tell): string[] {
   );
 }
 
-function harmSentences({ read, answer }: Telling, { system, keep }: Wording): string[] {
+function harmSentences(telling: Telling, { system, keep }: Wording): string[] {
+  const { read, answer } = telling;
   const event = (name: string) =>
     answer.events.find((other) => other.name === name && other.clutch === undefined);
   const says: string[] = [];
-  const spot = event("first spot on the ground");
-  if (spot?.when)
+  const {
+    event: spot,
+    dates,
+    driven,
+  } = toldMoments(telling).events.find((told) => told.event.name === "first spot on the ground") ?? {};
+  if (spot?.when && dates) {
+    const ages = agesOf(read, spot.when);
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${agesOf(read, spot.when).middle} before the visit, near ${datesOf(read, spot.when).middle} and ${keep(odometerOf(read, spot.driven ?? spot.when, system).middle)}. 9 times in 10 it came ${agesOf(read, spot.when).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${ages.middle} before the visit, near ${dates.middle} and ${keep(driven![system]!.middle)}. 9 times in 10 it came ${ages.nineTenths} before.`,
     );
+  }
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
   const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));

@@ -4,7 +4,7 @@ import { eventColumns } from "../../demos/pages/neither-on-nor-off/story.ts";
 import { eventTable } from "../../demos/report/event-table.ts";
 import { readCase } from "../../src/inputs/case.ts";
 import { changed } from "../inputs/shipped.ts";
-import { toldEvents } from "../../demos/look-back/tables.ts";
+import { toldEvents } from "../../demos/look-back/events.ts";
 import type { Telling } from "../../demos/look-back/told.ts";
 
 const event = (name: string, chance: number, middle: number | null) => ({

@@ -14,15 +14,9 @@ import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { earlyWords } from "../../look-back/early-words.ts";
 import { noOpening } from "../../look-back/instead.ts";
-import {
-  aheadTable,
-  assumptionTable,
-  causeTable,
-  eventTable,
-  openingTable,
-  toldEvents,
-} from "../../look-back/tables.ts";
+import { aheadTable, assumptionTable, causeTable, eventTable, openingTable } from "../../look-back/tables.ts";
 import { eventNotes } from "../../look-back/notes.ts";
+import { toldEvents } from "../../look-back/events.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
 import { alone, type Tell } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
