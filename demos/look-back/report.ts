@@ -37,7 +37,7 @@ import {
   openingTable,
   unknownTable,
 } from "./tables.ts";
-import { eventNotes, flowNotes } from "./notes.ts";
+import { eventNotes, flowNotes, outsideNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
@@ -133,7 +133,10 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
         "What this rests on",
         [
           ...[evidenceTable(telling), assumptionTable(telling), unknownTable(telling)].map(tableHtml),
-          paragraphs(linesInBoth((each) => stretched(answer.outside, each))),
+          paragraphs([
+            ...linesInBoth((each) => stretched(answer.outside, each)),
+            ...outsideNotes(telling, walks),
+          ]),
         ].join("\n"),
         "ranges",
       ),
@@ -196,7 +199,7 @@ function pictures(telling: Telling): Drawing[] {
       : [
           drawing(
             "next",
-            "What to look at next",
+            "What each look would still leave",
             "Bars, how closely the opening date would be known after the look, a standard deviation; strokes, now.",
             (picture) => nextLookBars(answer, picture),
           ),

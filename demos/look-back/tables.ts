@@ -135,7 +135,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
 
 export function aheadTable({ answer }: Telling): Table {
   return {
-    title: "What to look at next, by what it would leave of the doubt about the opening date",
+    title: "What each look would still leave of the doubt about the opening date",
     columns: [
       { says: "look", whole: true },
       { says: "what is done", prose: true },

@@ -214,7 +214,12 @@ export function nextSentences({ answer }: Pick<Telling, "answer">): string[] {
   // A look that takes away less than a tenth of the doubt is not worth its minutes.
   const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
   const best = worth[0];
-  if (best === undefined) return ["No look that was reckoned through would narrow the opening date much."];
+  if (best === undefined)
+    return [
+      narrowing(answer).length === 0
+        ? "No look that was reckoned through would narrow the opening date by as much as 2 %."
+        : "No look that was reckoned through would narrow the opening date by a tenth; the table of looks tells what each would still leave.",
+    ];
   const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
   const gain = ({ now, after }: typeof best) =>
     `the opening date would be known to ± ${days(after)} instead of ± ${days(now)} (about 2 times in 3)`;
