@@ -17,6 +17,7 @@ import { slider } from "../parts/slider.ts";
 import { workBar } from "../parts/work-bar.ts";
 import { system } from "../parts/units.ts";
 import { van } from "./bench.ts";
+import { volumeOf } from "../../../src/inputs/plan.ts";
 import { eventColumns, eventRows, holeText, settingsText, storyText, type Beginning } from "./story.ts";
 import type { Told } from "./sticks.ts";
 import { atFirst, caseOf, type Settings } from "./van.ts";
@@ -29,11 +30,7 @@ const LAST_HOURS = 10;
 export function historySection(hire: () => Worker): Node[] {
   const work = job<Settings, Told>(hire);
   const { start, unit } = caseOf(atFirst);
-  const beginning: Beginning = {
-    ...start,
-    density15: unit.fluid.density15,
-    dripRadius: unit.leak!.dripRadius,
-  };
+  const beginning: Beginning = { ...start, unit };
 
   const hole = slider("Diameter of the hole", {
     from: 0.06e-3,
@@ -77,7 +74,7 @@ export function historySection(hire: () => Worker): Node[] {
 
   return [
     element("div", { class: "controls wide" }, hole.element, mass.element, place.element),
-    workOf(work, settings, beginning.density15),
+    workOf(work, settings, beginning),
     caution(
       "Hot fluid under pressure burns and can be injected through skin: never feel for a leak with the hand. Fluid on a hot exhaust can catch fire; a raised vehicle needs stands.",
     ),
@@ -89,7 +86,7 @@ export function historySection(hire: () => Worker): Node[] {
 function workOf(
   work: ReturnType<typeof job<Settings, Told>>,
   settings: { readonly value: Settings },
-  density15: number,
+  beginning: Beginning,
 ): HTMLElement {
   const { element: bar, progress, cancel, told, where } = workBar();
   cancel.addEventListener("click", () => {
@@ -100,7 +97,9 @@ function workOf(
     const computing = work.state.value === "computing";
     progress.value = computing ? work.step.value.share : work.state.value === "done" ? 1 : 0;
     const { day, lost } = work.step.value;
-    where.textContent = computing ? `Day ${day}, ${show(lost / density15, "volume", system.value)} lost` : "";
+    where.textContent = computing
+      ? `Day ${day}, ${show(volumeOf(beginning, lost), "volume", system.value)} lost`
+      : "";
     cancel.textContent = computing ? "Cancel" : "Compute again";
   });
   effect(() => {
