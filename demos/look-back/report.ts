@@ -18,7 +18,7 @@ import {
   section,
   type Drawing,
 } from "../report/frame.ts";
-import { linesInBoth, plainly, type Said } from "../report/said.ts";
+import { linesInBoth, type Said } from "../report/said.ts";
 import { stretched } from "../report/stretched.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
@@ -59,7 +59,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...noted(read.about === undefined ? [] : [read.about]),
     ...reservations(telling),
     "",
-    ...sentences(telling, plainly(system)),
+    ...sentences(telling, system),
     "",
     ...text(openingTable(telling)),
     ...text(causeTable(telling)),
@@ -144,7 +144,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
   });
 }
 
-const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, plainly(system)));
+const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, system));
 
 function pictures(telling: Telling): Drawing[] {
   const { answer } = telling;
@@ -227,7 +227,7 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
       walks,
       clock: read.clock,
       standIn: { build: !read.own.build, fluid: !read.own.fluid },
-      sentences: { US: sentences(telling, plainly("US")), SI: sentences(telling, plainly("SI")) },
+      sentences: { US: sentences(telling, "US"), SI: sentences(telling, "SI") },
       opened:
         answer.opened === null
           ? null

@@ -4,7 +4,8 @@ import type { Answer } from "../../src/lookback/answer/answer.ts";
 import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import { showSpread } from "../../src/units/show-spread.ts";
-import { alone, type Tell, type Wording } from "../report/said.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
+import { alone, type Tell } from "../report/said.ts";
 import { insteadSentences } from "./instead.ts";
 import { itemWords } from "./item-words.ts";
 import { toldMoments } from "./events.ts";
@@ -19,16 +20,16 @@ export interface Telling {
 }
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
-export function sentences(telling: Telling, wording: Wording): string[] {
-  const tell: Tell = (...amount) => wording.keep(alone(wording.system)(...amount));
+export function sentences(telling: Telling, system: UnitSystem): string[] {
+  const tell = alone(system);
   return [
     // What contradicts itself comes before all that rests on it; what it was where it hardly was a leak.
     ...conflictSentences(telling, tell),
     ...((telling.answer.opened?.chance ?? 0) < 0.5
-      ? [...causeSentences(telling), ...openingSentences(telling, wording)]
-      : [...openingSentences(telling, wording), ...causeSentences(telling)]),
+      ? [...causeSentences(telling), ...openingSentences(telling, system)]
+      : [...openingSentences(telling, system), ...causeSentences(telling)]),
     ...tooMuch(telling.read, telling.answer, tell),
-    ...harmSentences(telling, wording),
+    ...harmSentences(telling, system),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
     ...trustSentences(telling),
@@ -55,14 +56,14 @@ export function reservations({ read, answer }: Telling): string[] {
   ];
 }
 
-function openingSentences(telling: Telling, wording: Wording): string[] {
+function openingSentences(telling: Telling, system: UnitSystem): string[] {
   const { read, answer } = telling;
   const { opened, missing } = answer;
-  const { texts, unit } = showSpread(missing.now, "volume", wording.system);
-  const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
+  const { texts, unit } = showSpread(missing.now, "volume", system);
+  const [about, from, to] = texts.map((text) => `${text} ${unit}`);
   const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
   const told = toldMoments(telling).opened;
-  const [dates, driven] = [told.dates, told.driven[wording.system]];
+  const [dates, driven] = [told.dates, told.driven[system]];
   if (opened === null || dates === null || driven === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
   const ages = agesOf(read, opened.when);
@@ -79,7 +80,7 @@ function openingSentences(telling: Telling, wording: Wording): string[] {
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
         : ""),
-    `By the odometer it opened near ${wording.keep(driven.middle)}, 9 times in 10 ${driven.nineTenths.startsWith("at ") ? "" : "from "}${wording.keep(driven.nineTenths)}.`,
+    `By the odometer it opened near ${driven.middle}, 9 times in 10 ${driven.nineTenths.startsWith("at ") ? "" : "from "}${driven.nineTenths}.`,
     ...(answer.older < 0.02
       ? []
       : [
@@ -157,7 +158,7 @@ function conflictSentences(telling: Telling, tell: Tell): string[] {
   );
 }
 
-function harmSentences(telling: Telling, { system, keep }: Wording): string[] {
+function harmSentences(telling: Telling, system: UnitSystem): string[] {
   const { read, answer } = telling;
   const event = (name: string) =>
     answer.events.find((other) => other.name === name && other.clutch === undefined);
@@ -170,7 +171,7 @@ function harmSentences(telling: Telling, { system, keep }: Wording): string[] {
   if (spot?.when && dates) {
     const ages = agesOf(read, spot.when);
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${ages.middle} before the visit, near ${dates.middle} and ${keep(driven![system]!.middle)}. 9 times in 10 it came ${ages.nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${ages.middle} before the visit, near ${dates.middle} and ${driven![system]!.middle}. 9 times in 10 it came ${ages.nineTenths} before.`,
     );
   }
   const slip = event("first sustained slip");

@@ -9,6 +9,7 @@ import { wordsFor } from "../../../src/plots/event-words.ts";
 import { historyStrip } from "../../../src/plots/history-strip.ts";
 import { show } from "../../../src/units/show.ts";
 import { choice } from "../parts/choice.ts";
+import { dated } from "../parts/dated.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job } from "../parts/job.ts";
@@ -112,7 +113,7 @@ function workOf(
       cancelled: `Cancelled.${kept}`,
       failed: `It failed: ${work.problem.value}.${kept}`,
     };
-    told.textContent = texts[work.state.value];
+    told.replaceChildren(...dated(texts[work.state.value]));
   });
   return bar;
 }
@@ -132,7 +133,11 @@ function results(last: Last, beginning: Beginning, state: { readonly value: stri
   const story = prose("");
   effect(() => {
     if (last.value)
-      story.textContent = `With ${settingsText(last.value.ask, system.value)}: ${storyText(last.value.result, beginning, system.value)}`;
+      story.replaceChildren(
+        ...dated(
+          `With ${settingsText(last.value.ask, system.value)}: ${storyText(last.value.result, beginning, system.value)}`,
+        ),
+      );
   });
   const strip = figure(
     "One point a trip. Thin lines mark what happened; red ones are harm. The last hours are short on this axis: look at them alone, or at the close-ups below.",

@@ -10,7 +10,6 @@ import { dropsPerMinute, dropVolume } from "../../../src/physics/leak/drop.ts";
 import { leakWords } from "../../../src/bay/leak-words.ts";
 import { conditionIn, oneForEachClutch, wordsFor } from "../../../src/plots/event-words.ts";
 import { axis, show, type UnitSystem } from "../../../src/units/show.ts";
-import { unbroken } from "../parts/units.ts";
 import type { Told } from "./sticks.ts";
 import type { Settings } from "./van.ts";
 
@@ -41,12 +40,12 @@ export function holeText(hole: number, system: UnitSystem): string {
 
 /** "a hole of 0.12 mm (0.0047 in) in the supply line, 2900 kg". */
 export function settingsText({ hole, place, mass }: Settings, system: UnitSystem): string {
-  return `a hole of ${unbroken(holeText(hole, system))} in the ${place.replace("-", " ")}, van and load ${unbroken(show(mass, "mass", system))}`;
+  return `a hole of ${holeText(hole, system)} in the ${place.replace("-", " ")}, van and load ${show(mass, "mass", system)}`;
 }
 
 /** The history in a few sentences, to follow "With this hole: ". */
 export function storyText(history: History, beginning: Beginning, system: UnitSystem): string {
-  const gone = ({ lost }: { lost: number }) => unbroken(show(volumeOf(beginning, lost), "volume", system));
+  const gone = ({ lost }: { lost: number }) => show(volumeOf(beginning, lost), "volume", system);
   const opens = eventOf(history, "leak opens");
   const gulp = eventOf(history, "first gulp of air");
   const slip = eventOf(history, "first sustained slip");

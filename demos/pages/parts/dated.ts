@@ -1,6 +1,6 @@
-// Text of a page whose dates stay whole where a line ends.
+// Text of a page whose dates and amounts stay whole where a line ends.
 
-import { splitAtDates } from "../../report/whole-dates.ts";
+import { splitAtDates } from "../../report/whole.ts";
 import { element } from "./element.ts";
 
 export const dated = (text: string): (Node | string)[] =>
