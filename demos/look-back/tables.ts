@@ -81,7 +81,7 @@ export function eventTable(telling: Telling): Table {
       dates?.middle ?? "too seldom to date",
       dates?.between ?? "",
       ...(leaks ? [wait ?? ""] : []),
-      inBoth((system) => driven[system]?.middle ?? ""),
+      driven.US === null ? "" : inBoth((system) => driven[system]!.middle),
     ]),
     grave: (row) => {
       const { name } = events[row]!.event;
