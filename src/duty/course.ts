@@ -1,5 +1,6 @@
 // The course of a plan over its weeks: the order of its trips, when the leak opens, and the way from the clock to running time and back.
 
+import { restsOf } from "../history/plan.ts";
 import { ambientOn, type Plan } from "../history/simulate.ts";
 import type { Leak } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
@@ -12,22 +13,11 @@ export const WEEK = 7 * DAY;
 /** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
 export const HOT_PART = 0.35;
 
-/**
- * A plan whose week may last longer than the calendar's, by the vehicle's own clock [s; a week when missing]: where its trips are driven more seldom the vehicle stands for
- * longer between them, and what leaks while it stands leaks for longer. Only averages know of it.
- */
-export interface AveragedPlan extends Plan {
-  readonly weekLasts?: number;
-}
-
-/** A vehicle that is driven all day still stands for so much of what its week says: assumed. */
-const LEAST_REST = 0.05;
-
 /** A leak on its way through the weeks; written anew for every history. */
 export interface March {
   readonly prepared: Prepared;
   readonly reading: Reading;
-  plan: AveragedPlan;
+  plan: Plan;
   leak: Leak | null;
   /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]. */
   weekday: number;
@@ -68,7 +58,7 @@ export interface March {
   readonly addedAtStart: Float64Array;
 }
 
-export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
+export function newMarch(prepared: Prepared, plan: Plan): March {
   const count = prepared.occurrences.length;
   const row = () => new Float64Array(count);
   return {
@@ -109,17 +99,14 @@ export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
 }
 
 /** Begins a plan: the order of the trips, and when the leak opens. */
-export function begin(march: March, plan: AveragedPlan): void {
+export function begin(march: March, plan: Plan): void {
   const { unit } = march.prepared;
   march.plan = plan;
   march.leak = plan.unit.leak;
   march.walked = -1;
   march.opened = -1;
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
-  const { weekLasts = WEEK } = plan;
-  const rest = WEEK - march.weekTime;
-  march.reading.rests =
-    weekLasts === WEEK || !(rest > 0) ? 1 : Math.max(LEAST_REST, (weekLasts - march.weekTime) / rest);
+  march.reading.rests = restsOf(plan, march.weekTime);
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
   if (march.lost.length < march.weeks + 1) {

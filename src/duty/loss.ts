@@ -1,6 +1,7 @@
 // What a leak loses by averages, and nothing else: for callers who ask thousands of leaks how much is gone, and only some of them what that did.
 
-import { bookedIn, WEEK, type AveragedPlan, type March } from "./course.ts";
+import type { Plan } from "../history/simulate.ts";
+import { bookedIn, WEEK, type March } from "./course.ts";
 import { marched } from "./marched.ts";
 import { fullMass } from "./snapshot.ts";
 import type { Prepared } from "./prepared.ts";
@@ -19,7 +20,7 @@ export interface DutyLoss {
  * The loss of a plan whose week, build and air were prepared, as `dutyHistory` marches it. Nothing is handed over: a leak that is over within
  * some trips is averaged too, minute by minute of the trip it falls into.
  */
-export function dutyLoss(prepared: Prepared, plan: AveragedPlan): DutyLoss {
+export function dutyLoss(prepared: Prepared, plan: Plan): DutyLoss {
   const { march, reached } = marched(prepared, plan);
   const most = mostLost(march);
   return {

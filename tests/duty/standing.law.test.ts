@@ -4,10 +4,10 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { nedc } from "../../src/driving/nedc.ts";
 import { parcelRound } from "../../src/driving/parcel-round.ts";
 import { clock, tripTime, weekOf, workdays } from "../../src/driving/pattern.ts";
-import { idleFirst } from "../../src/duty/kinds.ts";
 import { dutyLoss } from "../../src/duty/loss.ts";
 import { prepareLoss } from "../../src/duty/prepare-loss.ts";
 import type { Prepared } from "../../src/duty/prepared.ts";
+import { idleFirst } from "../../src/history/plan.ts";
 import { simulate } from "../../src/history/simulate.ts";
 import { celsius, days, hole, hours, leaking, plan, van } from "../emerge/van.ts";
 
