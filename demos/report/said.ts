@@ -2,7 +2,7 @@
 
 import { show, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
 import { escaped } from "./escaped.ts";
-import { splitAtDates } from "./whole.ts";
+import { splitAtWholes } from "./whole.ts";
 
 /** The same said in each system. */
 export type Both = Readonly<Record<UnitSystem, string>>;
@@ -45,6 +45,6 @@ export function saidHtml(said: Said): string {
 
 /** Text of the page, its dates and amounts each in one line. */
 export const textHtml = (text: string): string =>
-  splitAtDates(text)
-    .map((part, i) => (i % 2 === 1 ? `<span class="date">${part}</span>` : escaped(part)))
+  splitAtWholes(text)
+    .map((part, i) => (i % 2 === 1 ? `<span class="unbroken">${escaped(part)}</span>` : escaped(part)))
     .join("");

@@ -50,5 +50,5 @@ export const seen = (page: Page): Promise<string> =>
     const pictures = [...document.querySelectorAll(".drawing text")].filter(shown).map(({ textContent }) => textContent);
     const words = document.body.innerText;
     for (const element of own) element.style.display = "";
-    return [words, ...pictures].join("\\n").replaceAll("\\u00a0", " ");
+    return [words, ...pictures].join("\\n");
   })()`);

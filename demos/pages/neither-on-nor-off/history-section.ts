@@ -214,7 +214,7 @@ function eventTable(last: Last, beginning: Beginning): HTMLElement {
     if (!last.value) return;
     const columns = eventColumns(system.value);
     const cell = (tag: "th" | "td", text: string, more: Record<string, string> = {}) =>
-      element(tag, more, text);
+      element(tag, more, ...dated(text));
     place.replaceChildren(
       element(
         "table",
@@ -226,7 +226,9 @@ function eventTable(last: Last, beginning: Beginning): HTMLElement {
           element(
             "span",
             {},
-            `Leak as it would be seen at the end of that trip, idling; stick as it would read idling in park, level, at ${show(HOT, "temperature", system.value)}.`,
+            ...dated(
+              `Leak as it would be seen at the end of that trip, idling; stick as it would read idling in park, level, at ${show(HOT, "temperature", system.value)}.`,
+            ),
           ),
         ),
         element(
