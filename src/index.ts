@@ -11,7 +11,7 @@
 export { readBuild, readCase, type Case } from "./inputs/case.ts";
 export type { Entry, Opens } from "./inputs/moments.ts";
 export { drivenBy, readVisit, visitDay, type ReadVisit } from "./inputs/visit.ts";
-export { dateOf, planOf } from "./inputs/plan.ts";
+export { dateOf, planOf, volumeOf } from "./inputs/plan.ts";
 
 /** Through: a history from before the first drip to its end, and the price of a pressure that fades. */
 export {

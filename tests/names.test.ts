@@ -21,7 +21,7 @@ function listOf(names: object): string {
 
 test("growth of the public list of names is a decision", () => {
   expect(listOf(sumpfall)).toMatchInlineSnapshot(`
-    "dateOf drivenBy fadeSweep faultText gulpTime isCoded margins originText planOf readBuild readCase readVisit simulate tripColumns visitDay
+    "dateOf drivenBy fadeSweep faultText gulpTime isCoded margins originText planOf readBuild readCase readVisit simulate tripColumns visitDay volumeOf
     bay: atTheLeak bands bayCard bayCards cardText coolerFlowTest launchTest levelChecks linePressureTest stickIdling timeIntoGear
     chain: clutchesNow copyOf fluidNow fresh instant newNow supplyNow
     clutch: aeratedFill capacity centrifugalForce centrifugalPressure centrifugalRange clampForce closingRate commandedTorque commonSpeed criticalTorque dragOnSpeed dragRange engagementEnergy engagementTime evenPressure faceArea fadeEnergy fadeEnergyOnLine fillOrificeRange fillTime fillVolume frictionCoefficient frictionFromTest frictionRange frictionSlope frictionTorque heatFactor highestSpeedSearched kissPressure learnedFillRange liningPressure liningPressureRange lockPressure lockupCapacity lockupPressure lockupPressureFor lockupPressureRange meanRadiusPressure meanRadiusWear nextFill openPackDrag orificeFlow peakSlip radiusRange shortFadeBound slidingFriction slidingSpeed slipOnLine slipPowerLimiter slipPowerLine slipWindow steadySlipRange stribeckFriction torquePerPressure torqueToLock wearForce wearPressure

@@ -1,6 +1,6 @@
 // The bands and the rankings as tables.
 
-import type { EventBand } from "../../src/ensemble/bands.ts";
+import type { EventBand, Measure } from "../../src/ensemble/bands.ts";
 import type { Ensemble } from "../../src/ensemble/ensemble.ts";
 import { keyOf } from "../../src/ensemble/outcome.ts";
 import type { Band } from "../../src/ensemble/quantiles.ts";
@@ -24,6 +24,8 @@ export const isTold = ({ name, clutch }: EventBand): boolean =>
 
 export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble): Table {
   const dates = (band: Band) => threeOf(band, (clock) => dateOf(given, clock).slice(0, 10));
+  const latest = (measure: Measure) => Math.max(...outcomes.map(({ end }) => end[measure]));
+  const [running, lost, odometer] = [latest("running"), latest("lost"), latest("odometer")];
   const written = new Map(asWritten.events.map((event) => [keyOf(event), event]));
   return {
     title: `When it happens in ${outcomes.length} members: median, and from 5 to 95 %`,
@@ -42,9 +44,9 @@ export function bandTable(given: Case, { events, asWritten, outcomes }: Ensemble
         wordsFor(event),
         `${Math.round(100 * event.share)} %`,
         dates(event.clock),
-        toldBand(event.running, 1 / 3600, 0.1),
-        spanIn(event.lost, "volume", 0.01),
-        spanIn(event.odometer, "distance", 1),
+        toldBand(event.running, running, 1 / 3600, 0.1),
+        spanIn(event.lost, lost, "volume", 0.01),
+        spanIn(event.odometer, odometer, "distance", 1),
         hoursText(written.get(event.key)?.running),
       ]),
     grave: (row) => {
@@ -65,17 +67,21 @@ function threeOf(band: Band, text: (value: number) => string): string {
   return low === high ? low : `${middle} (${low} to ${high})`;
 }
 
-/** A band times a factor, told no finer than its width warrants, nor than a last place. */
-export function toldBand(band: Band, factor: number, least: number): string {
+/**
+ * A band times a factor, told no finer than its width warrants, nor than a last place. What is later than the end has no width; where only one end of a band is
+ * known, that reaches at least to the latest end of all.
+ */
+export function toldBand(band: Band, latest: number, factor: number, least: number): string {
   const known = [band[0], band[2], band[4]].filter((value) => typeof value === "number");
-  const width = known.length === 0 ? 0 : Math.max(...known) - Math.min(...known);
+  const ends = known.length === 1 ? [...known, latest] : known;
+  const width = ends.length === 0 ? 0 : Math.max(...ends) - Math.min(...ends);
   const place = lastPlace(width * factor, least);
   return threeOf(band, (value) => toPlace([value * factor], place)[0]!);
 }
 
 /** Numbers only: their unit stands in the head of the column. */
-const spanIn = (band: Band, kind: ShownKind, least: number) =>
-  inBoth((system) => toldBand(band, axis(kind, system).factor, least));
+const spanIn = (band: Band, latest: number, kind: ShownKind, least: number) =>
+  inBoth((system) => toldBand(band, latest, axis(kind, system).factor, least));
 
 const headed = (says: string, kind: ShownKind) => inBoth((system) => `${says} [${axis(kind, system).unit}]`);
 

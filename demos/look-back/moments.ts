@@ -3,31 +3,49 @@
 import type { Spread } from "../../src/lookback/answer/spread.ts";
 import { drivenBy, visitDay, type ReadVisit } from "../../src/inputs/visit.ts";
 import { axis, type UnitSystem } from "../../src/units/show.ts";
-import { lastPlace, toPlace } from "../../src/units/show-spread.ts";
+import { lastPlace, placesInOrder, toPlace } from "../../src/units/show-spread.ts";
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;
 
 export const dayIn = (read: ReadVisit, at: number): string => visitDay(read, at);
 
-/** What an odometer is read to, in miles or kilometres. */
-const READ_TO = 1;
+/** An odometer is read to a mile [m], or told to one unit: what is closer together is one reading. */
+const READ_TO = 1609.344;
 
-/** A middle and its interval by the odometer: "56490 mi" and "56470 to 56500 mi", or "1290 mi after the last full" when nobody read it. */
-export function odometerOf(
-  read: ReadVisit,
-  { middle, nineTenths }: Spread,
-  system: UnitSystem,
-): { middle: string; nineTenths: string } {
+/** Moments that stand beside each other, null where there is none to tell. */
+type Beside = readonly (Spread | null)[];
+
+/** A middle and its interval by the odometer. */
+export interface Driven {
+  readonly middle: string;
+  readonly nineTenths: string;
+}
+
+/**
+ * Middles and their intervals by the odometer: "56490 mi" and "56470 to 56500 mi", or "1290 mi after the last full" when nobody read it; "at 56490 mi" where both
+ * ends are one reading. None is told on the wrong side of another.
+ */
+export function odometersOf(read: ReadVisit, spreads: Beside, system: UnitSystem): (Driven | null)[] {
   const { factor, unit } = axis("distance", system);
-  const values = [middle, ...nineTenths].map((at) => drivenBy(read, at) * factor);
-  const place = lastPlace(values[2]! - values[1]!, READ_TO);
-  const [about, from, to] = toPlace(values, place, READ_TO);
+  const driven = spreads.map(
+    (spread) => spread && [spread.middle, ...spread.nineTenths].map((at) => drivenBy(read, at) * factor),
+  );
+  const places = placesInOrder(
+    driven.map((values) => values && values[0]!),
+    driven.map((values) => (values === null ? 1 : lastPlace(values[2]! - values[1]!, 1))),
+    (value, place) => Number(toPlace([value], place, 1)[0]),
+  );
   const of = read.clock.odometer === null ? " after the last full" : "";
-  return {
-    middle: `${about!} ${unit}${of}`,
-    nineTenths: from === to ? `at ${to!} ${unit}${of}` : `${from!} to ${to!} ${unit}${of}`,
-  };
+  return driven.map((values, i) => {
+    if (values === null) return null;
+    const [about, from, to] = toPlace(values, places[i]!, 1);
+    const one = Number(to) - Number(from) <= Math.round(READ_TO * factor);
+    return {
+      middle: `${about!} ${unit}${of}`,
+      nineTenths: `${one ? `at ${about!}` : `${from!} to ${to!}`} ${unit}${of}`,
+    };
+  });
 }
 
 /** Units of time before the visit, each up to so wide a middle nine tenths: nothing is told finer than it is known. */
@@ -51,19 +69,34 @@ export function momentIn(read: ReadVisit, at: number): string {
   return `${dayIn(read, at)} ${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
 }
 
-/** Middle and middle nine tenths as dates, the last without its day where that is the first's; `between` is both, or the one day that they share. */
-export function datesOf(
-  read: ReadVisit,
-  spread: Spread,
-): { middle: string; from: string; to: string; between: string } {
-  const { middle, nineTenths } = spread;
-  const byTheClock = inHours(read, spread);
-  const step = clockSteps.find((each) => each <= (nineTenths[1] - nineTenths[0]) / 3) ?? clockSteps[1];
-  const text = (at: number) => (byTheClock ? momentIn(read, Math.round(at / step) * step) : dayIn(read, at));
-  const [from, end] = nineTenths.map(text) as [string, string];
-  const to = byTheClock && from.slice(0, 10) === end.slice(0, 10) ? end.slice(11) : end;
-  return { middle: text(middle), from, to, between: from === end ? `${from} alone` : `${from} and ${to}` };
+/** A middle and its middle nine tenths as dates, the last without its day where that is the first's; `between` is both, or the one day that they share. */
+export interface Dates {
+  readonly middle: string;
+  readonly from: string;
+  readonly to: string;
+  readonly between: string;
 }
+
+/** Dates, with the time of day where that is known. No middle is told on the wrong side of another. */
+export function datesOf(read: ReadVisit, spreads: Beside): (Dates | null)[] {
+  const steps = placesInOrder(
+    spreads.map((spread) => (spread !== null && inHours(read, spread) ? spread.middle : null)),
+    spreads.map((spread) => (spread === null ? DAY : clockStep(spread))),
+  );
+  return spreads.map((spread, i) => {
+    if (spread === null) return null;
+    const byTheClock = inHours(read, spread);
+    const text = (at: number) =>
+      byTheClock ? momentIn(read, Math.round(at / steps[i]!) * steps[i]!) : dayIn(read, at);
+    const [from, end] = spread.nineTenths.map(text) as [string, string];
+    const to = byTheClock && from.slice(0, 10) === end.slice(0, 10) ? end.slice(11) : end;
+    const between = from === end ? `${from} alone` : `${from} and ${to}`;
+    return { middle: text(spread.middle), from, to, between };
+  });
+}
+
+const clockStep = ({ nineTenths: [from, to] }: Spread): number =>
+  clockSteps.find((each) => each <= (to - from) / 3) ?? clockSteps[1];
 
 /** Time before the visit. */
 export function agesOf(
@@ -93,11 +126,20 @@ const waits = [
   { word: "weeks", unit: 7 * DAY, upTo: Infinity },
 ] as const;
 
-/** Time from the opening to something: "5 min (3 to 9)". */
-export function waitOf({ middle, nineTenths: [low, high] }: Spread): string {
-  const { unit, word } = waits.find(({ upTo }) => high <= upTo)!;
-  const values = [middle, low, high].map((wait) => wait / unit);
-  const [about, from, to] = values.map((value) => String(Math.round(value)));
+/** Times from the opening to something: "5 min (3 to 9)". None is told on the wrong side of another. */
+export function waitsOf(spreads: Beside): (string | null)[] {
+  const units = placesInOrder(
+    spreads.map((spread) => spread && spread.middle),
+    spreads.map((spread) =>
+      spread === null ? Infinity : waits.find(({ upTo }) => spread.nineTenths[1] <= upTo)!.unit,
+    ),
+  );
+  return spreads.map((spread, i) => spread && waitOf(spread, units[i]!));
+}
+
+function waitOf({ middle, nineTenths }: Spread, unit: number): string {
+  const { word } = waits.find((each) => each.unit === unit)!;
+  const [about, from, to] = [middle, ...nineTenths].map((wait) => String(Math.round(wait / unit)));
   if (to === "0") return `under 1 ${word.replace(/s$/, "")}`;
   const counted = about === "1" ? word.replace(/s$/, "") : word;
   return from === to ? `${about!} ${counted}` : `${about!} ${counted} (${from!} to ${to!})`;

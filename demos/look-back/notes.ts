@@ -55,3 +55,11 @@ export function flowNotes({ answer: { flow, causes } }: Answered): string[] {
       : []),
   ];
 }
+
+/** Why a steel may be hotter in what is told of laws than in the table of clutches; `walks` guesses stand in that. */
+export const outsideNotes = ({ answer: { outside } }: Answered, walks: number): string[] =>
+  outside.length === 0 || walks === 0
+    ? []
+    : [
+        `Laws are watched by averages, over many guesses; the table of clutches tells of the ${walks === 1 ? "one" : walks} driven trip by trip. So a steel may be hotter here than "hottest steel" there.`,
+      ];

@@ -18,11 +18,12 @@ import {
   section,
   type Drawing,
 } from "../report/frame.ts";
-import { linesInBoth, plainly, type Said } from "../report/said.ts";
+import { linesInBoth, type Said } from "../report/said.ts";
 import { stretched } from "../report/stretched.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
+import { toldEvents } from "./events.ts";
 import { noOpening } from "./instead.ts";
 import { dayIn } from "./moments.ts";
 import {
@@ -34,10 +35,9 @@ import {
   evidenceTable,
   flowTable,
   openingTable,
-  toldEvents,
   unknownTable,
 } from "./tables.ts";
-import { eventNotes, flowNotes } from "./notes.ts";
+import { eventNotes, flowNotes, outsideNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
@@ -59,7 +59,7 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...noted(read.about === undefined ? [] : [read.about]),
     ...reservations(telling),
     "",
-    ...sentences(telling, plainly(system)),
+    ...sentences(telling, system),
     "",
     ...text(openingTable(telling)),
     ...text(causeTable(telling)),
@@ -133,7 +133,10 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
         "What this rests on",
         [
           ...[evidenceTable(telling), assumptionTable(telling), unknownTable(telling)].map(tableHtml),
-          paragraphs(linesInBoth((each) => stretched(answer.outside, each))),
+          paragraphs([
+            ...linesInBoth((each) => stretched(answer.outside, each)),
+            ...outsideNotes(telling, walks),
+          ]),
         ].join("\n"),
         "ranges",
       ),
@@ -141,7 +144,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
   });
 }
 
-const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, plainly(system)));
+const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, system));
 
 function pictures(telling: Telling): Drawing[] {
   const { answer } = telling;
@@ -196,7 +199,7 @@ function pictures(telling: Telling): Drawing[] {
       : [
           drawing(
             "next",
-            "What to look at next",
+            "What each look would still leave",
             "Bars, how closely the opening date would be known after the look, a standard deviation; strokes, now.",
             (picture) => nextLookBars(answer, picture),
           ),
@@ -224,7 +227,7 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
       walks,
       clock: read.clock,
       standIn: { build: !read.own.build, fluid: !read.own.fluid },
-      sentences: { US: sentences(telling, plainly("US")), SI: sentences(telling, plainly("SI")) },
+      sentences: { US: sentences(telling, "US"), SI: sentences(telling, "SI") },
       opened:
         answer.opened === null
           ? null

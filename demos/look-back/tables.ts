@@ -10,8 +10,9 @@ import { showSpread } from "../../src/units/show-spread.ts";
 import { alone, inBoth } from "../report/said.ts";
 import type { Cell, Table } from "../report/table.ts";
 import { band, banded, bandedIn, percent } from "./bands.ts";
+import { toldMoments } from "./events.ts";
 import { itemWords } from "./item-words.ts";
-import { datesOf, dayIn, odometerOf, waitOf } from "./moments.ts";
+import { datesOf, dayIn } from "./moments.ts";
 import { itemName, placeWords } from "./place-words.ts";
 import { days, named, narrowing, type Telling } from "./told.ts";
 
@@ -40,6 +41,10 @@ export function causeTable({ answer: { causes } }: Telling): Table {
 /** When it opened by each way of opening: where the dots make two humps, each is another's. Without rows where there is one way only. */
 export function openingTable({ read, answer: { opened } }: Telling): Table {
   const ways = opened?.ways ?? [];
+  const dates = datesOf(
+    read,
+    ways.map(({ when }) => when),
+  );
   return {
     title: "When it opened, by what it was and how it grew",
     columns: [
@@ -48,25 +53,18 @@ export function openingTable({ read, answer: { opened } }: Telling): Table {
       { says: "about", whole: true },
       { says: "9 times in 10 between" },
     ],
-    rows: (ways.length < 2 ? [] : ways).map(({ cause, law, share, when }) => {
-      const { middle, between } = datesOf(read, when);
+    rows: (ways.length < 2 ? [] : ways).map(({ cause, law, share }, i) => {
+      const { middle, between } = dates[i]!;
       return [law === undefined ? named(cause) : `${named(cause)}, ${law}`, percent(share), middle, between];
     }),
   };
 }
 
-/** In order of their middle dates, those without one last. Events that nearly never came are left out; damage below burnt stands with the clutches. */
-export const toldEvents = ({ read, answer: { events } }: Telling) =>
-  events
-    // Without a shield it is a bare underside, wet within minutes: no news.
-    .filter(({ name }) => name !== "hiding place full" || read.visit.shield)
-    .filter(({ name, chance }) => chance >= 0.01 && name !== "damage 0.1" && name !== "damage 0.5")
-    .sort((a, b) => (a.when?.middle ?? Number.MAX_VALUE) - (b.when?.middle ?? Number.MAX_VALUE));
-
 export function eventTable(telling: Telling): Table {
   const { read } = telling;
+  const { events } = toldMoments(telling);
   // Without a leak nothing came after one.
-  const leaks = toldEvents(telling).some(({ since }) => since !== null);
+  const leaks = events.some(({ wait }) => wait !== null);
   return {
     title: "When it happened: middle, and 9 times in 10 between",
     columns: [
@@ -77,16 +75,16 @@ export function eventTable(telling: Telling): Table {
       ...(leaks ? [{ says: "after the leak opened", right: true }] : []),
       { says: read.clock.odometer === null ? "driven about" : "odometer about", right: true },
     ],
-    rows: toldEvents(telling).map(({ name, clutch, chance, when, driven, since }) => [
+    rows: events.map(({ event: { name, clutch, chance }, dates, wait, driven }) => [
       wordsFor({ name: name as EventName, ...(clutch === undefined ? {} : { clutch }) }),
       percent(chance),
-      when === null ? "too seldom to date" : datesOf(read, when).middle,
-      when === null ? "" : datesOf(read, when).between,
-      ...(leaks ? [since === null ? "" : waitOf(since)] : []),
-      driven === null ? "" : inBoth((system) => odometerOf(read, driven, system).middle),
+      dates?.middle ?? "too seldom to date",
+      dates?.between ?? "",
+      ...(leaks ? [wait ?? ""] : []),
+      driven.US === null ? "" : inBoth((system) => driven[system]!.middle),
     ]),
     grave: (row) => {
-      const { name } = toldEvents(telling)[row]!;
+      const { name } = events[row]!.event;
       return name.startsWith("damage") || name === "no drive" || name === "first sustained slip";
     },
   };
@@ -137,7 +135,7 @@ export function clutchTable({ answer: { clutches } }: Telling): Table {
 
 export function aheadTable({ answer }: Telling): Table {
   return {
-    title: "What to look at next, by what it would leave of the doubt about the opening date",
+    title: "What each look would still leave of the doubt about the opening date",
     columns: [
       { says: "look", whole: true },
       { says: "what is done", prose: true },

@@ -4,10 +4,12 @@ import type { Answer } from "../../src/lookback/answer/answer.ts";
 import { likelihood, outOfTwenty } from "../../src/lookback/answer/words.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import { showSpread } from "../../src/units/show-spread.ts";
-import { alone, type Tell, type Wording } from "../report/said.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
+import { alone, type Tell } from "../report/said.ts";
 import { insteadSentences } from "./instead.ts";
 import { itemWords } from "./item-words.ts";
-import { agesOf, datesOf, dayIn, odometerOf } from "./moments.ts";
+import { toldMoments } from "./events.ts";
+import { agesOf, dayIn } from "./moments.ts";
 import { tooMuch } from "./too-much.ts";
 
 export interface Telling {
@@ -18,16 +20,16 @@ export interface Telling {
 }
 
 /** Everything that a reader wants to know first; the same sentences in either system. */
-export function sentences(telling: Telling, wording: Wording): string[] {
-  const tell: Tell = (...amount) => wording.keep(alone(wording.system)(...amount));
+export function sentences(telling: Telling, system: UnitSystem): string[] {
+  const tell = alone(system);
   return [
     // What contradicts itself comes before all that rests on it; what it was where it hardly was a leak.
     ...conflictSentences(telling, tell),
     ...((telling.answer.opened?.chance ?? 0) < 0.5
-      ? [...causeSentences(telling), ...openingSentences(telling, wording)]
-      : [...openingSentences(telling, wording), ...causeSentences(telling)]),
+      ? [...causeSentences(telling), ...openingSentences(telling, system)]
+      : [...openingSentences(telling, system), ...causeSentences(telling)]),
     ...tooMuch(telling.read, telling.answer, tell),
-    ...harmSentences(telling, wording),
+    ...harmSentences(telling, system),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
     ...trustSentences(telling),
@@ -54,16 +56,17 @@ export function reservations({ read, answer }: Telling): string[] {
   ];
 }
 
-function openingSentences({ read, answer }: Telling, wording: Wording): string[] {
+function openingSentences(telling: Telling, system: UnitSystem): string[] {
+  const { read, answer } = telling;
   const { opened, missing } = answer;
-  const { texts, unit } = showSpread(missing.now, "volume", wording.system);
-  const [about, from, to] = texts.map((text) => wording.keep(`${text} ${unit}`));
+  const { texts, unit } = showSpread(missing.now, "volume", system);
+  const [about, from, to] = texts.map((text) => `${text} ${unit}`);
   const lacks = `${about!} were missing at the visit, 9 times in 10 between ${from!} and ${to!}.`;
-  if (opened === null)
+  const told = toldMoments(telling).opened;
+  const [dates, driven] = [told.dates, told.driven[system]];
+  if (opened === null || dates === null || driven === null)
     return ["There is next to no sign of a leak that opened since it was last full.", lacks];
   const ages = agesOf(read, opened.when);
-  const dates = datesOf(read, opened.when);
-  const driven = odometerOf(read, opened.driven, wording.system);
   const grown = [...(answer.causes.find(({ cause }) => cause === "slow leak")?.laws ?? [])].sort(
     (a, b) => b.share - a.share,
   )[0];
@@ -77,7 +80,7 @@ function openingSentences({ read, answer }: Telling, wording: Wording): string[]
       (opened.chance >= 0.5 && opened.chance < 0.995
         ? ` That holds if it was a leak that opened since it was last full, which is ${likelihood(opened.chance)}.`
         : ""),
-    `By the odometer it opened near ${wording.keep(driven.middle)}, 9 times in 10 ${driven.nineTenths.startsWith("at ") ? "" : "from "}${wording.keep(driven.nineTenths)}.`,
+    `By the odometer it opened near ${driven.middle}, 9 times in 10 ${driven.nineTenths.startsWith("at ") ? "" : "from "}${driven.nineTenths}.`,
     ...(answer.older < 0.02
       ? []
       : [
@@ -155,15 +158,22 @@ function conflictSentences(telling: Telling, tell: Tell): string[] {
   );
 }
 
-function harmSentences({ read, answer }: Telling, { system, keep }: Wording): string[] {
+function harmSentences(telling: Telling, system: UnitSystem): string[] {
+  const { read, answer } = telling;
   const event = (name: string) =>
     answer.events.find((other) => other.name === name && other.clutch === undefined);
   const says: string[] = [];
-  const spot = event("first spot on the ground");
-  if (spot?.when)
+  const {
+    event: spot,
+    dates,
+    driven,
+  } = toldMoments(telling).events.find((told) => told.event.name === "first spot on the ground") ?? {};
+  if (spot?.when && dates) {
+    const ages = agesOf(read, spot.when);
     says.push(
-      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${agesOf(read, spot.when).middle} before the visit, near ${datesOf(read, spot.when).middle} and ${keep(odometerOf(read, spot.driven ?? spot.when, system).middle)}. 9 times in 10 it came ${agesOf(read, spot.when).nineTenths} before.`,
+      `A spot on the ground could have been seen by the visit: ${likelihood(spot.chance)}. Where it was, it came ${ages.middle} before the visit, near ${dates.middle} and ${driven![system]!.middle}. 9 times in 10 it came ${ages.nineTenths} before.`,
     );
+  }
   const slip = event("first sustained slip");
   says.push(`A clutch had slipped for a second or more by the visit: ${likelihood(slip?.chance ?? 0)}.`);
   const burnt = Math.max(0, ...answer.clutches.map((clutch) => clutch.burnt));
@@ -205,7 +215,12 @@ export function nextSentences({ answer }: Pick<Telling, "answer">): string[] {
   // A look that takes away less than a tenth of the doubt is not worth its minutes.
   const worth = ahead.filter(({ now, after }) => after < 0.9 * now);
   const best = worth[0];
-  if (best === undefined) return ["No look that was reckoned through would narrow the opening date much."];
+  if (best === undefined)
+    return [
+      narrowing(answer).length === 0
+        ? "No look that was reckoned through would narrow the opening date by as much as 2 %."
+        : "No look that was reckoned through would narrow the opening date by a tenth; the table of looks tells what each would still leave.",
+    ];
   const cheapest = worth.reduce((least, look) => (look.minutes < least.minutes ? look : least));
   const gain = ({ now, after }: typeof best) =>
     `the opening date would be known to ± ${days(after)} instead of ± ${days(now)} (about 2 times in 3)`;

@@ -8,8 +8,7 @@ import { HOT } from "../../src/bay/ready.ts";
 import type { History } from "../../src/history/simulate.ts";
 import type { HistoryEvent } from "../../src/history/watch.ts";
 import type { Case } from "../../src/inputs/case.ts";
-import { dateOf } from "../../src/inputs/plan.ts";
-import { density } from "../../src/physics/fluid/density.ts";
+import { dateOf, volumeOf } from "../../src/inputs/plan.ts";
 import { conditionIn, oneForEachClutch, wordsFor } from "../../src/plots/event-words.ts";
 import { alone, inBoth } from "./said.ts";
 import { amount, type Amount, type Cell, type Table } from "./table.ts";
@@ -71,11 +70,6 @@ function cells(given: Case, events: readonly HistoryEvent[], event: HistoryEvent
     inBoth((system) => leakWords(drops, flow, system)),
     looks === "dry" ? "no flow" : looks,
   ];
-}
-
-/** Fluid of a mass [kg] as the volume [m³] that it fills at the temperature of the fill. */
-export function volumeOf({ unit }: Pick<Case, "unit">, mass: number): number {
-  return mass / density(unit.fluid.density15, unit.build.fillTemperature);
 }
 
 /** What the stick would show of the fluid that is left, in the check proper, whatever the unit does at that moment. */

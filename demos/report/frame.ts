@@ -5,7 +5,7 @@ import { join } from "node:path";
 import type { UnitSystem } from "../../src/units/show.ts";
 import { cautions } from "./cautions.ts";
 import { escaped } from "./escaped.ts";
-import { saidHtml, type Said } from "./said.ts";
+import { saidHtml, textHtml, type Said } from "./said.ts";
 
 const style = readFileSync(join(import.meta.dirname, "report.css"), "utf8");
 
@@ -46,7 +46,7 @@ ${style}</style>
 <header>
 <p class="kind">${escaped(kind)}</p>
 <h1>${escaped(name[0]!.toUpperCase() + name.slice(1))}</h1>
-${about === "" ? "" : `<p class="quoted">${escaped(about)}</p>`}
+${about === "" ? "" : `<p class="quoted">${textHtml(about)}</p>`}
 <fieldset class="switch">
 <legend>Units</legend>
 ${choice("US", system)}

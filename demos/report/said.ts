@@ -2,7 +2,7 @@
 
 import { show, type ShownKind, type UnitSystem } from "../../src/units/show.ts";
 import { escaped } from "./escaped.ts";
-import { splitAtDates } from "./whole-dates.ts";
+import { splitAtWholes } from "./whole.ts";
 
 /** The same said in each system. */
 export type Both = Readonly<Record<UnitSystem, string>>;
@@ -11,14 +11,6 @@ export type Said = string | Both;
 
 /** Puts an amount [SI] into words, to three figures or as many as it is known to. */
 export type Tell = (value: number, kind: ShownKind, figures?: number) => string;
-
-/** How amounts are put into sentences: in whose units, and what is done to each, so that a number stays on its unit's line. */
-export interface Wording {
-  readonly system: UnitSystem;
-  readonly keep: (amount: string) => string;
-}
-
-export const plainly = (system: UnitSystem): Wording => ({ system, keep: (amount) => amount });
 
 /** "65 psi": the chosen unit alone. */
 export const alone =
@@ -51,8 +43,8 @@ export function saidHtml(said: Said): string {
   return `<span class="us">${textHtml(said.US)}</span><span class="si">${textHtml(said.SI)}</span>`;
 }
 
-/** Text of the page, its dates each in one line. */
+/** Text of the page, its dates and amounts each in one line. */
 export const textHtml = (text: string): string =>
-  splitAtDates(text)
-    .map((part, i) => (i % 2 === 1 ? `<span class="date">${part}</span>` : escaped(part)))
+  splitAtWholes(text)
+    .map((part, i) => (i % 2 === 1 ? `<span class="unbroken">${escaped(part)}</span>` : escaped(part)))
     .join("");

@@ -4,8 +4,7 @@ import { HOT } from "../../src/bay/ready.ts";
 import type { Ending, History } from "../../src/history/simulate.ts";
 import type { EventName, HistoryEvent } from "../../src/history/watch.ts";
 import type { Case } from "../../src/inputs/case.ts";
-import { dateOf } from "../../src/inputs/plan.ts";
-import { volumeOf } from "./event-table.ts";
+import { dateOf, volumeOf } from "../../src/inputs/plan.ts";
 import type { FirstLow } from "./first-low.ts";
 import type { Tell } from "./said.ts";
 

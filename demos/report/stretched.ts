@@ -45,9 +45,9 @@ const meanings: Readonly<Record<string, string>> = {
   [fluidAgeingRange.law]:
     "The fluid was hotter than the table of fluid life goes: it ages faster than the table, by how much is not known.",
   [pyrolysisRange.law]:
-    "A lining was hotter than charring was measured: it is burnt either way, but the second at which it burnt is rough.",
+    "The steel beside a lining was hotter than charring was measured: the lining is burnt either way, but the second at which it burnt is rough.",
   [glazeRange.law]:
-    "A lining was hotter than glazing was measured: while it slips that hard, charring decides, and the share that is called glazed is rough.",
+    "The steel beside a lining was hotter than glazing was measured: while it slips that hard, charring decides, and the share that is called glazed is rough.",
   [frictionRange.law]:
     "A clutch slid faster than paper friction was measured: how hard it still pulled then is rough. It was slipping either way.",
   [partitionRange.law]:

@@ -20,7 +20,8 @@ export function ticks(trace: Trace, step = 1): Ticks {
     const span = end - time[i];
     const settling = Math.min(span, SETTLING * step);
     const steady = span - settling;
-    if (speed[i + 1] !== speed[i] || steady < step) return Array<number>(parts(span, step)).fill(span / parts(span, step));
+    if (speed[i + 1] !== speed[i] || steady < step)
+      return Array<number>(parts(span, step)).fill(span / parts(span, step));
     const n = parts(steady, STEADY * step);
     return [...Array<number>(SETTLING).fill(step), ...Array<number>(n).fill(steady / n)];
   });

@@ -1,5 +1,6 @@
 // The course of a plan over its weeks: the order of its trips, when the leak opens, and the way from the clock to running time and back.
 
+import { restsOf } from "../history/plan.ts";
 import { ambientOn, type Plan } from "../history/simulate.ts";
 import type { Leak } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
@@ -11,17 +12,6 @@ export const WEEK = 7 * DAY;
 
 /** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
 export const HOT_PART = 0.35;
-
-/**
- * A plan whose week may last longer than the calendar's, by the vehicle's own clock [s; a week when missing]: where its trips are driven more seldom the vehicle stands for
- * longer between them, and what leaks while it stands leaks for longer. Only averages know of it.
- */
-export interface AveragedPlan extends Plan {
-  readonly weekLasts?: number;
-}
-
-/** A vehicle that is driven all day still stands for so much of what its week says: assumed. */
-const LEAST_REST = 0.05;
 
 /** A week trip by trip: lost at the start and end of each trip, and added by then [kg]; `begun`: of which plan, by the march's count. */
 export interface WeekTrips {
@@ -35,7 +25,7 @@ export interface WeekTrips {
 export interface March {
   readonly prepared: Prepared;
   readonly reading: Reading;
-  plan: AveragedPlan;
+  plan: Plan;
   leak: Leak | null;
   /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]. */
   weekday: number;
@@ -82,7 +72,7 @@ export interface March {
   addedAtStart: Float64Array;
 }
 
-export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
+export function newMarch(prepared: Prepared, plan: Plan): March {
   const count = prepared.occurrences.length;
   const row = () => new Float64Array(count);
   return {
@@ -126,17 +116,14 @@ export function newMarch(prepared: Prepared, plan: AveragedPlan): March {
 }
 
 /** Begins a plan: the order of the trips, and when the leak opens. */
-export function begin(march: March, plan: AveragedPlan): void {
+export function begin(march: March, plan: Plan): void {
   const { unit } = march.prepared;
   march.plan = plan;
   march.leak = plan.unit.leak;
   march.begun++;
   march.opened = -1;
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
-  const { weekLasts = WEEK } = plan;
-  const rest = WEEK - march.weekTime;
-  march.reading.rests =
-    weekLasts === WEEK || !(rest > 0) ? 1 : Math.max(LEAST_REST, (weekLasts - march.weekTime) / rest);
+  march.reading.rests = restsOf(plan, march.weekTime);
   march.older = 0;
   march.stood = 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
@@ -159,11 +146,16 @@ export function begin(march: March, plan: AveragedPlan): void {
       "running" in plan.opens ? plan.opens.running : runningAtDistance(march, plan.opens.distance);
     march.opensAt = clockAt(march, march.opensRunning);
   }
-  march.opensIn = Math.floor(march.opensAt / WEEK);
-  const into = march.opensAt - march.opensIn * WEEK;
-  // The week's last trip may run over midnight; what opens after it leaks with the next week's trips.
-  if (into < lastEnds(march) - WEEK) march.opensIn = Math.max(0, march.opensIn - 1);
-  else if (march.opensAt > 0 && into >= lastEnds(march)) march.opensIn++;
+  march.opensIn = bookedIn(march, march.opensAt);
+}
+
+/** The week that books what leaks at a moment: a trip that runs over midnight is its own week's, and the stand after a week's last trip is the next week's. */
+export function bookedIn(march: March, clock: number): number {
+  const week = Math.floor(clock / WEEK);
+  const into = clock - week * WEEK;
+  const ends = lastEnds(march);
+  if (into < ends - WEEK) return Math.max(0, week - 1);
+  return clock > 0 && into >= ends ? week + 1 : week;
 }
 
 const newTrips = (count: number): WeekTrips => ({

@@ -220,7 +220,8 @@ function begins(
   const hot = mixed(reading, reading.tables.panViscosity, at, firstPiece[kinds.length]!);
   const more = fluidity - walked / cold;
   const fades = more / (1 / hot - 1 / cold);
-  return stand / cold + (more > 0 && fades > 0 ? -more * Math.expm1(-stand / fades) : 0);
+  const share = more > 0 && fades > 0 ? Math.expm1(-stand / fades) / Math.expm1(-walked / fades) : 0;
+  return stand / cold + more * share;
 }
 
 /** Mass [kg] that the stands of a week lose. */

@@ -14,7 +14,8 @@ import type { EventName } from "../history/watch.ts";
 import { fluidNow } from "../physics/chain.ts";
 import type { Unit } from "../physics/build.ts";
 import { fresh, type State } from "../physics/state.ts";
-import { idleFirst, type TripKind } from "./kinds.ts";
+import { idleFirst } from "../history/plan.ts";
+import type { TripKind } from "./kinds.ts";
 import { forget, heldFor, newSeverity, noteLook, type Severity } from "./severity.ts";
 
 /** A walk whose unit lacks fluid and leaks none, with the watch kept on it. */

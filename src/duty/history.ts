@@ -17,7 +17,7 @@ import {
   type Lookout,
 } from "./happen.ts";
 import { spread } from "./week.ts";
-import { partsAt, runningAt, WEEK, type AveragedPlan, type March } from "./course.ts";
+import { partsAt, runningAt, WEEK, type March } from "./course.ts";
 import { afterBurning, dated } from "./dating.ts";
 import { marched } from "./marched.ts";
 import { lostAtMidnights } from "./midnights.ts";
@@ -78,7 +78,7 @@ interface Averaged {
   readonly burnt: DutyEvent | undefined;
 }
 
-function averaged(prepared: Prepared, plan: AveragedPlan): Averaged {
+function averaged(prepared: Prepared, plan: Plan): Averaged {
   const { march, reached } = marched(prepared, plan);
   const lookout = lookoutOf(prepared);
   const { thresholds } = prepared;
@@ -190,7 +190,7 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
 }
 
 /** Events and end of the same, and nothing handed over: for callers who ask thousands of leaks, the young ones too. */
-export function dutyEvents(prepared: Prepared, plan: AveragedPlan): DutyEvents {
+export function dutyEvents(prepared: Prepared, plan: Plan): DutyEvents {
   if (!mayAverage(prepared, plan)) return whole(plan);
   const so = averaged(prepared, plan);
   const { endedBy, end } = endingOf(so);

@@ -2,15 +2,13 @@
 
 import { tripTime, type Week } from "../driving/pattern.ts";
 import type { Ticks } from "../driving/trace.ts";
+import { idleFirst } from "../history/plan.ts";
 
 /** After so long a stand [s] everything has cooled and drained: how much longer it was no longer matters to the trip. */
 const COLD_AFTER = 12 * 3600;
 /** Shortest piece of a trip that is looked at by itself [s]. */
 const PIECE = 60;
 const WEEK = 7 * 86400;
-
-/** Idling in neutral before the first gear [s], as in every history. */
-export const idleFirst = 2;
 
 /** One kind of trip. Times in seconds; `pieces` are indices of ticks at which a piece begins, with the number of ticks at the end. */
 export interface TripKind {

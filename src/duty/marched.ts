@@ -1,6 +1,7 @@
 // A plan marched over a prepared week: the march is kept with the week, so that thousands of histories allocate next to nothing.
 
-import { begin, newMarch, type AveragedPlan, type March } from "./course.ts";
+import type { Plan } from "../history/simulate.ts";
+import { begin, newMarch, type March } from "./course.ts";
 import { marchOn } from "./march.ts";
 import type { Prepared } from "./prepared.ts";
 
@@ -8,7 +9,7 @@ interface Kept {
   readonly march: March;
   readonly enough: number;
   /** The plan that was marched last, and the week in which it stopped. */
-  plan: AveragedPlan | undefined;
+  plan: Plan | undefined;
   reached: number;
 }
 
@@ -18,10 +19,7 @@ const kept = new WeakMap<Prepared, Kept>();
 const BEYOND = 0.6;
 
 /** The march of a plan and the week in which it stopped; lent until another plan is marched over the same week. Who asks for the same plan again gets the same march. */
-export function marched(
-  prepared: Prepared,
-  plan: AveragedPlan,
-): { readonly march: March; readonly reached: number } {
+export function marched(prepared: Prepared, plan: Plan): { readonly march: March; readonly reached: number } {
   let known = kept.get(prepared);
   if (known === undefined) {
     known = { march: newMarch(prepared, plan), enough: enoughFor(prepared), plan: undefined, reached: 0 };

@@ -1,9 +1,8 @@
 // What is lost at the midnights between weeks: the march books a stand with the trip that ends it, and this takes what the first of them loses before midnight.
 
-import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
-import { leaksParked, standLoses, takeOpening, weekAgeing } from "./flow.ts";
+import { WEEK, type March } from "./course.ts";
 import { lostAt } from "./happen.ts";
-import { takeAir, takeLevel } from "./reading.ts";
+import { standLost } from "./standing.ts";
 import { spread } from "./week.ts";
 
 /** Lost at the midnight before each of the first weeks, and at the one after the last of them [kg]. The march's reading stands elsewhere afterwards. */
@@ -17,8 +16,7 @@ export function lostAtMidnights(march: March, weeks: number): Float64Array {
 }
 
 function lostAtMidnight(march: March, week: number): number {
-  const { leak, order, startsAt, prepared, reading, opensAt, opensRunning } = march;
-  if (leak === null) return 0;
+  const { order, startsAt, prepared, lost } = march;
   const last = order.length - 1;
   const runs = WEEK - startsAt[last]!;
   if (runs < prepared.kinds[prepared.occurrences[order[last]!]!.kind]!.time) {
@@ -26,15 +24,5 @@ function lostAtMidnight(march: March, week: number): number {
     spread(march, week - 1);
     return lostAt(march, week - 1, last, runs);
   }
-  const { standKind, stand } = prepared.occurrences[order[0]!]!;
-  const stood = stand - startsAt[0]!;
-  const open = Math.min(stood, week * WEEK - opensAt);
-  const before = march.lost[week]!;
-  takeAir(reading, airOf(march, week));
-  takeLevel(reading, march.shortAtFirst + before - march.added[week]!);
-  if (!leaksParked(reading, prepared, leak, standKind, stood)) return before;
-  const age = Math.max(0, week * march.weekTime - opensRunning);
-  const began = week * WEEK - open - opensAt;
-  takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, week * weekAgeing(reading));
-  return before + standLoses(reading, prepared, leak, standKind, open, stood);
+  return lost[week]! + standLost(march, week, 0, lost[week]! - march.added[week]!, week * WEEK);
 }

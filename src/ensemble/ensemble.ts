@@ -94,7 +94,9 @@ export async function runDraws(
     ...(only === undefined ? {} : { only }),
     filledByVolume,
   };
-  const makeHand: () => Hand = hire ? () => webHands(hire()) : (threads(import.meta.url) ?? (() => ownHands(workbench())));
+  const makeHand: () => Hand = hire
+    ? () => webHands(hire())
+    : (threads(import.meta.url) ?? (() => ownHands(workbench())));
   const outcomes: (Outcome | null)[] = new Array<Outcome | null>(draws.length).fill(null);
   let done = 0;
   await handOut<Answer>(

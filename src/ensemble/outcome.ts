@@ -3,7 +3,7 @@
 import type { Ending, History } from "../history/simulate.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Case } from "../inputs/case.ts";
-import { density } from "../physics/fluid/density.ts";
+import { volumeOf } from "../inputs/plan.ts";
 
 /** The first event of its kind: seconds since the start, seconds of running, odometer [m], fluid lost [m³ at the fill's temperature]. */
 export interface Happened {
@@ -46,11 +46,10 @@ export interface Outcome {
 
 /** What is kept of a history of a case. Top-ups are what was done, not what happened: they are left out. */
 export function outcomeOf({ unit, start }: Case, { events, trips, endedBy, end }: History): Outcome {
-  const perMass = 1 / density(unit.fluid.density15, unit.build.fillTemperature);
   const first = new Map<string, Happened>();
   for (const { name, clutch, clock, running, distance, lost } of events) {
     if (name === "topped up") continue;
-    const at = { name, clock, running, odometer: start.odometer + distance, lost: lost * perMass };
+    const at = { name, clock, running, odometer: start.odometer + distance, lost: volumeOf({ unit }, lost) };
     const own = { ...at, ...(clutch === undefined ? {} : { clutch }) };
     // A mark of damage is told of each clutch, and without a clutch of whichever comes to it first.
     for (const event of [own, at]) if (!first.has(keyOf(event))) first.set(keyOf(event), event);
@@ -64,14 +63,14 @@ export function outcomeOf({ unit, start }: Case, { events, trips, endedBy, end }
       clock: end.clock,
       running: end.running,
       odometer: start.odometer + end.distance,
-      lost: lostMass * perMass,
+      lost: volumeOf({ unit }, lostMass),
     },
     events: [...first.values()],
     rows: {
       clock: column((row) => row.clock),
       running: column((row) => row.running),
       level: column((row) => row.level ?? Number.NaN),
-      lost: column((row) => row.lost * perMass),
+      lost: column((row) => volumeOf({ unit }, row.lost)),
       gas: column((row) => row.mostGas),
       pressure: column((row) => (Number.isFinite(row.leastPressure) ? row.leastPressure : 1)),
       slipEnergy: column((row) => (slipped += row.slipEnergy)),

@@ -1,9 +1,10 @@
 // What comes at its date: the leak's opening and the fluid that is added. While the unit stands each is met exactly; within a trip the leak
 // opens within its tick, and fluid is added when the trip has ended.
 
+import { tripTime } from "../driving/pattern.ts";
 import { density } from "../physics/fluid/density.ts";
 import { pouredIn, stand, topUp } from "./parked.ts";
-import type { Plan } from "./plan.ts";
+import { idleFirst, restsOf, type Plan } from "./plan.ts";
 import type { Telling } from "./telling.ts";
 import type { Walk } from "./walk.ts";
 
@@ -18,6 +19,8 @@ export interface Calendar {
 export function calendarOf(plan: Plan, walk: Walk, telling: Telling): Calendar {
   const { state, unit } = walk;
   const topUps = [...plan.topUps].sort((a, b) => a.at - b.at);
+  const drives = plan.week.days.flat().reduce((sum, trip) => sum + idleFirst + tripTime(trip), 0);
+  const rests = restsOf(plan, drives);
   let poured = 0;
   const waits = () => state.leakAge < 0 && unit.leak !== null;
   const open = () => {
@@ -34,7 +37,7 @@ export function calendarOf(plan: Plan, walk: Walk, telling: Telling): Calendar {
         const opens = "after" in plan.opens && waits() ? plan.opens.after : Infinity;
         const due = Math.max(state.clock, Math.min(entry?.at ?? Infinity, opens));
         const next = Math.min(clock, due);
-        if (next > state.clock && !stand(walk, next - state.clock, telling.after)) return false;
+        if (next > state.clock && !stand(walk, next - state.clock, telling.after, rests)) return false;
         if (opens <= state.clock) open();
         if (entry !== undefined && entry.at <= state.clock) {
           poured++;

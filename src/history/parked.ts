@@ -17,8 +17,8 @@ const opening = closedLeak();
 /** Longest step of a stand [s]; the first ones are short, while fluid still falls back. */
 const LONGEST_STEP = 300;
 
-/** Lets the unit stand for a time; steps grow as things slow down. Returns false when `after` ended it. */
-export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
+/** Lets the unit stand for a time by the clock, each second of which is so many of rest; steps grow as things slow down. Returns false when `after` ended it. */
+export function stand(walk: Walk, seconds: number, after: AfterStep, rests = 1): boolean {
   const { state } = walk;
   state.speed = 0;
   state.engine = 0;
@@ -38,8 +38,8 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   const until = state.clock + seconds;
   let step = 2;
   while (state.clock < until) {
-    const left = until - state.clock;
-    parkedStep(walk, Math.min(left, step));
+    const left = (until - state.clock) * rests;
+    parkedStep(walk, Math.min(left, step), rests);
     if (left <= step) state.clock = until; // to the bit, so that what is due then is due
     step = Math.min(LONGEST_STEP, step * 1.2);
     if (!after(walk)) return false;
@@ -47,7 +47,7 @@ export function stand(walk: Walk, seconds: number, after: AfterStep): boolean {
   return true;
 }
 
-function parkedStep(walk: Walk, seconds: number): void {
+function parkedStep(walk: Walk, seconds: number, rests: number): void {
   const { state, unit, now } = walk;
   const { build } = unit;
   cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
@@ -59,13 +59,13 @@ function parkedStep(walk: Walk, seconds: number): void {
   );
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 
-  const lost = Math.min(parkedLoss(walk, seconds) * now.density, state.mass);
+  const lost = Math.min(parkedLoss(walk, seconds, rests) * now.density, state.mass);
   now.leakFlow = lost / now.density / seconds;
   state.mass -= lost;
   finds(walk, lost, seconds, false);
   drains(walk, 0.5 * seconds);
   cools(walk, 0.5 * seconds);
-  state.clock += seconds;
+  state.clock += seconds / rests;
 }
 
 /** What is in flight, in the converter and in the passages comes down to the pan. */
@@ -81,11 +81,11 @@ function drains(walk: Walk, seconds: number): void {
 }
 
 /** Volume lost while standing [m³]: the line's column as long as it stands higher, else what stands in the pan, and over its lid, above the hole. */
-function parkedLoss(walk: Walk, seconds: number): number {
+function parkedLoss(walk: Walk, seconds: number, rests: number): number {
   const { state, unit, now } = walk;
   const { leak, build } = unit;
   if (leak === null || state.leakAge < 0) return 0;
-  const exposed = state.clock + 0.5 * seconds - state.leakOpenedAt;
+  const exposed = state.clock + (0.5 * seconds) / rests - state.leakOpenedAt;
   openingAt(opening, leak.opening, state.leakAge, 0, false, exposed);
   const { pan } = build.sump;
   const onLine = leak.place === "supply-line" || leak.place === "return-line";

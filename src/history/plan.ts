@@ -26,11 +26,29 @@ export interface Plan {
   readonly span: number;
   /** Fluid short of correct from the start [m³ at fill temperature]; negative for overfull. */
   readonly fillShort?: number;
+  /**
+   * How long the vehicle takes for its week, by its own clock [s]; a calendar week when missing. Trips stay as the week tells them; between them it stands for longer or
+   * shorter than the clock says, and cools, drains and leaks for so long.
+   */
+  readonly weekLasts?: number;
   /** What is towed, and when. */
   readonly towed?: Towed;
   /** Steps while air is possible and while slipping [s]; halving them moves no event by a second. */
   readonly fine?: number;
   readonly finer?: number;
+}
+
+/** Idling in neutral before the first gear of a trip [s]. */
+export const idleFirst = 2;
+
+const WEEK = 7 * 86400;
+/** A vehicle that is driven all day still stands for so much of what its week says: assumed. */
+const LEAST_REST = 0.05;
+
+/** How much longer a vehicle that drives for so long in a week [s] rests than its week says. */
+export function restsOf({ weekLasts = WEEK }: Pick<Plan, "weekLasts">, drives: number): number {
+  const rest = WEEK - drives;
+  return weekLasts === WEEK || !(rest > 0) ? 1 : Math.max(LEAST_REST, (weekLasts - drives) / rest);
 }
 
 const parts = [
@@ -77,7 +95,18 @@ export function wholePlan(plan: unknown): asserts plan is Plan {
   possible(plan as Plan);
 }
 
-function possible({ unit, weekday, dayOfYear, opens, topUps, span, fillShort = 0, fine, finer }: Plan): void {
+function possible({
+  unit,
+  weekday,
+  dayOfYear,
+  opens,
+  topUps,
+  span,
+  fillShort = 0,
+  weekLasts,
+  fine,
+  finer,
+}: Plan): void {
   if (!(Number.isInteger(weekday) && weekday >= 0 && weekday <= 6))
     impossible("plan.weekday", weekday, "0 (Monday) to 6");
   finite("plan.dayOfYear", dayOfYear);
@@ -90,6 +119,7 @@ function possible({ unit, weekday, dayOfYear, opens, topUps, span, fillShort = 0
   notNegative("plan.span", span, "s");
   if (!(fillShort < unit.build.fill && fillShort > -Infinity))
     impossible("plan.fillShort", fillShort, "less than the unit's fill, in m³");
+  if (weekLasts !== undefined) positive("plan.weekLasts", weekLasts, "s");
   if (fine !== undefined) positive("plan.fine", fine, "s");
   if (finer !== undefined) positive("plan.finer", finer, "s");
 }

@@ -11,7 +11,7 @@ import { closure, type Closure, type Ledger } from "./ledger.ts";
 import { margins } from "./margin.ts";
 import { newMeasures } from "./measures.ts";
 import { noteRanges, outsideOf, usedIn, type Used } from "./outside.ts";
-import { ambientOn, wholePlan, type Plan } from "./plan.ts";
+import { ambientOn, idleFirst, wholePlan, type Plan } from "./plan.ts";
 import { pour } from "./reaction.ts";
 import { cutCloseUps, keep, newRow, type CloseUp, type TripRow } from "./record.ts";
 import { settle } from "./settle.ts";
@@ -81,7 +81,7 @@ export function walked(
       if (!calendar.standUntil(Math.max(state.clock, day * DAY + trip.startsAt))) break days;
       telling.row = newRow();
       hitch(weekday, state.clock);
-      if (!idleInNeutral(walk, 2, unit.build.engine.idleSpeed, telling.after, trip.ticks.grade[0]))
+      if (!idleInNeutral(walk, idleFirst, unit.build.engine.idleSpeed, telling.after, trip.ticks.grade[0]))
         break days;
       engageFromRest(walk, engagement);
       measures.engaged(walk, engagement);

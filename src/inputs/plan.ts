@@ -1,6 +1,6 @@
 // From a case to the plan that a history runs: dates become weekdays and days of the year.
 
-import { impossible } from "../errors.ts";
+import { finite, impossible } from "../errors.ts";
 import type { Plan, TopUp } from "../history/simulate.ts";
 import { density } from "../physics/fluid/density.ts";
 import { specificEnergy } from "../physics/fluid/specific-heat.ts";
@@ -35,6 +35,12 @@ export function dateOf(given: Case, clock: number): string {
   const date = new Date(start + clock * 1000);
   if (Number.isNaN(date.getTime())) impossible("clock", clock, "seconds of the case's clock");
   return date.toISOString().slice(0, 16).replace("T", " ");
+}
+
+/** Fluid of a mass [kg] as the volume [m³] that it fills at the temperature of the fill: as every report tells what is lost. */
+export function volumeOf({ unit }: Pick<Case, "unit">, mass: number): number {
+  finite("mass", mass, "kg");
+  return mass / density(unit.fluid.density15, unit.build.fillTemperature);
 }
 
 // Those of one moment are one, mixed by what they hold of heat.

@@ -2,7 +2,7 @@
 
 import { dutyEvents, type DutyEvents } from "../duty/history.ts";
 import { dutyLoss } from "../duty/loss.ts";
-import { WEEK, type AveragedPlan } from "../duty/course.ts";
+import { WEEK } from "../duty/course.ts";
 import type { Prepared } from "../duty/prepared.ts";
 import type { EventName } from "../history/watch.ts";
 import type { Plan } from "../history/simulate.ts";
@@ -81,11 +81,7 @@ const onClock = (opening: LeakOpening, use: number): LeakOpening =>
   opening.kind === "pit" ? { ...opening, after: opening.after * use } : opening;
 
 /** The plan of a guess, up to the visit. */
-export function planOfGuess(
-  visit: Visit,
-  guess: Guess,
-  clocks: Clocks = clocksOf(visit, guess.use),
-): AveragedPlan {
+export function planOfGuess(visit: Visit, guess: Guess, clocks: Clocks = clocksOf(visit, guess.use)): Plan {
   const { site, unit, week } = visit;
   const { use, stretch, opening, opensAt, soakedUp, short, harder, added } = guess;
   const { weekday, dayOfYear, toPlan } = clocks;
@@ -131,7 +127,7 @@ export function planOfGuess(
  * A history of a unit without a leak asks for no moment at which one never opens.
  */
 export function walkOfGuess(visit: Visit, guess: Guess): Plan {
-  const { weekLasts: _, ...plan } = planOfGuess(visit, guess);
+  const plan = planOfGuess(visit, guess);
   const { leak } = plan.unit;
   if (leak === null) return { ...plan, opens: { after: 0 } };
   if (!(guess.opensAt < 0)) return plan;

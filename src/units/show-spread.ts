@@ -32,6 +32,34 @@ export function toPlace(values: readonly number[], place: number, least = 0): st
   });
 }
 
+/**
+ * Last places of values that stand beside each other: each its own, but where two would be told in the other order than they have (equal ones: in any), both get the finer of theirs.
+ * A value that is none (null) keeps its place. `as` is what a value is told as to a place.
+ */
+export function placesInOrder(
+  values: readonly (number | null)[],
+  places: readonly number[],
+  as = (value: number, place: number): number => Math.round(value / place) * place,
+): number[] {
+  const told = [...places];
+  const turned = (i: number, j: number): boolean => {
+    const [one, other] = [values[i] ?? null, values[j] ?? null];
+    if (one === null || other === null || !(one <= other)) return false;
+    return as(one, told[i]!) > as(other, told[j]!);
+  };
+  // What is made finer may stand wrong to a third: each turn makes one place finer, so it ends.
+  for (let changed = true; changed;) {
+    changed = false;
+    for (let i = 0; i < told.length; i++)
+      for (let j = 0; j < told.length; j++)
+        if (turned(i, j)) {
+          told[i] = told[j] = Math.min(told[i]!, told[j]!);
+          changed = true;
+        }
+  }
+  return told;
+}
+
 /** A middle, and the ends of its interval. */
 export interface Interval {
   readonly middle: number;

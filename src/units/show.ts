@@ -56,6 +56,19 @@ const micrometre: Scale = ["µm", 1e6];
 const fluidOunce: Scale = ["fl oz", 32 / quart];
 const millilitre: Scale = ["mL", 1e6];
 
+/** Every unit that an amount is told in. */
+export const shownUnits: readonly string[] = [
+  ...new Set(
+    [
+      ...Object.values<Shown>(shown).flatMap(({ US, SI }) => [US, SI]),
+      thou,
+      micrometre,
+      fluidOunce,
+      millilitre,
+    ].map(([unit]) => unit),
+  ),
+];
+
 /** The unit for an amount of that size [SI], in either system: small lengths and volumes have units of their own. */
 export function scaleFor(size: number, kind: ShownKind, system: UnitSystem): Scale {
   const usual: Shown = shown[kind];

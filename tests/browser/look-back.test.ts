@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { quickVisit } from "../demo/quick-visit.ts";
-import { axeFindings, meetings, overhang, screens, tornDates } from "./pages.ts";
+import { axeFindings, meetings, overhang, screens, tornAmounts, tornDates } from "./pages.ts";
 import { seen, written, type Written } from "./written.ts";
 
 let report: Written;
@@ -16,13 +16,14 @@ afterAll(() => report.browser.close());
 const opened = (width: number): Promise<Page> => report.opened(width);
 
 describe("the page of a look back", () => {
-  test.each([360, 1280])(
-    "at %i px: nothing wider than the window, five pictures, all letters inside them, none in each other's way, no date torn apart",
+  test.each([360, 390, 1280])(
+    "at %i px: nothing wider than the window, five pictures, all letters inside them, none in each other's way, no date torn apart, no number from its unit",
     async (width) => {
       const page = await opened(width);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
       expect(await meetings(page)).toEqual([]);
       expect(await tornDates(page)).toEqual([]);
+      expect(await tornAmounts(page)).toEqual([]);
       expect(await page.locator("figure").count()).toBe(5);
       expect(await page.locator(".drawing:visible").count()).toBe(5);
       const outside = await page.evaluate(

@@ -11,6 +11,7 @@ import {
   openSite,
   overhang,
   screens,
+  tornAmounts,
   tornDates,
   visit,
   type Site,
@@ -45,13 +46,14 @@ describe("neither on nor off", () => {
     [1280, 900],
     [1920, 1080],
   ])(
-    "at %i px: no error, no failed or foreign request, nothing wider than the window, no words in each other's way, no date torn apart",
+    "at %i px: no error, no failed or foreign request, nothing wider than the window, no words in each other's way, no date torn apart, no number from its unit",
     async (width, height) => {
       const { context, page, wrong } = await visit(site, path, width, height);
       await ready(page);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
       expect(await meetings(page)).toEqual([]);
       expect(await tornDates(page)).toEqual([]);
+      expect(await tornAmounts(page)).toEqual([]);
       await page.screenshot({ path: join(screens, `neither-on-nor-off-${width}.png`), fullPage: true });
       expect(wrong).toEqual([]);
       await context.close();

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { inflateSync } from "node:zlib";
 import axe from "axe-core";
 import { chromium, type Browser, type BrowserContext, type Page } from "playwright-core";
+import { shownUnits } from "../../src/units/show.ts";
 import { build, preview, type PreviewServer } from "vite";
 
 const root = join(import.meta.dirname, "../..");
@@ -112,6 +113,23 @@ export const tornDates = (page: Page): Promise<string[]> =>
         range.setStart(walker.currentNode, found.index);
         range.setEnd(walker.currentNode, found.index + found[0].length);
         if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) torn.push(found[0]);
+      }
+    return torn;
+  })()`);
+
+/** Numbers that a line's end parts from their unit, in words that are shown. */
+export const tornAmounts = (page: Page): Promise<string[]> =>
+  page.evaluate(`(() => {
+    const amount = new RegExp(${JSON.stringify(`[\\d)][ \\u00a0](?:${shownUnits.join("|")}|%|min|days|weeks|hours)(?![\\w/])`)}, "g");
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const torn = [];
+    while (walker.nextNode())
+      for (const found of walker.currentNode.data.matchAll(amount)) {
+        const range = document.createRange();
+        range.setStart(walker.currentNode, found.index);
+        range.setEnd(walker.currentNode, found.index + found[0].length);
+        if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1)
+          torn.push(walker.currentNode.data.slice(Math.max(0, found.index - 20), found.index + found[0].length));
       }
     return torn;
   })()`);

@@ -4,7 +4,16 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { shortCase } from "../demo/demo.ts";
-import { axeFindings, cutTables, lettersByPage, meetings, overhang, screens, tornDates } from "./pages.ts";
+import {
+  axeFindings,
+  cutTables,
+  lettersByPage,
+  meetings,
+  overhang,
+  screens,
+  tornAmounts,
+  tornDates,
+} from "./pages.ts";
 import { seen, written, type Written } from "./written.ts";
 
 let report: Written;
@@ -26,12 +35,13 @@ const leastLetters = (page: Page): Promise<number> =>
 
 describe("the report", () => {
   test.each([360, 390, 1280, 1920])(
-    "at %i px: nothing wider than the window, letters that can be read, no words in each other's way, no date torn apart",
+    "at %i px: nothing wider than the window, letters that can be read, no words in each other's way, no date torn apart, no number from its unit",
     async (width) => {
       const page = await opened(width);
       expect(await overhang(page)).toBeLessThanOrEqual(0);
       expect(await meetings(page)).toEqual([]);
       expect(await tornDates(page)).toEqual([]);
+      expect(await tornAmounts(page)).toEqual([]);
       // Thirteen pixels as drawn; a single letter may be narrower than it is high.
       expect(await leastLetters(page)).toBeGreaterThan(4);
       const shown = width < 640 ? "narrow" : "wide";

@@ -1,6 +1,6 @@
 // What stands beside the tables of a look back: said where it holds, and only there.
 import { describe, expect, test } from "vitest";
-import { eventNotes, flowNotes } from "../../demos/look-back/notes.ts";
+import { eventNotes, flowNotes, outsideNotes } from "../../demos/look-back/notes.ts";
 import type { Telling } from "../../demos/look-back/told.ts";
 
 const spread = (middle: number) => ({
@@ -47,4 +47,13 @@ describe("beside the flow", () => {
     expect(flowNotes(telling("slow leak", [], { hot: spread(1e-9), parked: spread(1e-10) }))).toEqual([]);
     expect(flowNotes(telling("never filled", [], null))).toEqual([]);
   });
+});
+
+test("beside laws that were left it is said that the table of clutches tells of the guesses that were driven, and of nothing where none was", () => {
+  const left = (outside: readonly string[]) => ({ answer: { outside } }) as unknown as Telling;
+  expect(outsideNotes(left(["a law used at x = 2"]), 6)[0]).toMatch(
+    /of the 6 driven .*"hottest steel" there/,
+  );
+  expect(outsideNotes(left([]), 6)).toEqual([]);
+  expect(outsideNotes(left(["a law used at x = 2"]), 0)).toEqual([]);
 });

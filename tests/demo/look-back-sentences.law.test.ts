@@ -95,6 +95,16 @@ test("a look has one name: in the picture, in the table and in the sentences, wi
   }
 });
 
+test("sentence and table agree on what a look is worth: a tenth and more is named, from 2 % on it stands in the table, less in neither", () => {
+  const said = (after: number) => {
+    const telling = next({ chance: 0.9 }, "slow leak", [{ ...looks[0]!, now: 30 * DAY, after: after * DAY }]);
+    return [nextSentences(telling).join(" "), aheadTable(telling).rows.length] as const;
+  };
+  expect(said(26)).toEqual([expect.stringMatching(/^What would narrow the opening date most: catch/), 1]);
+  expect(said(28)).toEqual([expect.stringMatching(/^No look .* by a tenth; the table of looks tells/), 1]);
+  expect(said(29.8)).toEqual([expect.stringMatching(/^No look .* by as much as 2 %\.$/), 0]);
+});
+
 test.each([
   ["never filled", /set the level hot.*check it again after a week/],
   ["worn pump or seals", /line pressure/],

@@ -60,7 +60,7 @@ test("the demo goes from full to burnt, and says when and how", { timeout }, asy
     expect(said).toMatch(new RegExp(`^ *${clutch} +over 1 +burnt( +2025-01-\\d\\d \\d\\d:\\d\\d){3} `, "m"));
   }
   // Laws that were stretched are told with what it means, in a technician's units.
-  expect(said).toMatch(/A lining was hotter than glazing was measured: .*°F/);
+  expect(said).toMatch(/The steel beside a lining was hotter than glazing was measured: .*°F/);
   expect(said).not.toContain("Outside its range");
 
   // The picture in the README is the one that the demo makes.

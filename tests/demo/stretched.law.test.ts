@@ -1,6 +1,8 @@
 // Every law that a history watches has a sentence that says what leaving its range means, and its numbers follow the reader's units.
 import { expect, test } from "vitest";
 import { meaningOf, stretchedText } from "../../demos/report/stretched.ts";
+import { glazeRange } from "../../src/physics/damage/glaze.ts";
+import { pyrolysisRange } from "../../src/physics/damage/pyrolysis.ts";
 import { newOutside, outsideOf, usedIn } from "../../src/history/outside.ts";
 
 test("each watched law is explained, and told in both systems", () => {
@@ -20,4 +22,9 @@ test("each watched law is explained, and told in both systems", () => {
 
 test("a law without a sentence is told all the same", () => {
   expect(stretchedText("some law used at Re = 5 (holds from 10 to 20)", "US")).toContain("not known");
+});
+
+test("what is hotter than char and glaze were measured at is the steel, as in the table of clutches", () => {
+  for (const { law } of [pyrolysisRange, glazeRange])
+    expect(meaningOf(law)).toMatch(/^The steel beside a lining/);
 });

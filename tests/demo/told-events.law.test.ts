@@ -1,10 +1,14 @@
 // Events as they are told: those of a look back in the order in which they came; what leaks then, under a head that says when it is looked at.
 import { expect, test } from "vitest";
-import { eventColumns } from "../../demos/pages/neither-on-nor-off/story.ts";
+import { eventColumns, eventRows } from "../../demos/pages/neither-on-nor-off/story.ts";
 import { eventTable } from "../../demos/report/event-table.ts";
 import { readCase } from "../../src/inputs/case.ts";
 import { changed } from "../inputs/shipped.ts";
-import { toldEvents } from "../../demos/look-back/tables.ts";
+import { toldEvents } from "../../demos/look-back/events.ts";
+import { saidIn, type Said } from "../../demos/report/said.ts";
+import type { Told } from "../../demos/pages/neither-on-nor-off/sticks.ts";
+import type { HistoryEvent } from "../../src/history/watch.ts";
+import { density } from "../../src/physics/fluid/density.ts";
 import type { Telling } from "../../demos/look-back/told.ts";
 
 const event = (name: string, chance: number, middle: number | null) => ({
@@ -41,4 +45,25 @@ test("what leaks has two heads: as it runs at that moment in the report, as it d
   expect(report).toContain("leak runs then");
   expect(page.at(-1)).toBe("drips after the trip");
   expect([...report, ...page]).not.toContain("at the leak");
+});
+
+test("fluid lost is told at the temperature of the fill, in the report and on the page: all of it gone is the fill", () => {
+  const given = readCase(changed());
+  const { build, fluid } = given.unit;
+  const all = {
+    name: "no drive",
+    condition: "",
+    clock: 0,
+    running: 0,
+    distance: 0,
+    lost: build.fill * density(fluid.density15, build.fillTemperature),
+    mass: 0,
+    temperature: build.fillTemperature,
+    leakFlow: 0,
+  } as HistoryEvent;
+  const litres = 1000 * build.fill;
+  const [row] = eventTable(given, { events: [all] }).rows;
+  expect(saidIn(row![3] as Said, "SI")).toBe(`${litres.toFixed(2)} L`);
+  const told = { events: [all], trips: [], sticks: [0] } as unknown as Told;
+  expect(eventRows(told, { ...given.start, unit: given.unit }, "SI")[0]!.cells[2]).toBe(litres.toFixed(2));
 });

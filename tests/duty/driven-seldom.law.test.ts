@@ -28,7 +28,7 @@ const plan = (week: Plan["week"], span: number): Plan => ({
 const ended = (trip: number, apart: number) =>
   days(trip * apart) + hours(8) + tripTime(everyDay.days[0]![0]!);
 
-// From the end of the first trip to that of the last: what follows the last is booked with the next one, and the first stand is of any length.
+// From the end of the first trip to that of the last: the stand before the first is of any length.
 test("seven trips in seven weeks lose what they lose where a week has one of them, by averages and walked, to a fiftieth", () => {
   const prepared = prepareLoss(unit, everyDay, celsius(15));
   const seldom = dutyLoss(prepared, { ...plan(everyDay, days(7)), weekLasts: days(49) });
@@ -40,6 +40,10 @@ test("seven trips in seven weeks lose what they lose where a week has one of the
   expect(walked).toBeGreaterThan(0.05);
   expect(Math.abs(averaged / walked - 1)).toBeLessThan(1 / 50);
   expect(Math.abs(lost / walked - 1)).toBeLessThan(1 / 50);
+  // The same week walked, standing for longer between its trips.
+  const { trips: seven } = simulate({ ...plan(everyDay, days(7)), weekLasts: days(49) });
+  expect(seven).toHaveLength(7);
+  expect(Math.abs((seven[6]!.lost - seven[0]!.lost) / walked - 1)).toBeLessThan(1 / 500);
   // With stands as long as the week tells them a sixth of it would be lost.
   const often = dutyLoss(prepared, plan(everyDay, days(7)));
   expect(lost).toBeGreaterThan(5 * (often.lostBy(ended(6, 1)) - often.lostBy(ended(0, 1))));

@@ -8,9 +8,11 @@ import type { Range } from "../../src/errors.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
+import type { Posterior, Run } from "../../src/lookback/posterior.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
 import { askedOf, problemOf, type Bench } from "../../src/lookback/question.ts";
 import { wholeLikelihood } from "../../src/lookback/sampler/problem.ts";
+import { temperedAnswer } from "../../src/lookback/sampler/tempered.ts";
 import { termOf } from "../../src/lookback/terms.ts";
 import { prepareLoss } from "../../src/duty/prepare-loss.ts";
 import { fillOrificeRange } from "../../src/physics/clutch/fill.ts";
@@ -102,6 +104,35 @@ describe("the same case and seed", () => {
     expect(leaves(cold, fillOrificeRange)).toBe(true);
     expect(leaves(cold, viscosityTemperatureRange)).toBe(true);
   });
+});
+
+// Half a litre and 13 L were missing at once, each to 0.15 L: whatever was lost is 6.25 L, 42 errors, from both or further from one, e^-1740.
+test("evidence that every explanation gives up on is asked of all of them again, to the end", async () => {
+  const visit = visited(missing(0.5), { ...missing(13), name: "missing too" });
+  const early: Posterior[] = [];
+  const stop = new AbortController();
+  const asked = lookBack(visit, shop.prepared, {
+    ...options,
+    signal: stop.signal,
+    onProgress(_, posterior) {
+      if (posterior === undefined) return;
+      early.push(posterior);
+      stop.abort(); // What follows is asked as ever.
+    },
+  });
+  await expect(asked).rejects.toThrow("aborted");
+  const [{ bench, weighed: first }] = early as [Posterior];
+  let sum = 0;
+  for (const { explanation, runs, share } of first) {
+    const problem = problemOf(bench, explanation);
+    const [{ answer }] = runs as [Run];
+    const { values, logEvidence } = temperedAnswer(problem, { guesses: 100, moves: 1, seed: options.seed });
+    expect(logEvidence).toBeLessThan(-1000);
+    expect(answer.logEvidence).toBe(logEvidence);
+    expect(answer.values).toEqual(values);
+    sum += share;
+  }
+  expect(sum).toBeCloseTo(1, 9);
 });
 
 describe("guesses walked trip by trip", () => {

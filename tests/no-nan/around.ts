@@ -21,6 +21,7 @@ export const rootRows: Rows<typeof sumpfall> = {
   drivenBy: given,
   visitDay: given,
   planOf: given,
+  volumeOf: asking([1], (mass) => sumpfall.volumeOf(seep, mass)),
   dateOf: asking([86400], (clock) => sumpfall.dateOf(seep, clock)),
   simulate: asking(
     [0, 1e-3, 0, 1, 0.1, 0.005],

@@ -8,7 +8,6 @@ import { slipWindow } from "../../../src/physics/clutch/slip.ts";
 import { slipHeat, type SlipHeatPicture } from "../../../src/plots/slip-heat.ts";
 import { show as inUnits, type ShownKind, type UnitSystem } from "../../../src/units/show.ts";
 import { rise, steel } from "../../fade-marks.ts";
-import { unbroken } from "../parts/units.ts";
 import { rpm } from "../../../src/units/literals.ts";
 
 export const van = readBuild(build).build;
@@ -44,7 +43,7 @@ export function onBench(
 
 /** What the clutch does at the pressure that is looked at, in one or two sentences; the falling engine line counts. */
 export function reading(data: SlipHeatPicture, system: UnitSystem): string {
-  const show = (value: number, kind: ShownKind) => unbroken(inUnits(value, kind, system));
+  const show = (value: number, kind: ShownKind) => inUnits(value, kind, system);
   const { at = 0, friction, torque } = data;
   const { kiss, lock } = slipWindow(data.clutch, torque, friction);
   const there = `At ${show(at, "pressure")} the clutch is`;

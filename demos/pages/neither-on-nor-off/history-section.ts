@@ -9,6 +9,7 @@ import { wordsFor } from "../../../src/plots/event-words.ts";
 import { historyStrip } from "../../../src/plots/history-strip.ts";
 import { show } from "../../../src/units/show.ts";
 import { choice } from "../parts/choice.ts";
+import { dated } from "../parts/dated.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job } from "../parts/job.ts";
@@ -17,6 +18,7 @@ import { slider } from "../parts/slider.ts";
 import { workBar } from "../parts/work-bar.ts";
 import { system } from "../parts/units.ts";
 import { van } from "./bench.ts";
+import { volumeOf } from "../../../src/inputs/plan.ts";
 import { eventColumns, eventRows, holeText, settingsText, storyText, type Beginning } from "./story.ts";
 import type { Told } from "./sticks.ts";
 import { atFirst, caseOf, type Settings } from "./van.ts";
@@ -29,11 +31,7 @@ const LAST_HOURS = 10;
 export function historySection(hire: () => Worker): Node[] {
   const work = job<Settings, Told>(hire);
   const { start, unit } = caseOf(atFirst);
-  const beginning: Beginning = {
-    ...start,
-    density15: unit.fluid.density15,
-    dripRadius: unit.leak!.dripRadius,
-  };
+  const beginning: Beginning = { ...start, unit };
 
   const hole = slider("Diameter of the hole", {
     from: 0.06e-3,
@@ -77,7 +75,7 @@ export function historySection(hire: () => Worker): Node[] {
 
   return [
     element("div", { class: "controls wide" }, hole.element, mass.element, place.element),
-    workOf(work, settings, beginning.density15),
+    workOf(work, settings, beginning),
     caution(
       "Hot fluid under pressure burns and can be injected through skin: never feel for a leak with the hand. Fluid on a hot exhaust can catch fire; a raised vehicle needs stands.",
     ),
@@ -89,7 +87,7 @@ export function historySection(hire: () => Worker): Node[] {
 function workOf(
   work: ReturnType<typeof job<Settings, Told>>,
   settings: { readonly value: Settings },
-  density15: number,
+  beginning: Beginning,
 ): HTMLElement {
   const { element: bar, progress, cancel, told, where } = workBar();
   cancel.addEventListener("click", () => {
@@ -100,7 +98,9 @@ function workOf(
     const computing = work.state.value === "computing";
     progress.value = computing ? work.step.value.share : work.state.value === "done" ? 1 : 0;
     const { day, lost } = work.step.value;
-    where.textContent = computing ? `Day ${day}, ${show(lost / density15, "volume", system.value)} lost` : "";
+    where.textContent = computing
+      ? `Day ${day}, ${show(volumeOf(beginning, lost), "volume", system.value)} lost`
+      : "";
     cancel.textContent = computing ? "Cancel" : "Compute again";
   });
   effect(() => {
@@ -113,7 +113,7 @@ function workOf(
       cancelled: `Cancelled.${kept}`,
       failed: `It failed: ${work.problem.value}.${kept}`,
     };
-    told.textContent = texts[work.state.value];
+    told.replaceChildren(...dated(texts[work.state.value]));
   });
   return bar;
 }
@@ -133,7 +133,11 @@ function results(last: Last, beginning: Beginning, state: { readonly value: stri
   const story = prose("");
   effect(() => {
     if (last.value)
-      story.textContent = `With ${settingsText(last.value.ask, system.value)}: ${storyText(last.value.result, beginning, system.value)}`;
+      story.replaceChildren(
+        ...dated(
+          `With ${settingsText(last.value.ask, system.value)}: ${storyText(last.value.result, beginning, system.value)}`,
+        ),
+      );
   });
   const strip = figure(
     "One point a trip. Thin lines mark what happened; red ones are harm. The last hours are short on this axis: look at them alone, or at the close-ups below.",
@@ -210,7 +214,7 @@ function eventTable(last: Last, beginning: Beginning): HTMLElement {
     if (!last.value) return;
     const columns = eventColumns(system.value);
     const cell = (tag: "th" | "td", text: string, more: Record<string, string> = {}) =>
-      element(tag, more, text);
+      element(tag, more, ...dated(text));
     place.replaceChildren(
       element(
         "table",
@@ -222,7 +226,9 @@ function eventTable(last: Last, beginning: Beginning): HTMLElement {
           element(
             "span",
             {},
-            `Leak as it would be seen at the end of that trip, idling; stick as it would read idling in park, level, at ${show(HOT, "temperature", system.value)}.`,
+            ...dated(
+              `Leak as it would be seen at the end of that trip, idling; stick as it would read idling in park, level, at ${show(HOT, "temperature", system.value)}.`,
+            ),
           ),
         ),
         element(

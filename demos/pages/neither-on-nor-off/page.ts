@@ -8,13 +8,14 @@ import { slipHeatAgainstPressure } from "../../../src/plots/slip-heat.ts";
 import { rpm } from "../../../src/units/literals.ts";
 import { show, type ShownKind, type UnitSystem } from "../../../src/units/show.ts";
 import { heats, places } from "../../fade-marks.ts";
+import { dated } from "../parts/dated.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
 import { job } from "../parts/job.ts";
 import { masthead } from "../parts/masthead.ts";
 import { caution, prose, section, statements } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
-import { system, unbroken } from "../parts/units.ts";
+import { system } from "../parts/units.ts";
 import { benchAtFirst, clutch, onBench, reading, van as invention } from "./bench.ts";
 import { ends, fading, inBetween, van } from "./claims.ts";
 import { uphill } from "./fades.ts";
@@ -118,10 +119,13 @@ function invented(): HTMLElement {
   const { unit, week } = caseOf(atFirst);
   const told = prose("");
   effect(() => {
-    told.textContent =
-      `An invented parcel van: ${unit.build.gears.length} gears, ${unbroken(show(unit.build.fill, "volume", system.value))} of ` +
-      `fluid, ${week.days.flat().length} delivery rounds a week. On its second day a hole opens. Choose the hole; the whole of ` +
-      `what follows is computed second by second, from the road to the clutch plates.`;
+    told.replaceChildren(
+      ...dated(
+        `An invented parcel van: ${unit.build.gears.length} gears, ${show(unit.build.fill, "volume", system.value)} of ` +
+          `fluid, ${week.days.flat().length} delivery rounds a week. On its second day a hole opens. Choose the hole; the whole of ` +
+          `what follows is computed second by second, from the road to the clutch plates.`,
+      ),
+    );
   });
   return told;
 }
@@ -169,7 +173,7 @@ function windowBench(): HTMLElement[] {
     });
   const told = element("p", { class: "reading" });
   effect(() => {
-    told.textContent = reading(data(), system.value);
+    told.replaceChildren(...dated(reading(data(), system.value)));
   });
   return [
     element(

@@ -2,22 +2,21 @@
 
 import type { History } from "../../../src/history/simulate.ts";
 import type { EventName, HistoryEvent } from "../../../src/history/watch.ts";
+import type { Case } from "../../../src/inputs/case.ts";
+import { volumeOf } from "../../../src/inputs/plan.ts";
 import { density } from "../../../src/physics/fluid/density.ts";
 import { surfaceTension } from "../../../src/physics/fluid/surface-tension.ts";
 import { dropsPerMinute, dropVolume } from "../../../src/physics/leak/drop.ts";
 import { leakWords } from "../../../src/bay/leak-words.ts";
 import { conditionIn, oneForEachClutch, wordsFor } from "../../../src/plots/event-words.ts";
 import { axis, show, type UnitSystem } from "../../../src/units/show.ts";
-import { unbroken } from "../parts/units.ts";
 import type { Told } from "./sticks.ts";
 import type { Settings } from "./van.ts";
 
-/** When and at what reading the history begins, and what a litre weighs [kg/m³ at 15 °C]. */
-export interface Beginning {
+/** When and at what reading the history begins, and the unit that it is one of. */
+export interface Beginning extends Pick<Case, "unit"> {
   readonly date: string;
   readonly odometer: number;
-  readonly density15: number;
-  readonly dripRadius: number;
 }
 
 export const eventOf = ({ events }: Pick<History, "events">, name: EventName): HistoryEvent | undefined =>
@@ -41,12 +40,12 @@ export function holeText(hole: number, system: UnitSystem): string {
 
 /** "a hole of 0.12 mm (0.0047 in) in the supply line, 2900 kg". */
 export function settingsText({ hole, place, mass }: Settings, system: UnitSystem): string {
-  return `a hole of ${unbroken(holeText(hole, system))} in the ${place.replace("-", " ")}, van and load ${unbroken(show(mass, "mass", system))}`;
+  return `a hole of ${holeText(hole, system)} in the ${place.replace("-", " ")}, van and load ${show(mass, "mass", system)}`;
 }
 
 /** The history in a few sentences, to follow "With this hole: ". */
-export function storyText(history: History, { density15 }: Beginning, system: UnitSystem): string {
-  const gone = ({ lost }: { lost: number }) => unbroken(show(lost / density15, "volume", system));
+export function storyText(history: History, beginning: Beginning, system: UnitSystem): string {
+  const gone = ({ lost }: { lost: number }) => show(volumeOf(beginning, lost), "volume", system);
   const opens = eventOf(history, "leak opens");
   const gulp = eventOf(history, "first gulp of air");
   const slip = eventOf(history, "first sustained slip");
@@ -96,7 +95,7 @@ export function eventRows(history: Told, beginning: Beginning, system: UnitSyste
     cells: [
       dateText(midnight + event.clock * 1000),
       plain(beginning.odometer + event.distance, "distance", system, 0),
-      plain(event.lost / beginning.density15, "volume", system, 2),
+      plain(volumeOf(beginning, event.lost), "volume", system, 2),
       plain(history.sticks[i]!, "length", system, system === "US" ? 2 : 0),
       plain(event.temperature, "temperature", system, 0),
       leakText(history, event.clock, beginning, system),
@@ -125,12 +124,16 @@ function plain(value: number, kind: Parameters<typeof axis>[0], system: UnitSyst
 function leakText(
   { trips }: History,
   clock: number,
-  { density15, dripRadius }: Beginning,
+  { unit: { fluid, leak } }: Beginning,
   system: UnitSystem,
 ): string {
   const row = trips.find((trip) => trip.clock >= clock) ?? trips.at(-1);
   if (row === undefined) return "none";
-  const drop = dropVolume(dripRadius, surfaceTension(row.hottest), density(density15, row.hottest));
+  const drop = dropVolume(
+    leak!.dripRadius,
+    surfaceTension(row.hottest),
+    density(fluid.density15, row.hottest),
+  );
   const flow = Math.max(0, row.leakFlow);
   return leakWords(dropsPerMinute(flow, drop), flow, system);
 }

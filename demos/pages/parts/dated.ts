@@ -1,7 +1,7 @@
-// Text of a page whose dates stay whole where a line ends.
+// Text of a page whose dates and amounts stay whole where a line ends.
 
-import { splitAtDates } from "../../report/whole-dates.ts";
+import { splitAtWholes } from "../../report/whole.ts";
 import { element } from "./element.ts";
 
 export const dated = (text: string): (Node | string)[] =>
-  splitAtDates(text).map((part, i) => (i % 2 === 1 ? element("span", { class: "date" }, part) : part));
+  splitAtWholes(text).map((part, i) => (i % 2 === 1 ? element("span", { class: "unbroken" }, part) : part));

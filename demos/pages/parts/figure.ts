@@ -2,6 +2,7 @@
 
 import { computed, effect, signal } from "@preact/signals-core";
 import type { Picture } from "../../../src/plots/picture.ts";
+import { dated } from "./dated.ts";
 import { element } from "./element.ts";
 import { system } from "./units.ts";
 
@@ -20,7 +21,7 @@ export function figure(
   className = "",
 ): HTMLElement {
   const sheet = element("div", { class: "sheet" });
-  const under = element("figcaption", {}, caption);
+  const under = element("figcaption", {}, ...(typeof caption === "string" ? dated(caption) : [caption]));
   const made = element("figure", { class: className }, sheet, under);
   const room = signal(0);
   // A large letter asks for a larger picture rather than for one with relatively smaller letters.

@@ -2,6 +2,7 @@
 
 import { effect, signal, type ReadonlySignal } from "@preact/signals-core";
 import type { UnitSystem } from "../../../src/units/show.ts";
+import { dated } from "./dated.ts";
 import { element, newId } from "./element.ts";
 import { system } from "./units.ts";
 
@@ -41,7 +42,7 @@ export function slider(
   input.addEventListener("input", () => (value.value = valueAt(spec, input.valueAsNumber)));
   effect(() => {
     const said = spec.say(value.value, system.value);
-    output.textContent = said;
+    output.replaceChildren(...dated(said));
     input.setAttribute("aria-valuetext", said);
   });
   return {

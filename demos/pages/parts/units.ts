@@ -36,6 +36,3 @@ export function unitSwitch(): HTMLElement {
   });
   return element;
 }
-
-/** Keeps a number with its unit on one line. */
-export const unbroken = (text: string): string => text.replaceAll(" ", "\u00a0");

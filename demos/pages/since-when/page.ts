@@ -14,19 +14,14 @@ import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { earlyWords } from "../../look-back/early-words.ts";
 import { noOpening } from "../../look-back/instead.ts";
-import {
-  aheadTable,
-  assumptionTable,
-  causeTable,
-  eventTable,
-  openingTable,
-  toldEvents,
-} from "../../look-back/tables.ts";
+import { aheadTable, assumptionTable, causeTable, eventTable, openingTable } from "../../look-back/tables.ts";
 import { eventNotes } from "../../look-back/notes.ts";
+import { toldEvents } from "../../look-back/events.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
-import { alone, type Tell } from "../../report/said.ts";
+import { alone } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
+import { dated } from "../parts/dated.ts";
 import { day } from "../parts/day.ts";
 import { element } from "../parts/element.ts";
 import { figure } from "../parts/figure.ts";
@@ -36,7 +31,7 @@ import { caution, prose, section, statements } from "../parts/prose.ts";
 import { slider } from "../parts/slider.ts";
 import { tableOf } from "../parts/table.ts";
 import { workBar } from "../parts/work-bar.ts";
-import { system, unbroken } from "../parts/units.ts";
+import { system } from "../parts/units.ts";
 import { claims } from "./claims.ts";
 import { factsAtFirst, factsText, readFacts, weekOf, type Facts } from "./facts.ts";
 import type { Question } from "./look-worker.ts";
@@ -239,7 +234,9 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
               ? `Done. Runs differ: compute again${withGuesses.value} before leaning on it.`
               : "Done."
             : "Cancelled.";
-    told.textContent = [now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim();
+    told.replaceChildren(
+      ...dated([now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim()),
+    );
   });
   return bar;
 }
@@ -275,13 +272,10 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
     const told = telling.value;
     if (told === null) return;
     const { value: units } = system;
-    const tell: Tell = (value, kind) => unbroken(alone(units)(value, kind));
-    const asked = prose(factsText(last.value!.ask.facts, tell), "asked");
+    const asked = prose(factsText(last.value!.ask.facts, alone(units)), "asked");
     lines.replaceChildren(
       asked,
-      ...[...sentences(told, { system: units, keep: unbroken }), ...reservations(told)].map((says) =>
-        prose(says),
-      ),
+      ...[...sentences(told, units), ...reservations(told)].map((says) => prose(says)),
     );
   });
   const notes = (make: (told: Telling) => readonly string[]) => {
