@@ -21,7 +21,8 @@ const SPARE_GRIP = 1.3;
 const CALMEST = 20;
 /** and so many, up to the end of its tick, while no air can come; */
 export const CALM_STEP = 100;
-/** as long as gas and pressure (over its set point) move by no more than this in a fine step's share of a second [1/s], but no less than so many. */
+/** as long as the gas at the pump and the pressure (over its set point) move by no more than this, for each second of a fine step, but no less than so many. */
+const GAS_RATE = 0.6;
 const CALM_RATE = 1;
 const FINEST = 1 / 4;
 /** The gas is foreseen without the instant in the middle: where it moves by so many times as much after all, the step is taken back. */
@@ -117,7 +118,7 @@ export function fineStep(walk: Walk, left: number): number {
   const calm = walk.sagRate > 0 ? CALM_RATE / walk.sagRate : Infinity;
   const may = Math.max(FINEST, Math.min(longestNow(walk), calm)) * fine;
   const longest = Math.min(may, mostFollowed(walk));
-  return follow(walk, left / Math.ceil(left / longest - 1e-9), CALM_RATE * fine, FINEST * fine);
+  return follow(walk, left / Math.ceil(left / longest - 1e-9), GAS_RATE * fine, FINEST * fine);
 }
 
 /**
@@ -127,7 +128,7 @@ export function fineStep(walk: Walk, left: number): number {
 export function stillMay(walk: Walk, seconds: number, drawnBefore: number): number {
   const { now, fine, state } = walk;
   const longest = longestNow(walk) * fine;
-  const most = CALM_RATE * fine;
+  const most = GAS_RATE * fine;
   lookBack(walk);
   const moved = Math.abs(gasAtEnd(walk, seconds) - state.gas);
   if (

@@ -35,9 +35,9 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Time after which heat, plates and linings are settled, in `fine` steps, and near air. */
+/** Time after which heat, plates and linings are settled, in `fine` steps; and in a tick that is looked at closely [s]. */
 const SETTLES = 90;
-const SETTLES_CLOSELY = 20;
+const SETTLES_CLOSELY = 1;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
 const SHORTEST_STEP = 1e-6;
@@ -94,9 +94,9 @@ export function tick(
       if (taken === 0) closely = true;
       left -= taken;
       // Near air the fluid's warmth is kept up with: what is short hangs on it.
-      if (closely && left > SHORTEST_STEP && walk.sums.seconds >= SETTLES_CLOSELY * walk.fine) {
+      if (closely && left > SHORTEST_STEP && walk.sums.seconds >= SETTLES_CLOSELY) {
         settle(walk);
-        takeStock(walk, 0.5 * Math.min(left, SETTLES_CLOSELY * walk.fine));
+        takeStock(walk, 0.5 * Math.min(left, SETTLES_CLOSELY));
       }
     }
     walk.scheduled = from + (target - from) * (1 - left / seconds);
