@@ -9,6 +9,7 @@ import { sloshBy, sloshFactors, sloshFrequency, type SloshFactors } from "../phy
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { suctionGasAfter } from "../physics/supply/suction.ts";
 import { fillsOn } from "./entering.ts";
+import { toEnd, toMiddle } from "./mouth.ts";
 import { finds } from "./settle.ts";
 import type { Swing, Walk } from "./walk.ts";
 
@@ -75,12 +76,11 @@ export function flow(walk: Walk, seconds: number): void {
   walk.thrownOff = Math.max(0, thrownOff - refill);
   state.inFlight = inFlightAfter(state.inFlight, walk.thrownOff, walk.returnTime, seconds);
 
-  const lost = Math.min(now.leakFlow * (now.leak.atPan ? 1 : liquid) * now.density * seconds, state.mass);
+  const lost = Math.min(leaks(walk) * seconds, state.mass);
   state.mass -= lost;
   finds(walk, lost, seconds, state.speed > 0);
   state.leakPressure = line.leakPressure;
 
-  state.gas = suctionGasAfter(state.gas, now.gasDrawn, line.drawn, holdUp.suction, seconds);
   surfaceMoves(walk, seconds, now.drive.acceleration);
 
   if (state.entering >= 0) fillsOn(walk, seconds);
@@ -97,8 +97,12 @@ export function flow(walk: Walk, seconds: number): void {
   if (state.leakAge >= 0) state.leakAge += seconds;
 }
 
+/** Mass that leaks in a second of the instant [kg/s]. */
+const leaks = ({ now }: Walk): number =>
+  now.leakFlow * (now.leak.atPan ? 1 : 1 - now.line.lineGas) * now.density;
+
 /**
- * Lets the surface, the suction gas and the fluid in flight run ahead to the middle of a fine step, so that the instant is taken
+ * Lets the surface, the suction gas, the fluid in flight and what leaks run ahead to the middle of a fine step, so that the instant is taken
  * where they stand for the whole step: that makes the step second order. `flow` takes them from the step's beginning again.
  */
 export function lookAhead(walk: Walk, seconds: number, acceleration: number): void {
@@ -106,11 +110,12 @@ export function lookAhead(walk: Walk, seconds: number, acceleration: number): vo
   for (let i = 0; i < 4; i++) before[i] = state.slosh[i]!;
   before[4] = state.gas;
   before[5] = state.inFlight;
+  before[6] = state.mass;
   if (Math.abs(now.panDepth - walk.depth) > SAME_DEPTH * walk.depth) takeDepth(walk);
   walk.ahead = seconds;
   surfaceMoves(walk, seconds, acceleration);
-  state.gas = suctionGasAfter(state.gas, now.gasDrawn, now.line.drawn, walk.unit.build.holdUp.suction, seconds);
   state.inFlight = inFlightAfter(state.inFlight, walk.thrownOff, walk.returnTime, seconds);
+  state.mass -= Math.min(leaks(walk) * seconds, state.mass);
 }
 
 /** Takes a look ahead back. */
@@ -119,19 +124,22 @@ export function lookBack(walk: Walk): void {
   for (let i = 0; i < 4; i++) state.slosh[i] = before[i]!;
   state.gas = before[4]!;
   state.inFlight = before[5]!;
+  state.mass = before[6]!;
   walk.ahead = 0;
 }
 
+/** The surface swings on and the suction gas follows what is drawn: along the path that is followed for the step, else with what is drawn in its middle. */
 function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
-  const { road, along, across } = walk;
-  const { slosh } = walk.state;
-  const { sloshDamping } = walk.unit.build.sump;
+  const { road, along, across, state, now, unit } = walk;
+  const { sump, holdUp } = unit.build;
   along.target = tiltAlong(acceleration, gradeAngle(road.grade));
   across.target = tiltAcross(road.lateral);
-  // Two sets of factors: one for half steps ahead, one for whole steps.
   const ahead = walk.ahead > 0;
-  swing(along, ahead ? along.half : along.whole, slosh, 0, sloshDamping, seconds);
-  swing(across, ahead ? across.half : across.whole, slosh, 2, sloshDamping, seconds);
+  if (ahead ? toMiddle(walk, seconds) : toEnd(walk, seconds)) return;
+  state.gas = suctionGasAfter(state.gas, now.gasDrawn, now.line.drawn, holdUp.suction, seconds);
+  // Two sets of factors: one for half steps ahead, one for whole steps.
+  swing(along, ahead ? along.half : along.whole, state.slosh, 0, sump.sloshDamping, seconds);
+  swing(across, ahead ? across.half : across.whole, state.slosh, 2, sump.sloshDamping, seconds);
 }
 
 function swing(axis: Swing, factors: SloshFactors, slosh: Float64Array, offset: number, damping: number, seconds: number): void {

@@ -56,7 +56,7 @@ const CALM_CONDITIONS = 6;
 function isCalm({ state, now, flare, heldUp }: Walk): boolean {
   const { line, drive } = now;
   return (
-    state.gas <= GULP &&
+    state.gas <= 0.5 * GULP && // so that a look before the gulp says how near it was
     !state.slipping &&
     !heldUp &&
     flare === 0 &&
@@ -102,7 +102,8 @@ function conditions(unit: Unit, tabled: boolean): Condition[] {
       // Longer than a start takes to fill what has drained into the pan overnight.
       lasting: 30,
       // Where one loss is held against another a unit is never overfull.
-      measure: ({ state, now }) => (state.engine > 0 && !tabled ? overLid(build.sump.pan, now.panVolume) : -1),
+      measure: ({ state, now }) =>
+        state.engine > 0 && !tabled ? overLid(build.sump.pan, now.panVolume) : -1,
     },
     {
       name: "learned trim at its limit",

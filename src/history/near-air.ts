@@ -3,24 +3,30 @@
 import { gradeAngle } from "../physics/load/road.ts";
 import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
+import { lookBack } from "./advance.ts";
 import { coveredFor, lowestWithin, swing } from "./covered.ts";
+import { follow, forgetPath, gasAtEnd, isOther, mostFollowed } from "./mouth.ts";
 import type { Swing, Walk } from "./walk.ts";
 
 /** By how much the mean depth is reckoned to fall within a tick before anything is known of it [m]. */
 const SPARE_DEPTH = 1e-4;
 /** A surface that swings by less is at rest [m]. */
 const STILL = 2e-4;
-/** A step near air is so many fine ones, by halves, */
+/** A step near air is so many fine ones at most while something is scarce: air is at the pump, it delivers little more than is taken, or an element holds little more than its torque; */
 export const COARSEST = 4;
-const FINEST = 1 / 4;
-/** so many while the surface is at rest, or stays over the mouth or under it however it swings, */
-const STILLEST = 8;
-/** and so many, up to the end of its tick, while no air can come, */
+const AIRY = 0.05;
+const SPARE_FLOW = 0.25;
+const SPARE_GRIP = 1.3;
+/** so many while nothing is, */
+const CALMEST = 20;
+/** and so many, up to the end of its tick, while no air can come; */
 export const CALM_STEP = 100;
-/** as long as gas and pressure (over its set point) move by no more than this in a fine step's share of a second [1/s], */
+/** as long as the gas at the pump and the pressure (over its set point) move by no more than this, for each second of a fine step, but no less than so many. */
+const GAS_RATE = 0.6;
 const CALM_RATE = 1;
-/** and the surface no faster than this [m/s], unless it stays well over the mouth or under it. */
-const CALM_SPEED = 0.04;
+const FINEST = 1 / 4;
+/** The gas is foreseen without the instant in the middle: where it moves by so many times as much after all, the step is taken back. */
+const FORESEEN = 2;
 /** An element that holds less than this many times its torque is looked at closely. */
 export const WEAK = 1.1;
 
@@ -96,23 +102,51 @@ export function swingsOverRail(walk: Walk): boolean {
 }
 
 /**
- * Length of the next step near air, of what is left of the tick [s]: as long as the mouth stays covered for certain, or from a quarter of
- * a fine step, while gas, pressure or the surface at the mouth move fast, to eight times as much while they move slowly. Everything is
- * judged by rates, so that with finer steps all are finer.
+ * Length of the next step near air, of what is left of the tick [s]: as long as the mouth stays covered for certain; else from a quarter of
+ * a fine step, while the gas that reaches the pump or the pressure move fast, to twenty while neither does. The surface may swing as it
+ * likes meanwhile: what is drawn is followed along its path. Everything is judged by rates, so that with finer steps all are finer.
  */
 export function fineStep(walk: Walk, left: number): number {
-  const { state, now, unit, fine } = walk;
+  const { fine } = walk;
+  walk.path.samples = 0;
   const covered = coveredFor(walk, Math.min(left, CALM_STEP * fine));
   walk.covered = covered > COARSEST * fine;
-  if (walk.covered) return covered;
-  const drawing = (Math.abs(now.gasDrawn - state.gas) * now.line.drawn) / unit.build.holdUp.suction;
-  const rate = Math.max(drawing, walk.sagRate);
-  const weak = now.holds < WEAK * now.drive.turbineTorque;
-  for (let times = weak ? 1 : STILLEST; times > FINEST; times /= 2) {
-    if (rate * times > CALM_RATE) continue;
-    if (isCalm(walk, times * fine, times > COARSEST ? STILL : CALM_SPEED * fine)) return times * fine;
+  if (walk.covered) {
+    forgetPath(walk.path);
+    return covered;
   }
-  return FINEST * fine;
+  const calm = walk.sagRate > 0 ? CALM_RATE / walk.sagRate : Infinity;
+  const may = Math.max(FINEST, Math.min(longestNow(walk), calm)) * fine;
+  const longest = Math.min(may, mostFollowed(walk));
+  return follow(walk, left / Math.ceil(left / longest - 1e-9), GAS_RATE * fine, FINEST * fine);
+}
+
+/**
+ * How long a step may be [s] that was asked for near air before the instant in its middle was known: shorter where there is less to
+ * spare after all, or where more or less is drawn than before it [m³/s], or the level moves, so that the gas goes another way.
+ */
+export function stillMay(walk: Walk, seconds: number, drawnBefore: number): number {
+  const { now, fine, state } = walk;
+  const longest = longestNow(walk) * fine;
+  const most = GAS_RATE * fine;
+  lookBack(walk);
+  const moved = Math.abs(gasAtEnd(walk, seconds) - state.gas);
+  if (
+    seconds <= Math.max(longest, fine) &&
+    !isOther(now.line.drawn, drawnBefore) &&
+    (moved <= FORESEEN * most || seconds <= FINEST * fine)
+  )
+    return seconds;
+  return follow(walk, Math.min(seconds, longest), most, FINEST * fine);
+}
+
+/** Most fine steps of a step near air: the less there is to spare, the fewer. */
+function longestNow({ now, state }: Walk): number {
+  const { spill, delivered } = now.line;
+  const { turbineTorque } = now.drive;
+  if (now.holds < WEAK * turbineTorque) return 1;
+  const scarce = state.gas > AIRY || spill < SPARE_FLOW * delivered || now.holds < SPARE_GRIP * turbineTorque;
+  return scarce ? COARSEST : CALMEST;
 }
 
 /** Whether the surface at the mouth moves by less than `least` [m] in a time [s], or stays over the mouth or under it however it swings. */

@@ -9,6 +9,7 @@ import { pumpTorque } from "../physics/supply/pump.ts";
 import { setPoint } from "../physics/supply/regulator.ts";
 import { takeStock } from "./advance.ts";
 import { engaged } from "./entering.ts";
+import { forgetPath } from "./mouth.ts";
 import { isCalm } from "./near-air.ts";
 import { settle, settleClutch } from "./settle.ts";
 import { slipFor } from "./slip.ts";
@@ -21,13 +22,16 @@ const LONGEST = 10;
 /** Once a slip has lasted [s] what its beginning stirred is over: from then on the longest is longer with its time, up to so many times as long, while the surface is calm. */
 const LASTING = 2;
 const LONGER = 5;
+/** Before that it is so much shorter while the surface at the mouth moves by more than this [m] meanwhile and may pass it. */
+const SWUNG = 1 / 4;
+const SWINGS = 0.002;
 /** A step may leave the straight line of the last one by so much of pressure, engine speed, plate and sound lining in all, for each `finer` squared [1/s²]: a look in the middle is wrong by a 24th of that. */
 const BENT = 6;
 /** more once it lasts. The engine counts for a part: its speed is carried on within the step, and only the pump is taken at that of the middle. */
 const BENT_LASTING = 24;
 const PUMPS = 1 / 4;
 /** It may change these, and the gas, by so much of themselves, for each `finer` [1/s]. */
-const CHANGED = 2;
+const CHANGED = 1.5;
 /** Where a lining is all but charred, its last hundredth counts no more. */
 const LINGERS = 0.01;
 /** A pressure that is small against this share of the set point presses nothing: its changes count for less. */
@@ -43,6 +47,7 @@ export function letGo(walk: Walk, turbine: number, engine: number): void {
   state.slipping = true;
   state.slipTime = 0;
   state.lockUpOn = false;
+  forgetPath(walk.path);
   state.turbine = turbine;
   state.engine = Math.max(engine, turbine);
   walk.engineTrend = 0;
@@ -145,7 +150,7 @@ const until = (time: number, now: number): number => (time - now > INSTANT ? tim
 function longestNow(walk: Walk): number {
   const usual = LONGEST * walk.finer;
   const { slipTime } = walk.state;
-  if (slipTime <= LASTING) return usual;
+  if (slipTime <= LASTING) return isCalm(walk, usual, SWINGS) ? usual : SWUNG * usual;
   const longer = usual * Math.min(LONGER, slipTime / LASTING);
   return isCalm(walk, longer) ? longer : usual;
 }

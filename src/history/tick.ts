@@ -5,7 +5,16 @@ import { turbinePerMetre } from "../physics/drivetrain.ts";
 import { gearFor } from "../physics/load/shift.ts";
 import { flow, lookAhead, lookBack, takeLeak, takeStock } from "./advance.ts";
 import { coveredFor } from "./covered.ts";
-import { aim, CALM_STEP, COARSEST, drawsTooMuch, fineStep, swingsOverRail, WEAK } from "./near-air.ts";
+import {
+  aim,
+  CALM_STEP,
+  COARSEST,
+  drawsTooMuch,
+  fineStep,
+  stillMay,
+  swingsOverRail,
+  WEAK,
+} from "./near-air.ts";
 import { settle } from "./settle.ts";
 import { shiftTo, type Engagement } from "./shift.ts";
 import { bend, letGo, slideOn } from "./slide.ts";
@@ -26,8 +35,9 @@ const SAME_SPEED = 1e-4;
 /** The moment at which an element gives way is found to this share of a `finer` step. */
 const GIVES_WAY = 1 / 16;
 
-/** Time after which heat, plates and linings are settled, in `fine` steps. */
+/** Time after which heat, plates and linings are settled, in `fine` steps; and in a tick that is looked at closely [s]. */
 const SETTLES = 90;
+const SETTLES_CLOSELY = 1;
 
 /** What is left of a tick below this is over [s]: after months the clock itself has no finer digits. */
 const SHORTEST_STEP = 1e-6;
@@ -70,6 +80,7 @@ export function tick(
   aim(walk);
   let closely = coveredFor(walk, seconds) < seconds;
   walk.covered = !closely;
+  walk.path.samples = 0;
   const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
   while (left > SHORTEST_STEP) {
@@ -78,9 +89,15 @@ export function tick(
       walk.heldUp = true;
       left -= slideOn(walk, Math.min(left, longest), asked);
     } else {
-      const taken = roll(walk, Math.min(left, longest, closely ? fineStep(walk, left) : Infinity));
+      const most = Math.min(left, longest);
+      const taken = roll(walk, closely ? fineStep(walk, untilStanding(state.speed, wish, most)) : most);
       if (taken === 0) closely = true;
       left -= taken;
+      // Near air the fluid's warmth is kept up with: what is short hangs on it.
+      if (closely && left > SHORTEST_STEP && walk.sums.seconds >= SETTLES_CLOSELY) {
+        settle(walk);
+        takeStock(walk, 0.5 * Math.min(left, SETTLES_CLOSELY));
+      }
     }
     walk.scheduled = from + (target - from) * (1 - left / seconds);
     if (!state.slipping && walk.scheduled - state.speed < KEEPS_UP) walk.heldUp = false;
@@ -113,6 +130,10 @@ function roll(walk: Walk, wanted: number): number {
   const { drawn } = now.line;
   let seconds = lookAt(walk, wanted);
   if (walk.covered && seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn, seconds)) return 0;
+  if (walk.path.samples > 0) {
+    const may = stillMay(walk, seconds, drawn);
+    if (may < seconds) seconds = lookAt(walk, may);
+  }
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
   if (seconds > walk.finer && drive.turbineTorque > now.holds) seconds = lookAt(walk, walk.finer);
@@ -175,9 +196,9 @@ function lookAt(walk: Walk, wanted: number): number {
   return seconds;
 }
 
-/** Time of a step that ends when the vehicle stands. */
+/** Time of a step that ends when the vehicle comes to stand. */
 function untilStanding(speed: number, acceleration: number, seconds: number): number {
-  return speed + acceleration * seconds < 0 ? -speed / acceleration : seconds;
+  return speed > 0 && speed + acceleration * seconds < 0 ? -speed / acceleration : seconds;
 }
 
 function decideLockUp(walk: Walk): void {

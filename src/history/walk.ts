@@ -6,6 +6,7 @@ import { newNow, type Now } from "../physics/now.ts";
 import type { Road } from "../physics/road.ts";
 import type { State } from "../physics/state.ts";
 import { newSloshFactors, type SloshFactors } from "../physics/sump/slosh.ts";
+import { newPath } from "./mouth.ts";
 import { openLedger, type Ledger } from "./ledger.ts";
 
 export interface Walk {
@@ -44,9 +45,11 @@ export interface Walk {
   mostFall: number;
   /** The next step is a long one because no air can come in it. */
   covered: boolean;
+  /** The surface's path over the next step, where it was followed. */
+  readonly path: Path;
   /** What was thrown off into flight in the last step [m³/s]. */
   thrownOff: number;
-  /** Seconds by which surface, suction gas and fluid in flight stand ahead of the rest, and what they were before. */
+  /** Seconds by which surface, suction gas, fluid in flight and mass stand ahead of the rest, and what they were before. */
   ahead: number;
   readonly before: Float64Array;
   /** Changes of engine and turbine speed in the last step of a slip [rad/s²]. */
@@ -76,7 +79,7 @@ export interface Walk {
   readonly finer: number;
 }
 
-/** One axis of the surface: its frequency at the level [rad/s], and factors kept for the steps in use and for a part of its path. */
+/** One axis of the surface: its frequency at the level [rad/s], and factors kept for the steps in use, for a part of its path and for a sample of it. */
 export interface Swing {
   frequency: number;
   /** The slope at which it would rest, at the last look. */
@@ -84,6 +87,28 @@ export interface Swing {
   readonly half: SloshFactors;
   readonly whole: SloshFactors;
   readonly part: SloshFactors;
+  readonly sample: SloshFactors;
+}
+
+/** The surface's path over the next step near air, by the ends of its samples, the first of them the step's beginning. */
+export interface Path {
+  /** Samples, an even number; 0 when no path is followed. How long each lasts [s]. */
+  samples: number;
+  lasts: number;
+  /** Gas in the suction passage at the end of the step, once the instant in its middle is known; NaN before. */
+  end: number;
+  /** How fast the level rose at the mouth in the last step that was followed [m/s]; what was drawn in its middle [m³/s], how long it took [s], and how fast that grew [m³/s²]. */
+  rises: number;
+  drew: number;
+  took: number;
+  draws: number;
+  /** The slopes about which the surface swings. */
+  along: number;
+  across: number;
+  /** By sample: slopes and their rates (four numbers), how deep the surface stands over the mouth [m] at the level of the beginning, and the gas in the suction passage as it was foreseen. */
+  readonly slopes: Float64Array;
+  readonly over: Float64Array;
+  readonly gas: Float64Array;
 }
 
 /** Integrals over the time since the last settling: seconds, metres, joules by source, and means times seconds. */
@@ -149,6 +174,7 @@ export function newWalk(unit: Unit, state: State, fine = FINE, finer = FINER): W
       half: newSloshFactors(),
       whole: newSloshFactors(),
       part: newSloshFactors(),
+      sample: newSloshFactors(),
     },
     across: {
       frequency: 0,
@@ -156,14 +182,16 @@ export function newWalk(unit: Unit, state: State, fine = FINE, finer = FINER): W
       half: newSloshFactors(),
       whole: newSloshFactors(),
       part: newSloshFactors(),
+      sample: newSloshFactors(),
     },
     depth: 0,
     mostDrawn: 0,
     mostFall: 0,
     covered: true,
+    path: newPath(),
     thrownOff: 0,
     ahead: 0,
-    before: new Float64Array(6),
+    before: new Float64Array(7),
     engineTrend: 0,
     turbineTrend: 0,
     pressureTrend: 0,

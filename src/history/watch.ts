@@ -104,16 +104,23 @@ export function look(watch: Watcher, measure: number, before: Moment, now: Momen
   const last = watch.last;
   watch.last = measure;
   if (!(measure > 0)) {
+    if (watch.since === null) return undefined;
+    // It ceased to hold on the way: a straight line says when.
+    const ended = before.clock + (now.clock - before.clock) * (last / (last - measure));
+    const { since } = watch;
     watch.since = null;
-    return undefined;
+    return ended - since.clock < watch.lasting ? undefined : fired(watch, since);
   }
   if (watch.since === null) {
     const share = last > 0 || last === measure ? 0 : Math.min(1, Math.max(0, -last / (measure - last)));
     watch.since = between(before, now, share);
   }
-  if (now.clock - watch.since.clock < watch.lasting) return undefined;
+  return now.clock - watch.since.clock < watch.lasting ? undefined : fired(watch, watch.since);
+}
+
+function fired(watch: Watcher, since: Moment): HistoryEvent {
   watch.fired = true;
-  return eventAt(watch, watch.since);
+  return eventAt(watch, since);
 }
 
 export function eventAt(watch: Watcher, moment: Moment): HistoryEvent {

@@ -13,7 +13,7 @@ import { celsius, van } from "../emerge/van.ts";
 const cut = ticks(parcelRound(3, { hardness: 1, hilliness: 0.6, duration: 600 }));
 /** Seconds of it that are driven, and steps near air [s], fine enough to say nothing here. */
 const DRIVEN = 300;
-const NEAR_AIR = 0.0125;
+const NEAR_AIR = 0.005;
 
 /** Slip heat of each clutch [J], the lock-up clutch last, of the hot van short of so much fluid [m³]. */
 function driven(fillShort: number, finer: number): Float64Array {

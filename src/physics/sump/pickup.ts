@@ -2,6 +2,7 @@
 
 import { gravity as g } from "../fluid/surroundings.ts";
 import { finite, fraction, impossible, positive, type Range } from "../../errors.ts";
+import { coverDepth, gasBetween, SPARE } from "./gas-drawn.ts";
 
 /**
  * The mouth of the filter: its place in the pan (x, y) and its height above the floor [m], the open perimeter
@@ -105,7 +106,7 @@ export function isCovered(pickup: Pickup, submergence: number, flow: number): bo
   const perRim = q / pickup.rim;
   return (
     square * square * submergence * g >= 0.69 ** 5 * q * q &&
-    square * submergence * g >= (1.05 * 1.5) ** 3 * perRim * perRim
+    square * submergence * g >= (SPARE * 1.5) ** 3 * perRim * perRim
   );
 }
 
@@ -119,14 +120,8 @@ export function isCovered(pickup: Pickup, submergence: number, flow: number): bo
 export function gasFraction(pickup: Pickup, submergence: number, flow: number): number {
   if (isCovered(pickup, submergence, flow)) return pickup.baseGas;
   if (submergence <= 0) return 1;
-  const hw = weirDepth(pickup.rim, flow);
-  if (submergence >= hw) {
-    const top = Math.max(airOnset(flow), 1.05 * hw);
-    if (submergence >= top) return pickup.baseGas;
-    return pickup.weirGas + ((pickup.baseGas - pickup.weirGas) * (submergence - hw)) / (top - hw);
-  }
-  const ratio = submergence / hw;
-  return 1 - (1 - pickup.weirGas) * ratio * Math.sqrt(ratio);
+  const weir = weirDepth(pickup.rim, flow);
+  return gasBetween(pickup, submergence, weir, coverDepth(airOnset(flow), weir));
 }
 
 function refuse(rim: number, flow: number, submergence = 0): void {
