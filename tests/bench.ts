@@ -63,7 +63,7 @@ rows.push(
     target: "<= 2",
   },
   {
-    what: `second, air at or near the pickup (${short("air")})`,
+    what: `second, air at the pump (${short("air")})`,
     key: "drawingAirSecond_cpu_us",
     value: seconds.air.cost,
     target: "<= 15",

@@ -59,7 +59,7 @@ function allocatedInADrive(fillShort: number, kinds: SecondKind[]): number {
 
 /**
  * The walk of a history with its watchers and its record of recent instants, over a round after one to settle. The clock is
- * read where the kind changes: "air" is a tick cut fine because air is at the pickup or near it, "slip" one with slip in it.
+ * read where the kind changes: "air" is a tick in which the pump draws air, "slip" one with slip in it.
  * `kinds` says of which kind each tick is, and is filled by the first drive.
  */
 function drive(fillShort: number, kinds: SecondKind[]): Found {
@@ -69,7 +69,8 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
   const recent = newRecent();
   const engagement = noEngagement();
   const [before, moment] = [newMoment(), newMoment()];
-  let [steps, slipped] = [0, false];
+  const airy = 2 * soundUnit.build.sump.pickup.baseGas;
+  let [steps, slipped, drew] = [0, false, false];
   const after = () => {
     momentOf(state, now.temperature, now.leakFlow, moment);
     measures.take(walk, engagement);
@@ -81,6 +82,7 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
     note(recent, walk);
     steps++;
     slipped ||= state.slipping;
+    drew ||= state.gas > airy;
     return true;
   };
 
@@ -104,9 +106,10 @@ function drive(fillShort: number, kinds: SecondKind[]): Found {
       }
       steps = 0;
       slipped = state.slipping;
+      drew = state.gas > airy;
       tick(walk, round.dt[i]!, round.speed[i]!, round.grade[i]!, round.lateral[i]!, engagement, after);
       if (trip > 0) found[kind].steps += steps;
-      if (next === undefined) kinds.push(slipped ? "slip" : steps > 2 ? "air" : "healthy");
+      if (next === undefined) kinds.push(slipped ? "slip" : drew ? "air" : "healthy");
     }
     if (trip > 0) {
       found[kind].spent += cpuTime() - from;
