@@ -7,38 +7,14 @@ import { depthAt } from "../physics/sump/pan.ts";
 import { airOnset, weirDepth, type Pickup } from "../physics/sump/pickup.ts";
 import { sloshBy, sloshFactors } from "../physics/sump/slosh.ts";
 import { swing } from "./covered.ts";
-import type { Path, Walk } from "./walk.ts";
+import { MOST } from "./path.ts";
+import type { Walk } from "./walk.ts";
 
 /** The surface at the mouth moves by no more than this in a sample [m, for each second of a fine step], and a sample lasts no less than this share of a fine step. */
 const BY_SAMPLE = 0.02;
 const SHORTEST = 1 / 4;
-/** Most samples of a step; an even number. */
-const MOST = 64;
 /** A flow that differs from another by more than this share did not grow from it: the engine turns otherwise from the new tick on. */
 const OTHER = 0.1;
-
-export const newPath = (): Path => ({
-  samples: 0,
-  lasts: 0,
-  end: Number.NaN,
-  rises: 0,
-  drew: 0,
-  took: 0,
-  draws: 0,
-  along: 0,
-  across: 0,
-  slopes: new Float64Array(4 * (MOST + 1)),
-  over: new Float64Array(MOST + 1),
-  gas: new Float64Array(MOST + 1),
-});
-
-/** What went before is over: no path is followed, and the next one begins without knowing how level and flow went. */
-export function forgetPath(path: Path): void {
-  path.samples = 0;
-  path.rises = 0;
-  path.took = 0;
-  path.draws = 0;
-}
 
 export const isOther = (flow: number, before: number): boolean => Math.abs(flow - before) > OTHER * flow;
 

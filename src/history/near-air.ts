@@ -5,7 +5,8 @@ import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
 import { lookBack } from "./advance.ts";
 import { coveredFor, lowestWithin, swing } from "./covered.ts";
-import { follow, forgetPath, gasAtEnd, isOther, mostFollowed } from "./mouth.ts";
+import { follow, gasAtEnd, isOther, mostFollowed } from "./mouth.ts";
+import { forgetPath } from "./path.ts";
 import type { Swing, Walk } from "./walk.ts";
 
 /** By how much the mean depth is reckoned to fall within a tick before anything is known of it [m]. */

@@ -6,7 +6,7 @@ import { newNow, type Now } from "../physics/now.ts";
 import type { Road } from "../physics/road.ts";
 import type { State } from "../physics/state.ts";
 import { newSloshFactors, type SloshFactors } from "../physics/sump/slosh.ts";
-import { newPath } from "./mouth.ts";
+import { newPath, type Path } from "./path.ts";
 import { openLedger, type Ledger } from "./ledger.ts";
 
 export interface Walk {
@@ -88,27 +88,6 @@ export interface Swing {
   readonly whole: SloshFactors;
   readonly part: SloshFactors;
   readonly sample: SloshFactors;
-}
-
-/** The surface's path over the next step near air, by the ends of its samples, the first of them the step's beginning. */
-export interface Path {
-  /** Samples, an even number; 0 when no path is followed. How long each lasts [s]. */
-  samples: number;
-  lasts: number;
-  /** Gas in the suction passage at the end of the step, once the instant in its middle is known; NaN before. */
-  end: number;
-  /** How fast the level rose at the mouth in the last step that was followed [m/s]; what was drawn in its middle [m³/s], how long it took [s], and how fast that grew [m³/s²]. */
-  rises: number;
-  drew: number;
-  took: number;
-  draws: number;
-  /** The slopes about which the surface swings. */
-  along: number;
-  across: number;
-  /** By sample: slopes and their rates (four numbers), how deep the surface stands over the mouth [m] at the level of the beginning, and the gas in the suction passage as it was foreseen. */
-  readonly slopes: Float64Array;
-  readonly over: Float64Array;
-  readonly gas: Float64Array;
 }
 
 /** Integrals over the time since the last settling: seconds, metres, joules by source, and means times seconds. */
