@@ -188,7 +188,7 @@ describe("what the evidence does", () => {
 
   test("drops beside a full unit of last week: opened since; the same drops and much missing: long before", async () => {
     const lately = await ask(visited({ ...full, at: days(113) }, drops(60)));
-    const long = await ask(visited(full, missing(3), drops(10)));
+    const long = await ask(visited(full, missing(3), drops(60)));
     expect(lately.opened!.when.nineTenths[1]).toBeGreaterThan(long.opened!.when.nineTenths[1]);
     expect(long.opened!.when.middle).toBeLessThan(days(100));
   });
