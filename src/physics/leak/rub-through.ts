@@ -49,6 +49,7 @@ export function flatArea(radius: number, depth: number): number {
 
 /** Depth [m] of a flat of a cross-section [m²]: `flatArea` read the other way by Newton's rule, at most the radius. */
 export function flatDepth(radius: number, area: number): number {
+  if (!(radius > 0 && radius < Infinity)) impossible("radius", radius, "more than 0 m");
   if (!(area >= 0 && area < Infinity)) impossible("area", area, "0 m² or more");
   if (area >= 0.5 * Math.PI * radius * radius) return radius;
   const share = area / radius / radius;
