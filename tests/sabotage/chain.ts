@@ -28,6 +28,8 @@ const order = place("clutch", "history/slip.ts", "history/order");
 const implicit = place("clutch", "history/ros2.ts", "history/ros2");
 const near = place("several links", "history/covered.ts", "emerge/steps");
 const path = place("several links", "history/covered.ts", "history/near-air");
+const mouth = place("pickup and air", "history/mouth.ts", "history/mouth");
+const ended = place("several links", "history/watch.ts", "history/mouth");
 const slow = place("several links", "history/advance.ts", "history/slow-steps");
 const full = place("hiding places", "history/measures.ts", "emerge/shipped-steps");
 const seam = place("leak path", "history/near-air.ts", "history/slow-steps");
@@ -61,6 +63,15 @@ export const chainMutations: readonly Mutation[] = [
   ),
   change(path, "the surface's path between two looks at it", "return 0.125 * turns", "return 0.1 * turns"),
   change(path, "where the covered part of a path ends", "Math.max(0, seconds - part)", "seconds + part"),
+  change(mouth, "what is drawn goes evenly in a sample", "to - (to - from) * draw.lags", "to"),
+  change(
+    mouth,
+    "the level goes on as it went",
+    "(now.submergence - over[samples / 2]!) / (0.5 * seconds)",
+    "0",
+  ),
+  change(mouth, "the flow goes on as it went", "(drawn - path.drew) / (0.5 * (path.took + seconds))", "0"),
+  change(ended, "a condition ends within a step", "(last / (last - measure))", "0"),
   change(
     full,
     "a hiding place is full within a step",
@@ -142,8 +153,8 @@ export const chainMutations: readonly Mutation[] = [
   ...fiveOff(
     parked,
     "loss while parked",
-    "Math.min(parkedLoss(walk, seconds) *",
-    (k) => `Math.min(${k} * parkedLoss(walk, seconds) *`,
+    "Math.min(parkedLoss(walk, seconds, rests) *",
+    (k) => `Math.min(${k} * parkedLoss(walk, seconds, rests) *`,
   ),
   change(advance, "launches throw the fluid forward", "tiltAlong(acceleration,", "tiltAlong(-acceleration,"),
   ...fiveOff(

@@ -23,6 +23,7 @@ const tilt = place("sump", "sump", "tilt.ts");
 const slosh = place("sump", "sump", "slosh.ts");
 const holdUp = place("sump", "sump", "holdup.ts");
 const pickup = place("pickup and air", "sump", "pickup.ts");
+const drawn = place("pickup and air", "sump", "gas-drawn.ts");
 const pump = place("supply", "supply", "pump.ts");
 const inlet = place("supply", "supply", "inlet.ts");
 const suction = place("pickup and air", "supply", "suction.ts");
@@ -155,16 +156,16 @@ export const linkMutations: readonly Mutation[] = [
 
   ...fiveOff(pickup, "onset of air", "return 0.69 * (Math.max", (k) => `return ${k} * 0.69 * (Math.max`),
   ...fiveOff(
-    pickup,
+    drawn,
     "weir over the rim",
     "return 1 - (1 - pickup.weirGas) * ratio",
     (k) => `return 1 - ${k} * (1 - pickup.weirGas) * ratio`,
   ),
   change(
-    pickup,
+    drawn,
     "less air where the surface is lower",
-    "((pickup.baseGas - pickup.weirGas) * (submergence - hw))",
-    "((pickup.weirGas - pickup.baseGas) * (submergence - hw))",
+    "((pickup.baseGas - pickup.weirGas) * (submergence - weir))",
+    "((pickup.weirGas - pickup.baseGas) * (submergence - weir))",
   ),
   change(
     suction,
