@@ -1,6 +1,7 @@
 // What the pickup draws along the surface's path, held against the equations followed in steps of a millisecond; and when a condition ended.
 import { beforeAll, describe, expect, it } from "vitest";
-import { follow, forgetPath, gasAtEnd } from "../../src/history/mouth.ts";
+import { follow, gasAtEnd } from "../../src/history/mouth.ts";
+import { forgetPath } from "../../src/history/path.ts";
 import { newWalk } from "../../src/history/walk.ts";
 import { look, newMoment, watcher } from "../../src/history/watch.ts";
 import { fluidNow } from "../../src/physics/chain.ts";
