@@ -1,5 +1,6 @@
 // The unit between two ticks, kept and put back: at one loss, or between two.
 
+import { forgetPath } from "../history/path.ts";
 import type { Walk } from "../history/walk.ts";
 import { drivingNow, fluidNow } from "../physics/chain.ts";
 import type { Unit } from "../physics/build.ts";
@@ -88,6 +89,7 @@ export function restore(walk: Walk, from: Snapshot, to: Snapshot = from, share =
   walk.gained = mix(from.gained, to.gained);
   walk.coolantGained = mix(from.coolantGained, to.coolantGained);
   walk.flare = 0;
+  forgetPath(walk.path);
   walk.short = false;
   // What another trip has taught is not this one's.
   walk.mostFill = 0;

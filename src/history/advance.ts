@@ -30,7 +30,12 @@ export function takeStock(walk: Walk, ahead = 0): void {
   state.energy = energy;
   state.coolant = coolant;
   if (ahead > 0) takeLeak(walk, ahead);
-  walk.returnTime = returnTime(holdUp.hotReturnTime, now.viscosity, holdUp.hotViscosity, holdUp.returnExponent);
+  walk.returnTime = returnTime(
+    holdUp.hotReturnTime,
+    now.viscosity,
+    holdUp.hotViscosity,
+    holdUp.returnExponent,
+  );
   takeDepth(walk);
 }
 
@@ -61,6 +66,9 @@ export function flow(walk: Walk, seconds: number): void {
   const { holdUp } = unit.build;
   const liquid = 1 - line.lineGas;
 
+  if (walk.ahead > 0) lookBack(walk);
+  surfaceMoves(walk, seconds, now.drive.acceleration);
+
   // What drained while parked is filled again before anything comes back, the passages first; what is thrown off returns late.
   const delivered = line.delivered * liquid * seconds;
   const intoPassages = Math.min(delivered, Math.max(0, holdUp.passages - state.passages));
@@ -70,18 +78,13 @@ export function flow(walk: Walk, seconds: number): void {
   state.passages += intoPassages;
   state.converter += intoConverter;
   state.lines += intoLines;
-  const thrownOff = (line.clutchFlow + line.feed - line.relief - line.leak) * liquid;
-  const refill = (intoPassages + intoConverter + intoLines) / seconds;
-  if (walk.ahead > 0) lookBack(walk);
-  walk.thrownOff = Math.max(0, thrownOff - refill);
+  takeThrownOff(walk, (intoPassages + intoConverter + intoLines) / seconds);
   state.inFlight = inFlightAfter(state.inFlight, walk.thrownOff, walk.returnTime, seconds);
 
   const lost = Math.min(leaks(walk) * seconds, state.mass);
   state.mass -= lost;
   finds(walk, lost, seconds, state.speed > 0);
   state.leakPressure = line.leakPressure;
-
-  surfaceMoves(walk, seconds, now.drive.acceleration);
 
   if (state.entering >= 0) fillsOn(walk, seconds);
 
@@ -95,6 +98,13 @@ export function flow(walk: Walk, seconds: number): void {
   state.running += seconds;
   state.clock += seconds;
   if (state.leakAge >= 0) state.leakAge += seconds;
+}
+
+/** What is thrown off into flight by the instant [m³/s], less what refills [m³/s]. */
+export function takeThrownOff(walk: Walk, refill: number): void {
+  const { line } = walk.now;
+  const thrownOff = (line.clutchFlow + line.feed - line.relief - line.leak) * (1 - line.lineGas);
+  walk.thrownOff = Math.max(0, thrownOff - refill);
 }
 
 /** Mass that leaks in a second of the instant [kg/s]. */
@@ -142,7 +152,14 @@ function surfaceMoves(walk: Walk, seconds: number, acceleration: number): void {
   swing(across, ahead ? across.half : across.whole, state.slosh, 2, sump.sloshDamping, seconds);
 }
 
-function swing(axis: Swing, factors: SloshFactors, slosh: Float64Array, offset: number, damping: number, seconds: number): void {
+function swing(
+  axis: Swing,
+  factors: SloshFactors,
+  slosh: Float64Array,
+  offset: number,
+  damping: number,
+  seconds: number,
+): void {
   sloshFactors(factors, axis.frequency, damping, seconds);
   sloshBy(slosh, offset, axis.target, factors);
 }

@@ -3,18 +3,26 @@
 import { supplyNow } from "../physics/chain.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
 import { flow, lookAhead, takeStock } from "./advance.ts";
+import { forgetPath } from "./path.ts";
 import { settle } from "./settle.ts";
 import type { AfterStep } from "./tick.ts";
 import type { Walk } from "./walk.ts";
 
 /** Idles in neutral for a time at an engine speed [rad/s] on a grade, in fine steps, so that the suction passage and the pan settle. */
-export function idleInNeutral(walk: Walk, seconds: number, engineSpeed: number, after?: AfterStep, grade = 0): boolean {
+export function idleInNeutral(
+  walk: Walk,
+  seconds: number,
+  engineSpeed: number,
+  after?: AfterStep,
+  grade = 0,
+): boolean {
   const { state, unit, now, road, slip } = walk;
   const { drive } = now;
   road.wish = 0;
   road.grade = grade;
   road.lateral = 0;
   road.speed = 0;
+  forgetPath(walk.path);
   const steps = Math.ceil(seconds / walk.fine);
   for (let i = 0; i < steps; i++) {
     takeStock(walk);

@@ -50,6 +50,7 @@ export function follow(walk: Walk, wanted: number, most: number, least: number):
   const samples = Math.min(MOST, 2 * Math.max(1, Math.ceil((0.5 * wanted) / sampleOf(walk) - 1e-9)));
   const lasts = wanted / samples;
   path.lasts = lasts;
+  path.began = state.clock;
   path.end = Number.NaN;
   path.along = along.target;
   path.across = across.target;
@@ -82,7 +83,7 @@ export function follow(walk: Walk, wanted: number, most: number, least: number):
 /** Whether there is a path for a step of a time [s]: the one that was followed, or, where the step turned out otherwise, one that is followed now. */
 function isFollowed(walk: Walk, seconds: number): boolean {
   const { path, along, across } = walk;
-  if (path.samples === 0) return false;
+  if (path.samples === 0 || path.began !== walk.state.clock) return false;
   const same =
     Math.abs(path.samples * path.lasts - seconds) <= 1e-9 * seconds &&
     path.along === along.target &&
@@ -104,11 +105,12 @@ export function toMiddle(walk: Walk, half: number): boolean {
 
 /** Takes surface and suction gas to the end of such a step, with the instant in its middle known; false where it is not followed. */
 export function toEnd(walk: Walk, seconds: number): boolean {
-  const { path, state } = walk;
-  if (path.samples === 0) return false;
-  const end = gasAtEnd(walk, seconds);
+  if (!isFollowed(walk, seconds)) return false;
+  const { path, state, now } = walk;
+  state.gas = gasAtEnd(walk, seconds);
   for (let i = 0; i < 4; i++) state.slosh[i] = path.slopes[4 * path.samples + i]!;
-  state.gas = end;
+  path.drew = now.line.drawn;
+  path.took = seconds;
   return true;
 }
 
@@ -123,8 +125,6 @@ export function gasAtEnd(walk: Walk, seconds: number): number {
   const grew = path.took > 0 && !isOther(drawn, path.drew);
   path.draws = grew ? (drawn - path.drew) / (0.5 * (path.took + seconds)) : 0;
   path.rises = (now.submergence - over[samples / 2]!) / (0.5 * seconds);
-  path.drew = drawn;
-  path.took = seconds;
   const more = within(0.5 * seconds * path.draws, drawn);
   takeDraw(walk, drawn - more, drawn + more, samples);
   let { gas } = state;

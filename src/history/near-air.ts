@@ -3,7 +3,7 @@
 import { gradeAngle } from "../physics/load/road.ts";
 import { isCovered } from "../physics/sump/pickup.ts";
 import { tiltAcross, tiltAlong } from "../physics/sump/tilt.ts";
-import { lookBack } from "./advance.ts";
+import { lookBack, takeThrownOff } from "./advance.ts";
 import { coveredFor, lowestWithin, swing } from "./covered.ts";
 import { follow, gasAtEnd, isOther, mostFollowed } from "./mouth.ts";
 import { forgetPath } from "./path.ts";
@@ -15,6 +15,8 @@ const SPARE_DEPTH = 1e-4;
 const STILL = 2e-4;
 /** A step near air is so many fine ones at most while something is scarce: air is at the pump, it delivers little more than is taken, or an element holds little more than its torque; */
 export const COARSEST = 4;
+/** so many while the line is short of its pressure: how long that lasts is an event; */
+const SHORT = 2;
 const AIRY = 0.05;
 const SPARE_FLOW = 0.25;
 const SPARE_GRIP = 1.3;
@@ -119,25 +121,24 @@ export function fineStep(walk: Walk, left: number): number {
   const calm = walk.sagRate > 0 ? CALM_RATE / walk.sagRate : Infinity;
   const may = Math.max(FINEST, Math.min(longestNow(walk), calm)) * fine;
   const longest = Math.min(may, mostFollowed(walk));
-  return follow(walk, left / Math.ceil(left / longest - 1e-9), GAS_RATE * fine, FINEST * fine);
+  return follow(walk, left / Math.max(1, Math.ceil(left / longest - 1e-9)), GAS_RATE * fine, FINEST * fine);
 }
 
 /**
- * How long a step may be [s] that was asked for near air before the instant in its middle was known: shorter where there is less to
- * spare after all, or where more or less is drawn than before it [m³/s], or the level moves, so that the gas goes another way.
+ * Whether the look in the middle of a step near air must be taken again, and for how long a step [s]; 0 when it stands: where there is less to
+ * spare after all, or where so much more or less is drawn than before it [m³/s], or the level moves so, that the gas goes another way.
  */
-export function stillMay(walk: Walk, seconds: number, drawnBefore: number): number {
+export function lookAgain(walk: Walk, seconds: number, drawnBefore: number): number {
   const { now, fine, state } = walk;
   const longest = longestNow(walk) * fine;
   const most = GAS_RATE * fine;
   lookBack(walk);
   const moved = Math.abs(gasAtEnd(walk, seconds) - state.gas);
-  if (
-    seconds <= Math.max(longest, fine) &&
-    !isOther(now.line.drawn, drawnBefore) &&
-    (moved <= FORESEEN * most || seconds <= FINEST * fine)
-  )
-    return seconds;
+  const other = isOther(now.line.drawn, drawnBefore);
+  if (!other && seconds <= Math.max(longest, fine) && (moved <= FORESEEN * most || seconds <= FINEST * fine))
+    return 0;
+  // What is thrown off jumped with what is drawn.
+  if (other) takeThrownOff(walk, 0);
   return follow(walk, Math.min(seconds, longest), most, FINEST * fine);
 }
 
@@ -146,6 +147,7 @@ function longestNow({ now, state }: Walk): number {
   const { spill, delivered } = now.line;
   const { turbineTorque } = now.drive;
   if (now.holds < WEAK * turbineTorque) return 1;
+  if (now.line.linePressure < now.setPoint) return SHORT;
   const scarce = state.gas > AIRY || spill < SPARE_FLOW * delivered || now.holds < SPARE_GRIP * turbineTorque;
   return scarce ? COARSEST : CALMEST;
 }

@@ -8,6 +8,8 @@ export interface Path {
   /** Samples, an even number; 0 when no path is followed. How long each lasts [s]. */
   samples: number;
   lasts: number;
+  /** When the step begins [s]: a path is that of one step. */
+  began: number;
   /** Gas in the suction passage at the end of the step, once the instant in its middle is known; NaN before. */
   end: number;
   /** How fast the level rose at the mouth in the last step that was followed [m/s]; what was drawn in its middle [m³/s], how long it took [s], and how fast that grew [m³/s²]. */
@@ -27,6 +29,7 @@ export interface Path {
 export const newPath = (): Path => ({
   samples: 0,
   lasts: 0,
+  began: Number.NaN,
   end: Number.NaN,
   rises: 0,
   drew: 0,

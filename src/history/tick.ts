@@ -11,7 +11,7 @@ import {
   COARSEST,
   drawsTooMuch,
   fineStep,
-  stillMay,
+  lookAgain,
   swingsOverRail,
   WEAK,
 } from "./near-air.ts";
@@ -131,8 +131,8 @@ function roll(walk: Walk, wanted: number): number {
   let seconds = lookAt(walk, wanted);
   if (walk.covered && seconds > COARSEST * walk.fine && drawsTooMuch(walk, drawn, seconds)) return 0;
   if (walk.path.samples > 0) {
-    const may = stillMay(walk, seconds, drawn);
-    if (may < seconds) seconds = lookAt(walk, may);
+    const again = lookAgain(walk, seconds, drawn);
+    if (again > 0) seconds = lookAt(walk, again);
   }
   // Weak: look closer before deciding whether it holds, and closer still for the moment at which it gives way.
   if (seconds > walk.fine && now.holds < WEAK * drive.turbineTorque) seconds = lookAt(walk, walk.fine);
@@ -179,13 +179,14 @@ function holdsFor(walk: Walk, seconds: number): number {
 /** Takes the instant in the middle of a step, which ends when the vehicle stands; returns the step's length. */
 function lookAt(walk: Walk, wanted: number): number {
   const { state, road } = walk;
-  if (walk.ahead > 0) lookBack(walk);
   const seconds = untilStanding(state.speed, road.wish, wanted);
   const { drive } = walk.now;
   // Where the engine has no more to give, the middle of the step is slower than wished: it gives what it gave, or is asked again.
   let reached = walk.short ? Math.min(road.wish, drive.acceleration) : road.wish;
-  if (!walk.covered || seconds <= COARSEST * walk.fine) lookAhead(walk, 0.5 * seconds, reached);
+  const closely = !walk.covered || seconds <= COARSEST * walk.fine;
   for (let i = 0; i < FULL_THROTTLE_TURNS; i++) {
+    if (walk.ahead > 0 && (i === 0 || walk.path.samples > 0)) lookBack(walk);
+    if (closely && walk.ahead === 0) lookAhead(walk, 0.5 * seconds, reached);
     road.speed = Math.max(0, state.speed + 0.5 * reached * seconds);
     drivingNow(walk.unit, state, road, walk.now);
     const off = Math.abs(drive.acceleration - reached) * 0.5 * seconds;

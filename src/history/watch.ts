@@ -109,7 +109,7 @@ export function look(watch: Watcher, measure: number, before: Moment, now: Momen
     const ended = before.clock + (now.clock - before.clock) * (last / (last - measure));
     const { since } = watch;
     watch.since = null;
-    return ended - since.clock < watch.lasting ? undefined : fired(watch, since);
+    return ended - since.clock >= watch.lasting ? fired(watch, since) : undefined;
   }
   if (watch.since === null) {
     const share = last > 0 || last === measure ? 0 : Math.min(1, Math.max(0, -last / (measure - last)));

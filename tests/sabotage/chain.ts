@@ -70,7 +70,6 @@ export const chainMutations: readonly Mutation[] = [
     "(now.submergence - over[samples / 2]!) / (0.5 * seconds)",
     "0",
   ),
-  change(mouth, "the flow goes on as it went", "(drawn - path.drew) / (0.5 * (path.took + seconds))", "0"),
   change(ended, "a condition ends within a step", "(last / (last - measure))", "0"),
   change(
     full,
