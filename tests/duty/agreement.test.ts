@@ -9,7 +9,7 @@ import { compare, dated, isBeforeSlips, type Apart } from "./apart.ts";
 import { drawWeek } from "./cases.ts";
 
 const SEEDS = [1];
-const CASES = 5;
+const CASES = 8;
 /** What an event may be apart by, as a share of its running hours. */
 const WITHIN = 0.01;
 
@@ -45,12 +45,12 @@ describe("over every drawn case", () => {
     expect(over(early).length / early.length, told(over(early)).join("\n")).toBeLessThan(1 / 30);
   });
 
-  // A trip has another story every 5 to 20 g of loss.
-  it("and where both date one of these alike, up to 5 g less or more have been lost", () => {
+  // A trip has another story every 5 to 20 g of loss. A crack loses up to half a per cent too little in thinned fluid.
+  it("and where both date one of these alike, up to 5 g or half a per cent less or more have been lost", () => {
     const alike = apart.filter(({ event, share }) => isBeforeSlips(event.name) && Math.abs(share) < 0.0005);
     expect(alike.length).toBeGreaterThan(30);
     for (const { event, other } of alike)
-      expect(Math.abs(other.lost - event.lost), event.name).toBeLessThan(0.005);
+      expect(Math.abs(other.lost - event.lost), event.name).toBeLessThan(Math.max(0.005, 0.005 * event.lost));
   });
 
   it("of all events at most one in nine is", () => {
