@@ -1,12 +1,15 @@
 // What the pickup draws along the surface's path, held against the equations followed in steps of a millisecond; and when a condition ended.
 import { beforeAll, describe, expect, it } from "vitest";
+import { idleInNeutral } from "../../src/history/idle.ts";
 import { follow, gasAtEnd } from "../../src/history/mouth.ts";
 import { forgetPath } from "../../src/history/path.ts";
+import { engageFromRest, noEngagement } from "../../src/history/shift.ts";
+import { tick } from "../../src/history/tick.ts";
 import { newWalk } from "../../src/history/walk.ts";
 import { look, newMoment, watcher } from "../../src/history/watch.ts";
 import { fluidNow } from "../../src/physics/chain.ts";
 import { fresh } from "../../src/physics/state.ts";
-import { soundUnit } from "../bench/van.ts";
+import { round, soundUnit, walkOf } from "../bench/van.ts";
 
 const g = 9.80665;
 const { sump, holdUp } = soundUnit.build;
@@ -202,5 +205,35 @@ describe("a condition that ceases to hold between two looks", () => {
     // Down from 1 to -3 it ended at 1.25 s, after three quarters of a second.
     expect(told(0.76, -3)).toBeUndefined();
     expect(told(0.74, -3)?.clock).toBe(0.5);
+  });
+});
+
+describe("a path is that of one step", () => {
+  /** The van 3.3 L short, on its round until a tick near air leaves its path behind. */
+  function nearAir() {
+    const walk = walkOf(3.3e-3);
+    const engagement = noEngagement();
+    idleInNeutral(walk, 2, soundUnit.build.engine.idleSpeed);
+    engageFromRest(walk, engagement);
+    for (let i = 0; i < round.count; i++) {
+      tick(walk, round.dt[i]!, round.speed[i]!, round.grade[i]!, round.lateral[i]!, engagement, () => true);
+      if (i > 20 && walk.path.samples > 0 && !walk.state.slipping) return walk;
+    }
+    throw new Error("no tick near air");
+  }
+
+  it("idling on a grade of 8 % the surface comes to rest along it, whatever was driven before", () => {
+    const walk = nearAir();
+    walk.state.speed = 0;
+    idleInNeutral(walk, 20, soundUnit.build.engine.idleSpeed, undefined, 0.08);
+    expect(walk.state.slosh[0]!).toBeCloseTo(0.08, 2);
+  });
+
+  it("a vehicle that all but stands stops within a tick", () => {
+    const walk = nearAir();
+    walk.state.speed = 1e-12;
+    walk.scheduled = 1e-12;
+    expect(tick(walk, 1, 0, 0, 0, noEngagement(), () => true)).toBe(true);
+    expect(walk.state.speed).toBe(0);
   });
 });
