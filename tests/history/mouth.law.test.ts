@@ -231,9 +231,9 @@ describe("a path is that of one step", () => {
 
   it("a vehicle that all but stands stops within a tick", () => {
     const walk = nearAir();
+    // As a slip within a braking tick may leave it: far below what is asked of it. A schedule below zero stands for that.
     walk.state.speed = 1e-12;
-    walk.scheduled = 1e-12;
-    expect(tick(walk, 1, 0, 0, 0, noEngagement(), () => true)).toBe(true);
+    expect(tick(walk, 1, -1, 0, 0, noEngagement(), () => true)).toBe(true);
     expect(walk.state.speed).toBe(0);
   });
 });
