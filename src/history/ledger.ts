@@ -64,12 +64,14 @@ export function closure(unit: Unit, state: State, ledger: Ledger): Closure {
   const outside = state.hidden + state.onRoad + state.onGround;
   const filled = ledger.massFilled + ledger.massAdded;
   const whole = Math.max(filled, Number.MIN_VALUE); // a unit without a drop closes too
-  const heatIn = ledger.heatConverter + ledger.heatPump + ledger.heatGears + ledger.heatSlip + ledger.heatAdded;
+  const heatIn =
+    ledger.heatConverter + ledger.heatPump + ledger.heatGears + ledger.heatSlip + ledger.heatAdded;
   const removed = ledger.heatToAir + ledger.heatToCoolant + ledger.heatLeaked;
   const passed = Math.abs(ledger.heatStart) + heatIn;
   return {
     mass: Math.abs(filled - state.mass - outside) / whole,
     leaked: Math.abs(ledger.massLeaked - outside) / whole,
-    energy: Math.abs(ledger.heatStart + heatIn - heatStored(unit.build, state) - removed) / Math.max(passed, 1),
+    energy:
+      Math.abs(ledger.heatStart + heatIn - heatStored(unit.build, state) - removed) / Math.max(passed, 1),
   };
 }

@@ -119,7 +119,8 @@ function takesHeat(walk: Walk, index: number, seconds: number): void {
   state.plate[index] = after;
 
   const area = clutch.faces * faceArea(clutch);
-  const ahead = made > 0 ? interfaceRise((made * toSteel) / seconds / area, SETTLED, clutch.steelThickness) : 0;
+  const ahead =
+    made > 0 ? interfaceRise((made * toSteel) / seconds / area, SETTLED, clutch.steelThickness) : 0;
   const surface = 0.5 * (before + after) + ahead;
   state.glaze[index] = Math.min(1, state.glaze[index]! + glazeRate(surface) * seconds);
   state.char[index] = charAfter(state.char[index]!, damage.charFactor * charRate(surface), seconds);
@@ -127,7 +128,8 @@ function takesHeat(walk: Walk, index: number, seconds: number): void {
     const worn = state.wear[index]! + wearDepth(made, area, damage.wearPerEnergy);
     state.wear[index] = Math.min(clutch.liningThickness, worn);
   }
-  sums.fromPlates += made * (1 - toSteel) + plateGivesUp(before, now.temperature, power, capacity, conductance, seconds);
+  sums.fromPlates +=
+    made * (1 - toSteel) + plateGivesUp(before, now.temperature, power, capacity, conductance, seconds);
   walk.slipEnergy[index]! += made;
   ledger.heatSlip += made;
   if (!isLockUp) sums.slip[index] = 0;

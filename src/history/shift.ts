@@ -7,7 +7,12 @@ import { elementCapacity, ENGAGING } from "../physics/holding.ts";
 import type { Now } from "../physics/now.ts";
 import type { Build, Gear } from "../physics/build.ts";
 import { lockPressure } from "../physics/clutch/capacity.ts";
-import { commandedTorque, engagementEnergy, engagementTime, type TwoInertias } from "../physics/clutch/engagement.ts";
+import {
+  commandedTorque,
+  engagementEnergy,
+  engagementTime,
+  type TwoInertias,
+} from "../physics/clutch/engagement.ts";
 import { fillVolume } from "../physics/clutch/fill.ts";
 import { frictionCoefficient } from "../physics/clutch/friction.ts";
 import { faceArea, slidingSpeed, type Clutch } from "../physics/clutch/geometry.ts";
@@ -40,7 +45,15 @@ export interface Engagement {
   energy: number;
 }
 
-export const noEngagement = (): Engagement => ({ clutch: 0, fill: 0, missed: 0, late: 0, time: 0, over: true, energy: 0 });
+export const noEngagement = (): Engagement => ({
+  clutch: 0,
+  fill: 0,
+  missed: 0,
+  late: 0,
+  time: 0,
+  over: true,
+  energy: 0,
+});
 
 /** A fill later than this is late [s]. */
 const LATE = 0.01;
@@ -68,8 +81,14 @@ export function shiftTo(walk: Walk, to: number, out: Engagement): void {
 
   // The turbine torque that the new gear would need for the wish, or what full throttle gives at this speed.
   const slope = gradeAngle(road.grade);
-  const needed = Math.max(0, turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, slope)));
-  const torque = Math.min(needed, fullThrottleTorque(build, turbine, pumpTorque(build.pump, now.line.linePressure)));
+  const needed = Math.max(
+    0,
+    turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, road.wish, slope)),
+  );
+  const torque = Math.min(
+    needed,
+    fullThrottleTorque(build, turbine, pumpTorque(build.pump, now.line.linePressure)),
+  );
   const load = turbineTorqueFor(build, gear, roadForce(build.vehicle, state.speed, 0, slope));
   const perMetre = turbinePerMetre(build, gear);
   const synchronous = perMetre * state.speed;
@@ -120,7 +139,8 @@ export function engageFromRest(walk: Walk, out: Engagement): void {
 export function slowestToFill(build: Build, gear: Gear): { readonly clutch: number; readonly share: number } {
   let slowest = gear.holds[0]!;
   for (const hold of gear.holds) {
-    if (fillVolume(build.clutches[hold.clutch]!) > fillVolume(build.clutches[slowest.clutch]!)) slowest = hold;
+    if (fillVolume(build.clutches[hold.clutch]!) > fillVolume(build.clutches[slowest.clutch]!))
+      slowest = hold;
   }
   return slowest;
 }
@@ -160,7 +180,14 @@ function engage(
  * Time to fill a clutch [s] at the flow of this moment, how much later that is than when it is due, and what the clutch lacks then
  * [m³]. Due is when a sound unit in its place would be full (no air, no leak), and what the controller has learned later.
  */
-function fillClutch(now: Now, build: Build, clutch: Clutch, drained: number, learned: number, out: Engagement): number {
+function fillClutch(
+  now: Now,
+  build: Build,
+  clutch: Clutch,
+  drained: number,
+  learned: number,
+  out: Engagement,
+): number {
   const volume = fillVolume(clutch) + drained;
   const flow = fillingFlow(now.lineInput, now.line, clutch);
   const sound: BalanceConditions = { ...now.lineInput, gas: build.sump.pickup.baseGas, leakPlace: "none" };
@@ -175,7 +202,13 @@ function fillClutch(now: Now, build: Build, clutch: Clutch, drained: number, lea
 const soundLine = stillBalance();
 
 /** What the controller asks for [Pa]: the pressure that closes the gap in its target time on a sound lining, with what it has learned. */
-function askedPressure({ state, unit }: Walk, clutch: Clutch, index: number, share: number, pair: TwoInertias): number {
+function askedPressure(
+  { state, unit }: Walk,
+  clutch: Clutch,
+  index: number,
+  share: number,
+  pair: TwoInertias,
+): number {
   const slide = slidingSpeed(clutch, pair.slip / (2 * share));
   const sound = frictionCoefficient(clutch.friction, slide, state.plate[index]!);
   const wanted = commandedTorque(unit.build.shiftControl.targetTime, pair);

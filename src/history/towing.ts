@@ -12,7 +12,10 @@ export interface Towed {
 }
 
 /** The unit with a vehicle of its own, and a call before each trip that hitches or unhitches the trailer. */
-export function towing(unit: Unit, towed: Towed | undefined): { unit: Unit; before: (weekday: number, clock: number) => void } {
+export function towing(
+  unit: Unit,
+  towed: Towed | undefined,
+): { unit: Unit; before: (weekday: number, clock: number) => void } {
   const nothing = () => {
     /* no trailer: the unit is as it is */
   };

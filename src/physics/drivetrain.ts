@@ -45,7 +45,9 @@ export function turbinePerMetre(build: Build, gear: Gear): number {
 /** Turbine torque that gives a wheel force in a gear [N m]; the gears' losses act against the flow of power. */
 export function turbineTorqueFor(build: Build, gear: Gear, wheelForce: number): number {
   const arm = 1 / turbinePerMetre(build, gear);
-  return wheelForce >= 0 ? (wheelForce * arm) / build.gearEfficiency : wheelForce * arm * build.gearEfficiency;
+  return wheelForce >= 0
+    ? (wheelForce * arm) / build.gearEfficiency
+    : wheelForce * arm * build.gearEfficiency;
 }
 
 /** Wheel force that a turbine torque gives in a gear [N]. */
@@ -104,7 +106,8 @@ function carry(build: Build, wanted: number, lockCapacity: number, out: Drive): 
   out.lockSlip = 0;
   out.lockSaturated = false;
   // The converter carries its part at the held slip, the lock-up the rest; what that cannot hold goes to the converter, with more slip.
-  const atHeld = lockCapacity > 0 ? turbineTorque(converter, out.turbine + lockUp.heldSlip, out.turbine) : Infinity;
+  const atHeld =
+    lockCapacity > 0 ? turbineTorque(converter, out.turbine + lockUp.heldSlip, out.turbine) : Infinity;
   if (wanted > atHeld) {
     out.turbineTorque = wanted;
     out.lockSaturated = wanted - atHeld > lockCapacity;

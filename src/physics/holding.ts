@@ -10,9 +10,18 @@ import type { Now } from "./now.ts";
 import type { State } from "./state.ts";
 
 /** Torque that one element carries at a pressure while it slips at `slip` [rad/s], worn and burnt as it is. */
-export function elementCapacity(build: Build, state: State, index: number, slip: number, pressure: number): number {
+export function elementCapacity(
+  build: Build,
+  state: State,
+  index: number,
+  slip: number,
+  pressure: number,
+): number {
   const clutch = build.clutches[index]!;
-  return elementGrip(build, state, index, pressure) * slidingFriction(clutch.friction, slidingSpeed(clutch, Math.abs(slip)));
+  return (
+    elementGrip(build, state, index, pressure) *
+    slidingFriction(clutch.friction, slidingSpeed(clutch, Math.abs(slip)))
+  );
 }
 
 /** Time for which an entering clutch gets no more than the pressure asked for it [s]; what has not locked by then gets all there is. */
