@@ -27,9 +27,21 @@ const mayImport: Record<string, string[]> = {
   // Its card prints readings in shop units, and says who sets each band.
   bay: ["physics", "history", "units", "sources", "errors"],
   // The door: text with units comes in here and leaves as builds, drives, sightings and visits in SI.
-  inputs: ["units", "sources", "physics", "driving", "history", "bay", "chance", "lookback", "errors"],
+  inputs: [
+    "units",
+    "sources",
+    "physics",
+    "driving",
+    "history",
+    "bay",
+    "chance",
+    "lookback",
+    "decisions",
+    "errors",
+  ],
   lookback: ["bay", "chance", "driving", "duty", "hands", "history", "physics", "sources", "errors"],
-  decisions: ["history", "physics", "driving", "inputs", "errors"],
+  // What follows from what is known: laws of lives, looks and costs; the door reads prices for it.
+  decisions: ["physics", "errors"],
   // A case run many times over what is uncertain in it. Text is never read here: that is the door's.
   ensemble: ["chance", "hands", "history", "bay", "inputs", "physics", "sources", "units", "errors"],
   // Pictures need units for their axes, and never the door.

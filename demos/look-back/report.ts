@@ -1,5 +1,6 @@
 // All that a look back has to say: on the screen, as a page with its pictures, and as data.
 
+import type { ComingLeak } from "../../src/lookback/coming.ts";
 import { drivenBy } from "../../src/inputs/visit.ts";
 import type { EventName } from "../../src/history/watch.ts";
 import { causeBars, nextLookBars } from "./bars.ts";
@@ -20,6 +21,7 @@ import {
 } from "../report/frame.ts";
 import { linesInBoth, type Said } from "../report/said.ts";
 import { stretched } from "../report/stretched.ts";
+import { refillTable } from "../report/part-table.ts";
 import { standAlone } from "../report/slim-svg.ts";
 import { tableHtml, tableText, type Table } from "../report/table.ts";
 import { calendarOf, curveOf } from "./curve.ts";
@@ -37,11 +39,15 @@ import {
   openingTable,
   unknownTable,
 } from "./tables.ts";
+import { costsOf, costTable, goesWithSentences, goneTable } from "./goes-with.ts";
+import { lookPicture, lookSentencesFor, lookTable, tellsOfLooks } from "./looking-again.ts";
 import { eventNotes, flowNotes, outsideNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
   readonly telling: Telling;
+  /** Leaks that may come to this vehicle, as they are believed possible. */
+  readonly coming: readonly ComingLeak[];
   /** Guesses that were walked trip by trip. */
   readonly walks: number;
   readonly seed: number;
@@ -49,7 +55,7 @@ export interface LookBackReport {
 }
 
 /** What is printed. */
-export function screenText({ telling, walks }: LookBackReport, system: UnitSystem): string {
+export function screenText({ telling, walks, coming }: LookBackReport, system: UnitSystem): string {
   const { read } = telling;
   const text = (table: Table): string[] => (table.rows.length > 0 ? [tableText(table, system)] : []);
   const noted = (says: readonly string[]): string[] => (says.length > 0 ? [...says, ""] : []);
@@ -67,8 +73,14 @@ export function screenText({ telling, walks }: LookBackReport, system: UnitSyste
     ...noted(eventNotes(telling)),
     ...text(clutchTable(telling)),
     ...noted(walks > 0 ? [walkNote(walks, telling)] : []),
+    ...text(goneTable(telling)),
+    ...text(refillTable(read.visit.unit)),
+    ...text(costTable(telling)),
+    ...noted(goesWithSentences(telling)),
     ...text(aheadTable(telling)),
     ...noted(telling.answer.ahead.length === 0 ? [] : narrowingNote(telling)), // else it was said above
+    ...text(lookTable(coming)),
+    ...noted(lookSentencesFor(coming, system)),
     ...cautions.slice(0, -1),
     "",
   ].join("\n");
@@ -82,7 +94,7 @@ export function filesOf(report: LookBackReport, system: UnitSystem): Map<string,
   return new Map([
     ["report.html", page(report, system)],
     ["answer.json", dataOf(report)],
-    ...pictures(report.telling).map(
+    ...pictures(report).map(
       ({ name, draw }) => [`${name}.svg`, standAlone(draw(system, drawnAt.wide))] as const,
     ),
   ]);
@@ -90,9 +102,10 @@ export function filesOf(report: LookBackReport, system: UnitSystem): Map<string,
 
 const nothing = (text: string): string => `<p>${text}</p>`;
 
-function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
+function page(report: LookBackReport, system: UnitSystem): string {
+  const { telling, walks, coming } = report;
   const { read, answer } = telling;
-  const drawings = pictures(telling);
+  const drawings = pictures(report);
   const picture = (name: string): string => {
     const found = drawings.find((drawing) => drawing.name === name);
     return found === undefined ? "" : figure(found);
@@ -126,8 +139,23 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
         `${tableHtml(clutches)}\n${walks > 0 ? paragraphs([walkNote(walks, telling)]) : ""}`,
       ),
       section(
+        "What goes with it",
+        `${paragraphs(goesWithSentences(telling))}\n${[
+          goneTable(telling),
+          costTable(telling),
+          refillTable(read.visit.unit),
+        ]
+          .filter(({ rows }) => rows.length > 0)
+          .map(tableHtml)
+          .join("\n")}`,
+      ),
+      section(
         "What to look at next",
         `${looks.rows.length === 0 ? "" : `${picture("next")}\n${tableHtml(looks)}`}\n${paragraphs(narrowingNote(telling))}`,
+      ),
+      section(
+        "Before it happens again",
+        `${paragraphs(linesInBoth((each) => lookSentencesFor(coming, each)))}\n${picture("looking-again")}\n${tellsOfLooks(coming) ? tableHtml(lookTable(coming)) : ""}`,
       ),
       section(
         "What this rests on",
@@ -146,7 +174,7 @@ function page({ telling, walks }: LookBackReport, system: UnitSystem): string {
 
 const said = (telling: Telling): Said[] => linesInBoth((system) => sentences(telling, system));
 
-function pictures(telling: Telling): Drawing[] {
+function pictures({ telling, coming }: LookBackReport): Drawing[] {
   const { answer } = telling;
   const drawing = (
     name: string,
@@ -204,11 +232,21 @@ function pictures(telling: Telling): Drawing[] {
             (picture) => nextLookBars(answer, picture),
           ),
         ]),
+    ...(tellsOfLooks(coming)
+      ? [
+          drawing(
+            "looking-again",
+            "Leaks that burn a clutch before a look finds them",
+            "Of the leaks that may come to this vehicle, as it is driven; a line for each kind of look.",
+            (picture) => lookPicture(coming, picture),
+          ),
+        ]
+      : []),
   ];
 }
 
 /** The answer as data: SI, seconds of the visit's clock, with dates beside them. How likely a look should have found it only where that was asked for. */
-function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
+function dataOf({ telling, coming, seed, guesses, walks }: LookBackReport): string {
   const { read, answer, looks: tellLooks } = telling;
   const { looks, ...rest } = answer;
   const dated = (at: number, driven: number) => ({
@@ -238,6 +276,8 @@ function dataOf({ telling, seed, guesses, walks }: LookBackReport): string {
               nineTenths: both(answer.opened.when.nineTenths, answer.opened.driven.nineTenths),
             },
       answer: tellLooks ? { ...rest, looks } : rest,
+      costs: costsOf(telling),
+      coming,
       assumptions: read.assumptions,
     },
     null,

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from "node:path";
 import { readVisitFile } from "../../src/inputs/files.ts";
 import type { ReadVisit } from "../../src/inputs/visit.ts";
 import { answerOf } from "../../src/lookback/answer/answer.ts";
+import { comingLeaks } from "../../src/lookback/coming.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import { lookBack } from "../../src/lookback/lookback.ts";
 import { deliver, obey } from "../report/command.ts";
@@ -42,7 +43,8 @@ async function runAsked(asked: Asked, calledOff: AbortSignal): Promise<void> {
   );
   // Drawing takes its time to load: what is wrong with the input is told before that.
   const { filesOf, screenText } = await import("./report.ts");
-  const report = { telling: { read, answer: answerOf(posterior), looks }, walks, seed, guesses };
+  const coming = comingLeaks(visit, prepared, { seed, beliefs });
+  const report = { telling: { read, answer: answerOf(posterior), looks }, coming, walks, seed, guesses };
   await deliver(out, filesOf(report, system), screenText(report, system), calledOff);
 }
 

@@ -31,6 +31,7 @@ export function page(report: Report, system: UnitSystem): string {
         "What a teardown would find",
         `${tableHtml(tables.clutches)}\n${tableHtml(tables.linings)}\n${paragraphs([tintNote])}`,
       ),
+      section("What goes with it", `${tableHtml(tables.parts)}\n${tableHtml(tables.refills)}`),
       section(
         "No pressure, no clutch, no harm?",
         `<p>True at the left end of the picture, where a valve takes the pressure away at once. A leak takes it away over minutes

@@ -14,6 +14,7 @@ import { fadeTable } from "./fade-table.ts";
 import { leakText } from "./leak-words.ts";
 import { aboutIn, type Loaded } from "./load-case.ts";
 import { page } from "./page.ts";
+import { goneIn, partTable, refillTable } from "./part-table.ts";
 import { firstLow } from "./first-low.ts";
 import { drawnAt, type Drawing } from "./frame.ts";
 import { drawings } from "./pictures.ts";
@@ -33,7 +34,9 @@ export interface Report {
   readonly books: readonly Both[];
   /** What has to be said beside the bay card. */
   readonly bayNotes: readonly string[];
-  readonly tables: Readonly<Record<"events" | "clutches" | "linings" | "bay" | "fades" | "ranges", Table>>;
+  readonly tables: Readonly<
+    Record<"events" | "clutches" | "linings" | "parts" | "refills" | "bay" | "fades" | "ranges", Table>
+  >;
   readonly pictures: readonly Drawing[];
 }
 
@@ -60,6 +63,8 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
       events: eventTable(given, history),
       clutches: clutchTable(given, history),
       linings: liningTable(history),
+      parts: partTable("What goes with the leak, at the end", goneIn(history.clutches)),
+      refills: refillTable(given.unit),
       bay: bayTable(computed.cards),
       fades: fadeTable(computed),
       ranges: rangesTable(given),
@@ -81,7 +86,7 @@ export function screenText(
   { name, about, storyOnScreen, books, bayNotes, tables }: Report,
   system: UnitSystem,
 ): string {
-  const { events, clutches, linings, bay, fades } = tables;
+  const { events, clutches, linings, parts, refills, bay, fades } = tables;
   return [
     name,
     "",
@@ -97,6 +102,8 @@ export function screenText(
     tableText(linings, system),
     tintNote,
     "",
+    tableText(parts, system),
+    tableText(refills, system),
     tableText(fades, system),
     tableText(bay, system),
     ...bayNotes.flatMap((note) => [note, ""]),

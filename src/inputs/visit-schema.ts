@@ -3,7 +3,7 @@
 import * as v from "valibot";
 import type { Plain } from "./gather.ts";
 import { plainNumber, quantity, seed } from "./leaf.ts";
-import { above, between } from "./limits.ts";
+import { above, atLeast, between, wholeAtLeast } from "./limits.ts";
 import { by, evidenceSchema, fullWords, maybe, moment } from "./visit-evidence-schema.ts";
 
 const distance = () => quantity("distance", above(0));
@@ -42,6 +42,34 @@ const beliefSchema = v.variant("law", [
   v.strictObject({ law: v.picklist(["uniform", "log-uniform"]), low: v.unknown(), high: v.unknown() }),
 ]);
 
+const price = () => plainNumber("120", atLeast(0), "a price as a number, in the currency beside it");
+
+/** What each part costs, fitted at one visit with the others, in the writer's own money. */
+const pricesSchema = v.strictObject({
+  currency: v.pipe(v.string(), v.nonEmpty()),
+  line: price(),
+  "line set": price(),
+  "fluid and filter": price(),
+  cooler: price(),
+  converter: price(),
+  clutches: price(),
+  "coming back": price(),
+});
+
+/** The cooler lines' joints that are as old as the one that leaks, and how long they are to hold yet. */
+const linesSchema = v.strictObject({
+  joints: plainNumber(
+    "4",
+    wholeAtLeast(1),
+    "how many joints of that age there are beside the one that leaks",
+  ),
+  age: quantity("time", above(0), '"9 years"'),
+  toHold: maybe(quantity("time", above(0), '"2 years"')),
+  /** Their life as a Weibull law: by when 63 of 100 have failed, and its shape. */
+  life: maybe(quantity("time", above(0), '"16 years"')),
+  shape: maybe(plainNumber("3", between(0.2, 20))),
+});
+
 export const visitSchema = v.strictObject({
   name: v.pipe(v.string(), v.nonEmpty()),
   about: v.exactOptional(v.string()),
@@ -60,6 +88,8 @@ export const visitSchema = v.strictObject({
   evidence: v.array(evidenceSchema),
   beliefs: v.optional(v.record(v.string(), beliefSchema), {}),
   causes: v.optional(v.record(v.string(), plainNumber("0.1", above(0)).wrapped), {}),
+  prices: v.exactOptional(pricesSchema),
+  lines: v.exactOptional(linesSchema),
   seed: v.optional(seed(), 1),
 });
 

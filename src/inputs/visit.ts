@@ -23,6 +23,7 @@ import { halfRead } from "./visit-half-read.ts";
 import type { Seeing } from "./visit-seeing.ts";
 import { addedOf, fullAtFirst } from "./visit-fluid.ts";
 import { visitSchema, type PlainVisit, type VisitTree } from "./visit-schema.ts";
+import { linesOf, pricesOf, type Lines, type Priced } from "./visit-prices.ts";
 import { buildOf, caseOf } from "./visit-vehicle.ts";
 
 /** A visit as the look back takes it, with its clocks and all that was assumed. */
@@ -37,6 +38,9 @@ export interface ReadVisit {
   readonly assumptions: readonly Assumption[];
   /** Every number of the file by its path, as it was written. */
   readonly origins: Readonly<Record<string, Sourced>>;
+  /** What parts cost, and the other joints of the lines; null where the file says nothing of them. */
+  readonly prices: Priced | null;
+  readonly lines: Lines | null;
   /** Whether build and fluid are the vehicle's own; otherwise the invented ones stand in, and an answer must say so. */
   readonly own: { readonly build: boolean; readonly fluid: boolean };
 }
@@ -117,6 +121,7 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
   if (list.faults.length > 0 || read === null || clock === null || daily === null)
     throw codedError("bad-case", withItems(distinct(list.faults), json));
 
+  const lines = there("lines") ? linesOf(tree.lines!, assume) : null;
   const { leak, ...rest } = read.unit;
   const { opening: _opening, hiding: _hiding, ...site } = leak!;
   const start = new Date(`${clock.date}T00:00:00Z`);
@@ -136,6 +141,8 @@ export function readVisit(json: unknown, standIn?: unknown): ReadVisit {
     seed: tree.seed,
     assumptions,
     origins,
+    prices: there("prices") ? pricesOf(tree.prices!) : null,
+    lines,
     own: { build: tree.build !== undefined, fluid: tree.fluid !== undefined },
   };
 }

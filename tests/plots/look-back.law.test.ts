@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import type { Spread } from "../../src/lookback/answer/spread.ts";
 import { closeTo } from "../../src/plots/calendar-axes.ts";
 import { eventDates } from "../../src/plots/event-dates.ts";
+import { lookInterval } from "../../src/plots/look-interval.ts";
 import { missingCurve } from "../../src/plots/missing-curve.ts";
 import { openingDots } from "../../src/plots/opening-dots.ts";
 import { shareBars } from "../../src/plots/share-bars.ts";
@@ -157,5 +158,30 @@ test("bars are as long as their values, with a stroke where they were", () => {
       return svg;
     },
     (texts) => expect(texts).toEqual(expect.arrayContaining(["a slow leak", "80 %", "share"])),
+  );
+});
+
+test("leaks missed by looks: a named line for each kind, over miles and kilometres from nothing", () => {
+  const intervals = [1, 2, 3, 4].map((k) => k * 4e6);
+  drawEach(
+    (picture) => {
+      const svg = lookInterval(
+        {
+          intervals,
+          looks: [
+            { says: "walk round", missed: [0.6, 0.8, 0.9, 0.95] },
+            { says: "shield taken off", missed: [0.2, 0.3, 0.5, 0.7] },
+          ],
+        },
+        picture,
+      );
+      expect(svg.querySelectorAll('g[stroke-width="2.2"] path')).toHaveLength(2);
+      return svg;
+    },
+    (texts, system) => {
+      expect(texts).toContain(`driven between two looks [${system === "US" ? "mi" : "km"}]`);
+      expect(texts).toContain("walk round");
+      expect(texts).toContain("shield taken off");
+    },
   );
 });

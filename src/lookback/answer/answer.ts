@@ -9,6 +9,7 @@ import { missingIn, type MissingAnswer } from "./missing.ts";
 import { foretoldColumn, HARDLY, meanOf, normal, spreadIn } from "./pool.ts";
 import { dots, sorted, type Spread } from "./spread.ts";
 import { clutchesIn, type ClutchAnswer } from "./clutches.ts";
+import { ruinedIn, type RuinedAnswer } from "./ruined.ts";
 import { unknownsIn, type UnknownAnswer } from "./unknowns.ts";
 import { trustIn, type Trust } from "./trust.ts";
 import { outsideIn } from "./outside.ts";
@@ -68,6 +69,8 @@ export interface Answer {
   /** Flow of the leak now, idling hot and parked [m³/s]; null where there hardly is one. */
   readonly flow: { readonly hot: Spread; readonly parked: Spread } | null;
   readonly clutches: readonly ClutchAnswer[];
+  /** What has gone with the leak, as it goes together: shares of all cases. */
+  readonly ruined: readonly RuinedAnswer[];
   /** What to look at next, the one that narrows the opening date most first. */
   readonly ahead: readonly Ahead[];
   readonly conflicts: readonly Conflict[];
@@ -133,6 +136,7 @@ export function answerOf(posterior: Posterior): Answer {
           }
         : null,
     clutches: clutchesIn(posterior),
+    ruined: ruinedIn(posterior),
     ahead: leaks.share > HARDLY ? ahead(posterior) : [],
     conflicts,
     unknowns: unknownsIn(posterior),

@@ -28,18 +28,20 @@ export interface ClutchAnswer {
   } | null;
 }
 
+/** Averages do not tell what a sudden loss burns: where it was one more likely than not, those guesses do that were driven trip by trip. */
+export const byWalks = ({ walked, weighed }: Posterior): boolean =>
+  walked.length > 0 &&
+  weighed.reduce((sum, one) => sum + (one.explanation.cause === "line let go" ? one.share : 0), 0) > 0.5;
+
 export function clutchesIn(posterior: Posterior): ClutchAnswer[] {
   const { build } = posterior.bench.visit.unit;
-  const { walked, weighed } = posterior;
-  const suddenly =
-    weighed.reduce((sum, one) => sum + (one.explanation.cause === "line let go" ? one.share : 0), 0) > 0.5;
+  const { walked } = posterior;
+  const driven = byWalks(posterior);
   return [...build.clutches, build.lockUp.clutch].map(({ name }, i) => {
     const spread = (read: (fate: ClutchFate) => number) =>
       spreadOf(sorted(walked.map((clutches) => read(clutches[i]!))));
-    // Averages do not tell what a sudden loss burns: those that were driven do.
-    const byWalks = suddenly && walked.length > 0;
     const chance = (damage: "0.1" | "0.5" | "1") => {
-      if (byWalks)
+      if (driven)
         return walked.filter((clutches) => clutches[i]!.damage >= Number(damage)).length / walked.length;
       const c = eventColumn(`damage ${damage}`, name);
       return posterior.columns.includes(c)
@@ -51,7 +53,7 @@ export function clutchesIn(posterior: Posterior): ClutchAnswer[] {
       hurt: chance("0.1"),
       half: chance("0.5"),
       burnt: chance("1"),
-      of: byWalks ? walked.length : null,
+      of: driven ? walked.length : null,
       walked:
         walked.length === 0
           ? null
