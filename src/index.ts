@@ -39,6 +39,9 @@ export * as lookback from "./names/lookback.ts";
 /** The same again and again, over all that the uncertain numbers of a case may be. */
 export * as ensemble from "./names/ensemble.ts";
 
+/** What follows: which parts to replace and when, how often to look, how clean a flush leaves it. */
+export * as decisions from "./names/decisions.ts";
+
 /** What a unit is. */
 export type * from "./physics/build.ts";
 

@@ -186,23 +186,25 @@ export function fittedLife(records: readonly LifeRecord[]): FittedLife {
   let top = topAt(records, lnScale, lnShape);
   for (let step = 0; ; step++) {
     const [byScale, byShape] = uphill(top);
-    if (Math.abs(byScale) * Math.exp(lnShape) < 1e-11 && Math.abs(byShape) < 1e-11) break;
+    const toGain = byScale * top.slopeScale + byShape * top.slopeShape;
+    const size = 1 + Math.abs(top.value);
+    if (toGain < (step < STEPS ? 1e-21 : 1e-9) * size) break;
     let share = 1;
     let next = top;
     for (; share > 1e-12; share /= 2) {
       next = topAt(records, lnScale + share * byScale, lnShape + share * byShape);
-      if (next.value >= top.value) break;
+      // As high, to rounding: near the top a whole step is as good in value and better in place.
+      if (next.value >= top.value - 1e-14 * size) break;
     }
     if (!(share > 1e-12)) {
-      // Nothing higher near by: to rounding, or because the likelihood leaves the numbers here.
-      const toGain = byScale * top.slopeScale + byShape * top.slopeShape;
-      if (!(toGain < 1e-8 * (1 + Math.abs(top.value)))) noTop();
+      // Nothing as high near by: the top to rounding, or the likelihood leaves the numbers here.
+      if (!(toGain < 1e-9 * size)) noTop();
       break;
     }
     lnScale += share * byScale;
     lnShape += share * byShape;
     top = next;
-    if (Math.abs(lnShape) > STEEPEST || step > STEPS || !(Math.abs(lnScale) < FURTHEST)) noTop();
+    if (!(Math.abs(lnShape) < STEEPEST && Math.abs(lnScale) < FURTHEST && step <= STEPS)) noTop();
   }
   const determinant = top.scaleScale * top.shapeShape - top.scaleShape * top.scaleShape;
   if (!(determinant > 0 && top.scaleScale < 0)) noTop();

@@ -43,6 +43,8 @@ function checkSample(delays: readonly number[]): void {
 
 /** Looks beyond these are not taken one by one: what they find is spread over the time between them. */
 const MANY_LOOKS = 2000;
+/** A share is known no better than this. */
+const ROUNDING = 1e-16;
 /** What is left of a chance that no longer counts. */
 const NOTHING = 1e-17;
 
@@ -65,7 +67,7 @@ export function shareThatFails(delays: Delays, interval: number, finds = 1): num
   if (finds === 0) return 1 - stillWaiting(delays, Number.MAX_VALUE);
   const failed = (delay: number) => 1 - stillWaiting(delays, delay);
   // The first look, over all scales; those after it one by one, until either all have failed or all are found.
-  let sum = finds * (integralFromZero(failed, interval) / interval);
+  let sum = finds * (integralFromZero(failed, interval, 1, 1, ROUNDING * interval) / interval);
   let left = 1 - finds;
   for (let n = 1; left > NOTHING; n++) {
     const [from, to] = [n * interval, (n + 1) * interval];
@@ -75,9 +77,12 @@ export function shareThatFails(delays: Delays, interval: number, finds = 1): num
       // Found evenly, −ln(1 − r) for each interval: as good as one by one when there are so many.
       const rate = -Math.log1p(-finds) / interval;
       const beyond = (delay: number) => failed(from + delay) * rate * Math.exp(-rate * delay);
-      return Math.min(1, sum + left * integralFromZero(beyond, Math.min(40 / rate, Number.MAX_VALUE - from)));
+      return Math.min(
+        1,
+        sum + left * integralFromZero(beyond, Math.min(40 / rate, Number.MAX_VALUE - from), 1, 1, ROUNDING),
+      );
     }
-    sum += left * finds * integral((u) => failed(from + u * interval), 0, 1);
+    sum += left * finds * integral((u) => failed(from + u * interval), 0, 1, 1, ROUNDING);
     left *= 1 - finds;
   }
   return Math.min(1, sum);

@@ -16,6 +16,7 @@ export const links = [
   "several links",
   "ensemble",
   "looking back",
+  "deciding",
 ] as const;
 export type Link = (typeof links)[number];
 

@@ -1,0 +1,4 @@
+import { runChecks } from "./run-checks.ts";
+import { checks } from "./decisions.ts";
+
+runChecks(checks);
