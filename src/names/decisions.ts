@@ -23,3 +23,5 @@ export {
 export * from "../decisions/plugging.ts";
 export * from "../decisions/replacement-age.ts";
 export * from "../decisions/two-clocks.ts";
+export * from "../decisions/refill.ts";
+export * from "../decisions/renewal.ts";

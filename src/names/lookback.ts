@@ -8,6 +8,7 @@ export type { MissingAnswer } from "../lookback/answer/missing.ts";
 export type { ClutchAnswer } from "../lookback/answer/clutches.ts";
 export type { UnknownAnswer } from "../lookback/answer/unknowns.ts";
 export type { Ahead, Parting } from "../lookback/answer/ahead.ts";
+export type { RuinedAnswer } from "../lookback/answer/ruined.ts";
 export type { Trust } from "../lookback/answer/trust.ts";
 export type { Conflict, Posterior, Run, Weighed } from "../lookback/posterior.ts";
 export { airOf } from "../lookback/air.ts";
@@ -21,6 +22,7 @@ export {
   type Explanation,
 } from "../lookback/causes.ts";
 export { findings, findsLeak, type Finding } from "../lookback/finding.ts";
+export { comingLeaks, delaysUntilHarm, type ComingLeak, type ComingOptions } from "../lookback/coming.ts";
 export { looksAhead, type LookAhead } from "../lookback/looks-ahead.ts";
 
 /** The statistics alone: any question of unknown numbers with beliefs and a likelihood. */

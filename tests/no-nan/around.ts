@@ -154,6 +154,8 @@ export const lookbackRows: Rows<typeof lookback> = {
   answerOf: given,
   lookBack: slow,
   earlyAnswer: slow,
+  comingLeaks: slow,
+  delaysUntilHarm: given,
   explanationsOf: slow,
   checkBelief: asking([number, bounded], (one, other) => [
     lookback.checkBelief("one", one),
