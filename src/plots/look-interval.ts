@@ -4,7 +4,6 @@ import * as Plot from "@observablehq/plot";
 import { axis } from "../units/show.ts";
 import { ink } from "./ink.ts";
 import { draw, sealed, type Picture } from "./picture.ts";
-import { words } from "./words.ts";
 
 /** One kind of look: its name, and by each interval [m] the share of leaks that it misses (0 to 1). */
 export interface LookLine {
@@ -26,7 +25,7 @@ const strokes = [
   { stroke: ink.fluid, strokeDasharray: "" },
 ] as const;
 
-/** A line for each kind of look, named at its middle: the more thorough and the closer together, the fewer are missed. */
+/** A line for each kind of look: the more thorough and the closer together, the fewer are missed. */
 export function lookInterval({ intervals, looks }: LookIntervals, picture: Picture): SVGSVGElement {
   const { factor, unit } = axis("distance", picture.system);
   const last = intervals.at(-1)! * factor;
@@ -35,13 +34,20 @@ export function lookInterval({ intervals, looks }: LookIntervals, picture: Pictu
     ...strokes[i]!,
     points: missed.map((share, k) => ({ x: intervals[k]! * factor, y: 100 * share })),
   }));
-  const middle = Math.floor(0.55 * intervals.length);
+  // What rises leaves its lower right corner free: the names stand there, each beside a piece of its line.
+  const [from, to] = picture.width < 480 ? [0.4, 0.52] : [0.66, 0.74];
+  const names = lines.map(({ says, stroke, strokeDasharray }, i) => ({
+    says,
+    stroke,
+    strokeDasharray,
+    y: 10 * (lines.length - i) - 3,
+  }));
   const svg = draw(
     {
       width: picture.width,
       height: Math.round(Math.min(380, Math.max(280, 0.5 * picture.width))),
       marginLeft: LEFT,
-      marginRight: 20,
+      marginRight: 28,
       marginTop: 30,
       marginBottom: 44,
       x: { domain: [0, last], label: null },
@@ -62,7 +68,7 @@ export function lookInterval({ intervals, looks }: LookIntervals, picture: Pictu
           tickFormat: (y: number) => `${y} %`,
         }),
         Plot.gridY({ ticks: 5, stroke: ink.rule, strokeOpacity: 0.6 }),
-        Plot.text(["leaks that burn a clutch before a look finds them"], {
+        Plot.text(["burnt before a look finds them"], {
           frameAnchor: "top-left",
           textAnchor: "start",
           lineAnchor: "bottom",
@@ -81,9 +87,17 @@ export function lookInterval({ intervals, looks }: LookIntervals, picture: Pictu
         ...lines.map(({ points, stroke, strokeDasharray }) =>
           Plot.line(points, { x: "x", y: "y", stroke, strokeDasharray, strokeWidth: 2.2 }),
         ),
-        ...lines.map(({ points, says, stroke }, i) =>
-          words(points[middle]!, says, stroke, i === 0 ? "above" : "below", "start"),
-        ),
+        ...names.flatMap(({ says, stroke, strokeDasharray, y }) => [
+          Plot.ruleY([y], { x1: from * last, x2: to * last, stroke, strokeDasharray, strokeWidth: 2.2 }),
+          Plot.text([{ x: to * last, y }], {
+            x: "x",
+            y: "y",
+            dx: 6,
+            text: () => says,
+            textAnchor: "start",
+            fill: stroke,
+          }),
+        ]),
       ],
     },
     picture,
