@@ -4,7 +4,9 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Range } from "../src/errors.ts";
 
-const physics = join(import.meta.dirname, "../src/physics");
+const src = join(import.meta.dirname, "../src");
+/** Rooms that hold laws, and how the table names their files. */
+const rooms = { physics: "", decisions: "decisions/" };
 
 const isRange = (value: unknown): value is Range =>
   typeof value === "object" && value !== null && "law" in value && "quantity" in value && "source" in value;
@@ -18,17 +20,19 @@ const short = (value: number) =>
 
 /** Every row, by file. */
 export async function lawRows(): Promise<string[]> {
-  const files = readdirSync(physics, { recursive: true, encoding: "utf8" })
-    .filter((name) => name.endsWith(".ts"))
-    .map((name) => name.replaceAll("\\", "/"))
-    .sort();
   const rows: string[] = [];
-  for (const file of files) {
-    const module = (await import(pathToFileURL(join(physics, file)).href)) as Record<string, unknown>;
-    for (const { law, quantity, unit, low, high, source } of Object.values(module).filter(isRange))
-      rows.push(
-        `| ${law} | \`${file}\` | ${quantity} ${short(low)} to ${short(high)}${unit === "1" ? "" : ` ${unit}`} | ${source} |`,
-      );
+  for (const [room, named] of Object.entries(rooms)) {
+    const files = readdirSync(join(src, room), { recursive: true, encoding: "utf8" })
+      .filter((name) => name.endsWith(".ts"))
+      .map((name) => name.replaceAll("\\", "/"))
+      .sort();
+    for (const file of files) {
+      const module = (await import(pathToFileURL(join(src, room, file)).href)) as Record<string, unknown>;
+      for (const { law, quantity, unit, low, high, source } of Object.values(module).filter(isRange))
+        rows.push(
+          `| ${law} | \`${named}${file}\` | ${quantity} ${short(low)} to ${short(high)}${unit === "1" ? "" : ` ${unit}`} | ${source} |`,
+        );
+    }
   }
   return rows;
 }

@@ -76,8 +76,16 @@ export function blockedByChance(passages: number, probability: number): BlockedB
   return { mean, deviation, probabilities: probabilities.map((one) => one / sum) };
 }
 
+function checkProbabilities({ probabilities }: BlockedByChance): void {
+  if (probabilities.length < 2)
+    impossible("probabilities", probabilities.length, "one for none, and for each passage");
+  for (const probability of probabilities) fraction("probabilities", probability);
+}
+
 /** Probability that so many passages or more are blocked. */
-export function blockedAtLeast({ probabilities }: BlockedByChance, least: number): number {
+export function blockedAtLeast(chance: BlockedByChance, least: number): number {
+  checkProbabilities(chance);
+  const { probabilities } = chance;
   count("least", least, 0);
   return probabilities.slice(least).reduce((sum, one) => sum + one, 0);
 }
@@ -86,7 +94,9 @@ export function blockedAtLeast({ probabilities }: BlockedByChance, least: number
  * Mean of n/(n − m) over all but a wholly blocked cooler: how many times the pressure difference it takes for the same flow. More
  * than at the mean number blocked: the mean of a ratio. Infinity where it is wholly blocked for sure.
  */
-export function meanPressureTimes({ probabilities }: BlockedByChance): number {
+export function meanPressureTimes(chance: BlockedByChance): number {
+  checkProbabilities(chance);
+  const { probabilities } = chance;
   const passages = probabilities.length - 1;
   const open = probabilities.slice(0, passages);
   const sure = open.reduce((sum, one) => sum + one, 0);

@@ -1,6 +1,6 @@
 // How much fluid a unit takes by what was emptied, and what of the old fluid stays in it.
 
-import { positive } from "../errors.ts";
+import { fraction, impossible, notNegative, positive } from "../errors.ts";
 import type { HoldUp } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 
@@ -31,11 +31,17 @@ export interface Filled {
 /**
  * What goes into a unit that was full, after it stood overnight and was emptied, as far as the drain reaches: what stays in converter (`converterDrains`), lines and passages
  * (`passagesDrain`) is not drained with the pan. `temperature` [K] is that of the fluid as it is poured: cold fluid takes less room than it will when hot.
- * Volumes in m³. Source: the mass that is missing is the mass that goes in. Errors: a temperature that is none.
+ * Volumes in m³. Source: the mass that is missing is the mass that goes in. Errors: volumes, shares or a temperature that cannot be.
  */
 export function refills(unit: Filled, fluid: { readonly density15: number }, temperature: number): Refill[] {
-  positive("temperature", temperature, "K");
   const { fill, fillTemperature, holdUp } = unit;
+  positive("fill", fill, "m³");
+  positive("temperature", temperature, "K");
+  notNegative("converter", holdUp.converter, "m³");
+  notNegative("coolerAndLines", holdUp.coolerAndLines, "m³");
+  notNegative("passages", holdUp.passages, "m³");
+  fraction("converterDrains", holdUp.converterDrains);
+  fraction("passagesDrain", holdUp.passagesDrain);
   const converter = holdUp.converter * (1 - holdUp.converterDrains);
   const passages = holdUp.passages * (1 - holdUp.passagesDrain);
   const lines = holdUp.coolerAndLines;
@@ -46,6 +52,7 @@ export function refills(unit: Filled, fluid: { readonly density15: number }, tem
     "all of it": 0,
   };
   const swells = density(fluid.density15, fillTemperature) / density(fluid.density15, temperature);
+  if (!(swells > 0 && swells < Infinity)) impossible("density15", fluid.density15, "the density of a fluid");
   return emptyings.map((emptied) => {
     const left = Math.min(fill, stays[emptied]);
     return { emptied, poured: (fill - left) * swells, old: left / fill };

@@ -12,6 +12,7 @@ import {
   unitRows,
 } from "./around.ts";
 import { clutchRows, damageRows, heatRows, loadRows } from "./clutch-to-load.ts";
+import { decisionRows } from "./deciding.ts";
 import { fluidRows, leakRows } from "./fluid-and-leak.ts";
 import { sumpRows, supplyRows } from "./sump-and-supply.ts";
 import { wrongAnswers, type Question, type Unasked } from "./walk.ts";
@@ -24,6 +25,7 @@ const rows: Readonly<Record<string, Readonly<Record<string, Row>>>> = {
   chain: chainRows,
   clutch: clutchRows,
   damage: damageRows,
+  decisions: decisionRows,
   driving: drivingRows,
   duty: dutyRows,
   ensemble: ensembleRows,
