@@ -18,6 +18,38 @@ export function crossing(low: Seen, high: Seen, event: number): number {
   return low.lacking + (high.lacking - low.lacking) * Math.min(1, Math.max(0, share));
 }
 
+/** Measures that differ by no more than this are one: they tell nothing of how near the event is. */
+const SAME = 1e-6;
+
+/**
+ * The loss at which an event begins to happen between two that were seen, the second of which is at an index among all that were [kg lacking]. Near it a measure may say nothing on one
+ * side (a line that has all of its pressure, a fill that is at its limit): then it goes on from the other side, where it bends as most of them do.
+ */
+export function beginning(seen: readonly Seen[], at: number, event: number): number {
+  const [outer, out, inside, inner] = [seen[at - 2], seen[at - 1]!, seen[at]!, seen[at + 1]];
+  const [x0, x1, y0, y1] = [out.lacking, inside.lacking, out.held[event]!, inside.held[event]!];
+  const middle = 0.5 * (x0 + x1);
+  const isSame = (other: Seen | undefined, value: number) =>
+    other !== undefined && Math.abs(other.held[event]! - value) <= SAME;
+  const y2 = inner?.held[event] ?? Number.NaN;
+  const rises = y2 > y1 && y2 < Infinity;
+  const x2 = inner?.lacking ?? Number.NaN;
+  const fromInside = rises ? x1 - (y1 * (x2 - x1)) / (y2 - y1) : Number.NaN;
+  if (y0 === -1 || !(y0 > -Infinity) || isSame(outer, y0)) {
+    if (!rises) return middle;
+    // From where it begins such a measure rises as a straight line or as a root.
+    const asRoot = x1 - (y1 * y1 * (x2 - x1)) / (y2 * y2 - y1 * y1);
+    return asRoot > x0 ? 0.5 * (Math.max(x0, fromInside) + asRoot) : middle;
+  }
+  if (!(y1 < Infinity) || isSame(inner, y1)) {
+    const slope = outer === undefined ? 0 : (y0 - outer.held[event]!) / (x0 - outer.lacking);
+    const fromOutside = x0 - y0 / slope;
+    return slope > 0 && fromOutside < x1 ? 0.5 * (fromOutside + middle) : middle;
+  }
+  const straight = x0 - (y0 * (x1 - x0)) / (y1 - y0);
+  return fromInside > x0 ? 0.5 * (straight + fromInside) : straight;
+}
+
 /** Steels of two levels that differ by more than this [K] tell of a slip at one of them. */
 const SAME_PLATE = 15;
 /** So do linings that differ by more than this in what is charred and glazed. */
@@ -72,21 +104,6 @@ export function beginPiece(
   return from;
 }
 
-/** Walks on from a piece at which the unit stands to the end of another and adds what they show to what is known. */
-function walkPieces(
-  frozen: Frozen,
-  kind: TripKind,
-  pieces: readonly PieceSeen[],
-  from: number,
-  index: number,
-  lacking: number,
-  longer: number,
-): void {
-  const told = (piece: number, held: Float64Array, since: Float64Array) =>
-    add(pieces[piece]!, { lacking, held: held.slice(), since: since.slice() });
-  driveFrozen(frozen, kind, { told }, from, index - from + 1, longer);
-}
-
 function add({ seen }: PieceSeen, shown: Seen): void {
   const at = seen.findIndex(({ lacking }) => lacking >= shown.lacking);
   if (at < 0) seen.push(shown);
@@ -94,9 +111,30 @@ function add({ seen }: PieceSeen, shown: Seen): void {
 }
 
 /**
- * Walks a trip again from its beginning to a piece until the loss at which the event begins or ceases to happen there (`edge`), between
- * two that were seen, is known to within a tolerance [kg]. At `happens` it does; one that `jumps` tells nothing of how near it is, and the trip is
- * walked to its end, since all of its story changes there. Returns whether it had to be walked at all.
+ * Walks a trip again at a loss [kg lacking], from its beginning to a piece, or only until an event has come; what it shows on the way is seen of every event.
+ */
+export function walkAgain(
+  frozen: Frozen,
+  kind: TripKind,
+  trip: KindSeen,
+  last: number,
+  lacking: number,
+  longer: number,
+  untilComes = -1,
+): void {
+  beginPiece(frozen, trip, 0, lacking);
+  let come = false;
+  const told = (piece: number, held: Float64Array, since: Float64Array) => {
+    if (come) return;
+    add(trip.pieces[piece]!, { lacking, held: held.slice(), since: since.slice() });
+    come = held[untilComes]! > 0;
+  };
+  driveFrozen(frozen, kind, { told, step: () => !come }, 0, last + 1, longer);
+}
+
+/**
+ * Halves what lies between two losses that were seen until the one at which an event begins or ceases to happen in a piece (`edge`) is known to within a
+ * tolerance [kg]. At `happens` it does. The trip is walked to its end, since all of its story changes there. Returns whether it had to be walked at all.
  */
 export function closeIn(
   frozen: Frozen,
@@ -107,27 +145,17 @@ export function closeIn(
   edge: "begins" | "ceases",
   happens: Seen,
   tolerance: number,
-  jumps: boolean,
 ): boolean {
   const { seen } = trip.pieces[index]!;
-  const last = jumps ? trip.pieces.length - 1 : index;
+  const last = trip.pieces.length - 1;
   const longer = frozen.severity.lasting[event]! + 1;
   let inside = happens;
-  let estimated = Number.NaN;
   for (let walks = 0; walks < MOST_WALKS; walks++) {
     const outside = seen[seen.indexOf(inside) + (edge === "begins" ? -1 : 1)];
     if (outside === undefined || outside.held[event]! > 0) return walks > 0;
-    const [low, high] = edge === "begins" ? [outside, inside] : [inside, outside];
-    const width = high.lacking - low.lacking;
-    const estimate = jumps ? Number.NaN : crossing(low, high, event);
-    if (width <= tolerance || (Math.abs(estimate - estimated) < tolerance && width < 30 * tolerance))
-      return walks > 0;
-    estimated = estimate;
-    // The straight line, kept off the ends; every third time the middle, so that the bracket closes from both sides.
-    const kept = Math.min(high.lacking - 0.05 * width, Math.max(low.lacking + 0.05 * width, estimate));
-    const lacking = jumps || walks % 3 === 2 ? 0.5 * (low.lacking + high.lacking) : kept;
-    beginPiece(frozen, trip, 0, lacking);
-    walkPieces(frozen, kind, trip.pieces, 0, last, lacking, longer);
+    if (Math.abs(outside.lacking - inside.lacking) <= tolerance) return walks > 0;
+    const lacking = 0.5 * (outside.lacking + inside.lacking);
+    walkAgain(frozen, kind, trip, last, lacking, longer);
     const shown = seen.find((other) => other.lacking === lacking);
     if (shown === undefined) return false;
     if (shown.held[event]! > 0) inside = shown;

@@ -204,10 +204,13 @@ function keepWorst(frozen: Frozen): void {
   const { running } = frozen.walk.state;
   for (let i = 0; i < severity.lasting.length; i++) {
     if (frozen.past[i] === 1) continue;
-    const worst = severity.lasting[i]! > 0 ? heldFor(severity, i) : measures.values[i]!;
     const began = running - severity.lasting[i]!;
     const here = began >= pieceFrom;
     const held = here ? frozen.held : frozen.heldBefore;
+    const value = measures.values[i]!;
+    // What stayed for a time was never more than it is now.
+    if (!(value > held[i]!)) continue;
+    const worst = severity.lasting[i]! > 0 ? heldFor(severity, i) : value;
     if (!(worst > held[i]!)) continue;
     // Below zero the nearest it came; above zero it is dated when it first happened.
     if (!(held[i]! > 0)) (here ? frozen.since : frozen.sinceBefore)[i] = began - tripFrom;

@@ -5,7 +5,7 @@ import type { Ticks } from "../driving/trace.ts";
 import { idleFirst } from "../history/plan.ts";
 
 /** After so long a stand [s] everything has cooled and drained: how much longer it was no longer matters to the trip. */
-const COLD_AFTER = 12 * 3600;
+export const COLD_AFTER = 12 * 3600;
 /** Shortest piece of a trip that is looked at by itself [s]. */
 const PIECE = 60;
 const WEEK = 7 * 86400;

@@ -48,8 +48,8 @@ const steps = { calm: levelStep, airy: levelStep / 2, slipping: levelStep / 8, l
  * A kind of trip is looked at closely up to so much beyond the first level at which a clutch burns in it, and beyond the first at which one burns in another
  * that comes at least as often [kg]: what a leak of twenty trips loses from one of those to the next.
  */
-const BEYOND = 0.25;
-const BEYOND_OTHERS = 0.4;
+export const BEYOND = 0.25;
+export const BEYOND_OTHERS = 0.4;
 /** Share of the range of what may be learned with which the share that a full unit keeps of it through a trip is found. */
 const TRIAL = 0.1;
 

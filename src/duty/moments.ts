@@ -1,9 +1,9 @@
 // The moments of a week at which an event can come: pieces of trips, each with the losses at which it happens there.
 
-import { closeIn, crossing } from "./critical.ts";
+import { beginning, closeIn, crossing, walkAgain } from "./critical.ts";
 import type { Frozen } from "./frozen.ts";
 import type { Kinds, TripKind } from "./kinds.ts";
-import type { KindSeen, PieceSeen, Seen } from "./levels.ts";
+import { BEYOND, BEYOND_OTHERS, type KindSeen, type PieceSeen, type Seen } from "./levels.ts";
 import type { Candidate } from "./prepared.ts";
 
 /** Losses at which an event happens in a piece [kg lacking], and when within the trip at the least of them [s]. */
@@ -22,7 +22,12 @@ interface Window {
 /** How closely a loss at which something begins or ceases is found [kg]: what hangs on the fluid alone, and what comes of slips. */
 const FOUND_WITHIN = 0.001;
 const JUMPS_WITHIN = 0.004;
+/** What was found is made sure of by a walk so far beside it, where it was seen on one side of so wide a span alone [kg]. */
+const SURE = 0.01;
+const SURE_WITHIN = 0.03;
 const MOST_TURNS = 4;
+/** Most times that a trip is walked again for the least loss of one event. */
+const MOST_WALKS = 16;
 
 /**
  * Every window of an event in a piece; one that `jumps` with what slipped before it has no nearness, and changes halfway between two losses. More fluid lost may undo it (a longer slip has taught the controller, an earlier one has slowed the vehicle).
@@ -37,9 +42,11 @@ function windowsOf(
   follows: (shown: Seen) => boolean,
 ): Window[] {
   const found: Window[] = [];
-  const edge = (low: Seen, high: Seen) => {
+  const edge = (at: number, begins: boolean) => {
+    const [low, high] = [seen[at - 1]!, seen[at]!];
     const bothCome = low.held[event]! > 0 && high.held[event]! > 0;
-    return jumps || bothCome ? 0.5 * (low.lacking + high.lacking) : crossing(low, high, event);
+    if (jumps || bothCome) return 0.5 * (low.lacking + high.lacking);
+    return begins ? beginning(seen, at, event) : crossing(low, high, event);
   };
   let last = -1;
   for (let i = 0; i < seen.length; i++) {
@@ -51,8 +58,8 @@ function windowsOf(
     found.push({
       kind,
       piece,
-      critical: i === 0 ? seen[i]!.lacking : edge(seen[i - 1]!, seen[i]!),
-      until: last + 1 < seen.length ? edge(seen[last]!, seen[last + 1]!) : Infinity,
+      critical: i === 0 ? seen[i]!.lacking : edge(i, true),
+      until: last + 1 < seen.length ? edge(last + 1, false) : Infinity,
       time: seen[i]!.since[event]!,
       follows: late,
       least: seen[i]!,
@@ -111,7 +118,7 @@ const SMOOTH = [
 export function findEdges(frozen: Frozen, kinds: Kinds, seen: readonly KindSeen[], event: number): void {
   if (isSmooth(frozen, event))
     seen.forEach((trip, k) => {
-      leastEdge(frozen, kinds.kinds[k]!, trip, k, event);
+      leastEdge(frozen, kinds.kinds[k]!, trip, k, event, reach(kinds, seen, k, event));
     });
   else if (frozen.burns.includes(event))
     seen.forEach((trip, k) => {
@@ -119,19 +126,71 @@ export function findEdges(frozen: Frozen, kinds: Kinds, seen: readonly KindSeen[
     });
 }
 
-/** The least loss of what hangs on the fluid alone. It goes on happening: where it does not, a story of a few grams is between two levels. */
-function leastEdge(frozen: Frozen, kind: TripKind, trip: KindSeen, k: number, event: number): void {
-  // What is found may leave another moment as the first.
-  for (let turn = 0; turn < MOST_TURNS; turn++) {
+/** The least loss from which on an event comes in a kind of trip for as long as a leak of twenty trips may lose from one of them to the next [kg lacking]. */
+function surelyFrom(windows: readonly Window[]): number {
+  let [from, to] = [Infinity, -Infinity];
+  for (const { critical, until } of windows) {
+    if (critical > to) from = critical;
+    to = Math.max(to, until);
+    if (to - from >= BEYOND) return from;
+  }
+  return Infinity;
+}
+
+/** No leak gets further in a kind of trip before the event has come, in one of its kind or in another that comes at least as often [kg lacking]. */
+function reach({ times }: Kinds, seen: readonly KindSeen[], k: number, event: number): number {
+  return Math.min(
+    ...seen.map(({ pieces }, j) => {
+      if (times[j]! < times[k]!) return Infinity;
+      return surelyFrom(firstWindows(pieces, event, j)) + (j === k ? BEYOND : BEYOND_OTHERS);
+    }),
+  );
+}
+
+/**
+ * The least loss of what hangs on the fluid alone, as far as a leak gets there (`upTo`). It goes on happening: where it does not, a story of a few grams is between two levels.
+ */
+function leastEdge(
+  frozen: Frozen,
+  kind: TripKind,
+  trip: KindSeen,
+  k: number,
+  event: number,
+  upTo: number,
+): void {
+  const longer = frozen.severity.lasting[event]! + 1;
+  const walked = new Map<number, number[]>();
+  for (let walks = 0; walks < MOST_WALKS; walks++) {
+    // What is found may leave another moment as the first.
     const first = firstWindows(trip.pieces, event, k)[0];
-    if (first === undefined) return;
-    const { piece, least, most, until } = first;
-    const began = closeIn(frozen, kind, trip, piece, event, "begins", least, FOUND_WITHIN, false);
-    const ceased =
-      until < Infinity && closeIn(frozen, kind, trip, piece, event, "ceases", most, JUMPS_WITHIN, true);
-    if (!began && !ceased) return;
+    if (first === undefined || first.critical > upTo) return;
+    const { piece, least, most, critical, until } = first;
+    const { seen } = trip.pieces[piece]!;
+    const high = least.lacking;
+    const low = seen[seen.indexOf(least) - 1]?.lacking ?? high;
+    const losses = walked.get(piece) ?? [];
+    const stands = Math.abs(critical - losses.at(-1)!) < FOUND_WITHIN;
+    if (high - low <= FOUND_WITHIN || (stands && high - low < SURE_WITHIN)) {
+      const close = until < upTo && until < Infinity;
+      if (close && closeIn(frozen, kind, trip, piece, event, "ceases", most, JUMPS_WITHIN)) continue;
+      return;
+    }
+    const off = 0.05 * (high - low);
+    let lacking = Math.min(high - off, Math.max(low + off, critical));
+    // Every third time the middle, so that it closes from both sides; what stands is made sure of from the side that is far away.
+    if (losses.length % 3 === 2) lacking = 0.5 * (low + high);
+    if (stands) lacking = critical + (high - critical < critical - low ? -SURE : SURE);
+    walked.set(piece, [...losses, lacking]);
+    walkAgain(frozen, kind, trip, lastOpen(trip, event, lacking), lacking, longer, event);
   }
 }
+
+/** The last piece of a trip in which an event began to happen between two losses that were seen, one on either side of a loss [kg lacking]. */
+const lastOpen = ({ pieces }: KindSeen, event: number, lacking: number): number =>
+  pieces.findLastIndex(({ seen }) => {
+    const at = seen.findIndex((shown) => shown.lacking > lacking);
+    return at > 0 && seen[at]!.held[event]! > 0 && !(seen[at - 1]!.held[event]! > 0);
+  });
 
 /**
  * Both losses of every window in which this clutch is the first to burn, as far as the trip was looked at closely: it has another story on either side,
@@ -139,7 +198,7 @@ function leastEdge(frozen: Frozen, kind: TripKind, trip: KindSeen, k: number, ev
  */
 function everyEdge(frozen: Frozen, kind: TripKind, trip: KindSeen, k: number, event: number): void {
   const close = (edge: "begins" | "ceases", { piece, least, most }: Window) =>
-    closeIn(frozen, kind, trip, piece, event, edge, edge === "begins" ? least : most, JUMPS_WITHIN, true);
+    closeIn(frozen, kind, trip, piece, event, edge, edge === "begins" ? least : most, JUMPS_WITHIN);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     let walked = false;
     for (const window of firstWindows(trip.pieces, event, k, true)) {

@@ -3,11 +3,11 @@
 
 import type { Unit } from "../physics/build.ts";
 import { driveFrozen, newFrozen, standFrozen } from "./frozen.ts";
-import type { Kinds } from "./kinds.ts";
+import { COLD_AFTER, type Kinds } from "./kinds.ts";
 import { nothingSeen } from "./levels.ts";
 import { firstWindows, momentOf } from "./moments.ts";
 import type { Candidate } from "./prepared.ts";
-import { lack, restore, snapshotOf } from "./snapshot.ts";
+import { lack, restore, snapshotOf, type Snapshot } from "./snapshot.ts";
 
 /** Airs lie no further apart than this [K], and a moment that one has and the next has not is found to within this. */
 const APART = 2;
@@ -64,14 +64,18 @@ function momentsIn(
   const frozen = newFrozen(unit, air);
   const seen = kinds.kinds.map(nothingSeen);
   lack(unit, frozen.walk.state, losses[0]!);
-  const ends = kinds.kinds.map((kind) => {
-    standFrozen(frozen, kind.stand, () => {});
-    driveFrozen(frozen, kind, {});
-    return snapshotOf(frozen.walk);
-  });
+  const ends: Snapshot[] = [];
+  // Where a kind of trip follows soon on one that comes later, the week is driven once before. Who has stood for long is as cold whatever came before.
+  if (kinds.kinds.some(({ before, stand }, k) => before >= k && stand < COLD_AFTER))
+    for (const kind of kinds.kinds) {
+      standFrozen(frozen, kind.stand, () => {});
+      driveFrozen(frozen, kind, {});
+      ends.push(snapshotOf(frozen.walk));
+    }
   for (const lacking of losses)
     for (const [k, kind] of kinds.kinds.entries()) {
-      restore(frozen.walk, ends[kind.before]!);
+      const before = ends[kind.before];
+      if (before !== undefined) restore(frozen.walk, before);
       lack(unit, frozen.walk.state, lacking);
       standFrozen(frozen, kind.stand, () => {});
       driveFrozen(frozen, kind, {

@@ -12,6 +12,7 @@ export const middleShape = 1e-13;
 
 const places = circuitPlaces.length;
 const count = shapes.length;
+const scales = shapes.map((shape) => Math.sqrt(1 + shape / middleShape));
 
 /** Tables on their way, and what has gathered since the last tick and in this trip. */
 export interface Tabling {
@@ -130,10 +131,7 @@ function loses(
   if (!(pressure > 0)) return;
   const seep = (density * liquid * seconds * 2 * pressure) / viscosity;
   const x = (4 * density * Math.max(liquid, 1e-3) * pressure) / (viscosity * viscosity);
-  for (let s = 0; s < count; s++) {
-    const shape = shapes[s]!;
-    out[row + s]! += (seep * Math.sqrt(1 + shape / middleShape)) / (1 + Math.sqrt(1 + x * shape));
-  }
+  for (let s = 0; s < count; s++) out[row + s]! += (seep * scales[s]!) / (1 + Math.sqrt(1 + x * shapes[s]!));
 }
 
 /** Goes on to the next piece; the tables of the circuit run on from piece to piece. */
