@@ -4,6 +4,7 @@ import { restsOf } from "../history/plan.ts";
 import { ambientOn, type Plan } from "../history/simulate.ts";
 import type { Leak } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
+import { takePlace } from "./flow.ts";
 import type { Prepared } from "./prepared.ts";
 import { newReading, type Reading } from "./reading.ts";
 
@@ -138,6 +139,7 @@ export function begin(march: March, plan: Plan): void {
   march.opensRunning = Infinity;
   march.opensIn = Infinity;
   if (march.leak === null) return;
+  takePlace(march.reading, march.leak);
   if ("after" in plan.opens) {
     march.opensAt = plan.opens.after;
     march.opensRunning = runningAt(march, plan.opens.after);

@@ -1,7 +1,7 @@
 // Which event happens when: in the first week in which enough is lacking, the first moment of its trips at which enough is lacking.
 
 import type { EventName } from "../history/watch.ts";
-import { takeOpening, weekAgeing } from "./flow.ts";
+import { takeAge, takeOpening } from "./flow.ts";
 import { beyondAirs, takeAir, takeLevel } from "./reading.ts";
 import { airAt, airOf, between, DAY, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
@@ -273,7 +273,8 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
     takeLevel(reading, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
     const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
-    takeOpening(reading, prepared.unit, leak, age, calendar, week * weekAgeing(reading));
+    takeAge(reading, prepared.unit, week);
+    takeOpening(reading, leak, age, calendar);
     march.tripLoss = tripLoses(march, kind, from, whole);
   }
   const share = march.tripLoss > 0 ? tripLoses(march, kind, from, time) / march.tripLoss : 0;

@@ -4,7 +4,7 @@ import { closedLeak, type LeakNow } from "../physics/leaking.ts";
 import { levelStep, shapes, type Prepared } from "./prepared.ts";
 import { standParts, tablesOf, type Side, type Tables } from "./tables.ts";
 
-/** Where the tables are read: between two levels, among up to three airs, at one opening. Written in place. */
+/** Where the tables are read: between two levels, among up to three airs, at one opening, in one stand. Written in place. */
 export interface Reading {
   readonly tables: Tables;
   readonly opening: LeakNow;
@@ -14,6 +14,8 @@ export interface Reading {
   first: number;
   count: number;
   readonly weights: Float64Array;
+  /** Levels that all of them have. */
+  rows: number;
   /** Place in the circuit, as `circuitPlaces` counts; -1: the pan. */
   place: number;
   level: number;
@@ -33,8 +35,11 @@ export interface Reading {
   thinned: number;
   /** How many times as long the vehicle stands as its week says. */
   rests: number;
-  /** The stand that was read last, as `standParts` counts. */
+  /** The stand that was taken: as `standParts` counts, which kind it is, how long [s of the week's], and how high the pan stands over the leak in it [m, negative: below]. */
   readonly stand: Float64Array;
+  standKind: number;
+  standLasts: number;
+  over: number;
 }
 
 export const newReading = (prepared: Prepared): Reading => ({
@@ -44,6 +49,7 @@ export const newReading = (prepared: Prepared): Reading => ({
   first: 0,
   count: 0,
   weights: new Float64Array(3),
+  rows: 0,
   place: 0,
   level: 0,
   levelShare: 0,
@@ -58,6 +64,9 @@ export const newReading = (prepared: Prepared): Reading => ({
   thinned: 1,
   rests: 1,
   stand: new Float64Array(standParts),
+  standKind: 0,
+  standLasts: 0,
+  over: 0,
 });
 
 /** Air beyond those prepared counts as theirs from this far on [K]: a parabola that is followed further leads anywhere. */
@@ -66,14 +75,16 @@ export const beyondAirs = 3;
 /** Weighs the airs for one of a temperature [K]: the parabola through the three around it, or what there is. */
 export function takeAir(reading: Reading, asked: number): void {
   const { weights } = reading;
-  const { airs } = reading.tables;
+  const { airs, levels } = reading.tables;
   const air = Math.max(airs[0]! - beyondAirs, Math.min(airs[airs.length - 1]! + beyondAirs, asked));
   const count = Math.min(3, airs.length);
   let first = 0;
   while (first + count < airs.length && airs[first]! + airs[first + count]! < 2 * air) first++;
   reading.first = first;
   reading.count = count;
+  let rows = Infinity;
   for (let i = 0; i < count; i++) {
+    rows = Math.min(rows, levels[first + i]!);
     const here = airs[first + i]!;
     let weight = 1;
     for (let j = 0; j < count; j++) {
@@ -82,19 +93,18 @@ export function takeAir(reading: Reading, asked: number): void {
     }
     weights[i] = weight;
   }
+  reading.rows = rows;
 }
 
 /** Goes to the loss [kg lacking] between two levels; the air is taken. */
 export function takeLevel(reading: Reading, lacking: number): void {
-  const { levels } = reading.tables;
-  let least = Infinity;
-  for (let i = 0; i < reading.count; i++) least = Math.min(least, levels[reading.first + i]!);
-  const at = Math.max(0, Math.min(lacking / levelStep, least - 1));
-  reading.level = Math.min(Math.floor(at), Math.max(0, least - 2));
-  const share = at - reading.level;
+  const { weights, low, high, rows, count } = reading;
+  const at = Math.max(0, Math.min(lacking / levelStep, rows - 1));
+  const level = Math.min(Math.floor(at), Math.max(0, rows - 2));
+  const share = at - level;
+  reading.level = level;
   reading.levelShare = share;
-  const { weights, low, high } = reading;
-  for (let i = 0; i < reading.count; i++) {
+  for (let i = 0; i < count; i++) {
     const weight = weights[i]!;
     low[i] = weight * (1 - share);
     high[i] = weight * share;
@@ -137,8 +147,8 @@ export function shaped(reading: Reading, table: Side, at: number, width: number)
   return reading.factor * sum;
 }
 
-/** Reads one of the week's kinds of stands into `stand`. */
-export function takeStand(reading: Reading, standKind: number, standKinds: number): void {
+/** Reads one of so many kinds of stands into `stand`. */
+export function readStand(reading: Reading, standKind: number, standKinds: number): void {
   const { low, high, count, stand } = reading;
   const { stands } = reading.tables;
   const row = rowOf(reading, standKind, standKinds) * standParts;
