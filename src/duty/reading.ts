@@ -130,19 +130,20 @@ export function mixed(reading: Reading, table: Side, at: number, width: number):
 /** The same of a table by shape, with the four shapes weighed and turned into mass [kg]; the opening is taken. */
 export function shaped(reading: Reading, table: Side, at: number, width: number): number {
   const { low, high, count, shape, shapeWeights } = reading;
-  const row = rowOf(reading, at, width) * shapes.length + shape;
-  const higher = row + up(reading, width) * shapes.length;
+  const next = reading.tables.airs.length;
+  const row = rowOf(reading, at * shapes.length + shape, width * shapes.length);
+  const higher = row + up(reading, width * shapes.length);
   const a = shapeWeights[0]!;
   const b = shapeWeights[1]!;
   const c = shapeWeights[2]!;
   const d = shapeWeights[3]!;
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    const l = row + i * shapes.length;
-    const h = higher + i * shapes.length;
+    const l = row + i;
+    const h = higher + i;
     sum +=
-      low[i]! * (a * table[l]! + b * table[l + 1]! + c * table[l + 2]! + d * table[l + 3]!) +
-      high[i]! * (a * table[h]! + b * table[h + 1]! + c * table[h + 2]! + d * table[h + 3]!);
+      low[i]! * (a * table[l]! + b * table[l + next]! + c * table[l + 2 * next]! + d * table[l + 3 * next]!) +
+      high[i]! * (a * table[h]! + b * table[h + next]! + c * table[h + 2 * next]! + d * table[h + 3 * next]!);
   }
   return reading.factor * sum;
 }
