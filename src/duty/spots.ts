@@ -20,7 +20,7 @@ export interface Spots {
   readonly spot: Found;
 }
 
-const nowhere = (): Found => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null });
+const nowhere = (): Found => ({ week: -1, trip: 0, time: 0, lost: 0 });
 
 export const newSpots = (): Spots => ({
   place: { capacity: 0, carryOff: 0 },
