@@ -1,6 +1,6 @@
 // What a leak loses in a running week or a trip, read from the tables of a prepared week.
 
-import type { Leak, Unit } from "../physics/build.ts";
+import type { FatigueCrack, Leak, Unit } from "../physics/build.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
 import { openingAt } from "../physics/leaking.ts";
@@ -16,9 +16,19 @@ const placeOf = ({ place, fedBy }: Leak): number =>
     ? -1
     : circuitPlaces.indexOf(place === "shaft-seal" ? fedBy : place);
 
-/** Takes where a leak is, for all of its history. */
-export function takePlace(reading: Reading, leak: Leak): void {
+/** Takes a leak for all of its history: where it is, and its opening, if that stays as it is. */
+export function takeLeak(reading: Reading, leak: Leak): void {
+  const { kind } = leak.opening;
   reading.place = placeOf(leak);
+  reading.grows = kind !== "hole" && kind !== "slot";
+  if (!reading.grows) openAsParked(reading, leak, 0, 0);
+}
+
+/** An opening that is the same whether the engine runs or not. */
+function openAsParked({ opening, parked }: Reading, leak: Leak, age: number, calendar: number): void {
+  openingAt(opening, leak.opening, age, 0, true, calendar);
+  parked.viscous = opening.viscous;
+  parked.inertial = opening.inertial;
 }
 
 /** Takes fluid that is so many weeks old, of which each takes the share of its life that it takes at the level that was taken. */
@@ -28,20 +38,20 @@ export function takeAge(reading: Reading, { fluid }: Unit, weeks: number): void 
 }
 
 /** Takes the leak's opening after so many seconds of running and in all; air, level and the fluid's age are taken. */
-export function takeOpening(reading: Reading, { opening: leaks }: Leak, age: number, calendar: number): void {
-  const { opening, parked, tables, place } = reading;
+export function takeOpening(reading: Reading, leak: Leak, age: number, calendar: number): void {
   reading.shape = -1;
   reading.opened++;
-  // Only a crack gapes by pressure and bending.
-  if (leaks.kind === "crack") {
-    const pressure = place >= 0 ? mixed(reading, tables.circuit[place]!.pressure, 0, 1) : 0;
-    openingAt(opening, leaks, age, pressure, true, calendar);
-    openingAt(parked, leaks, age, 0, false, calendar);
-    return;
-  }
-  openingAt(opening, leaks, age, 0, true, calendar);
-  parked.viscous = opening.viscous;
-  parked.inertial = opening.inertial;
+  if (!reading.grows) return;
+  if (leak.opening.kind === "crack") gape(reading, leak.opening, age);
+  else openAsParked(reading, leak, age, calendar);
+}
+
+/** Only a crack gapes by pressure and bending. */
+function gape(reading: Reading, crack: FatigueCrack, age: number): void {
+  const { opening, parked, tables, place } = reading;
+  const pressure = place >= 0 ? mixed(reading, tables.circuit[place]!.pressure, 0, 1) : 0;
+  openingAt(opening, crack, age, pressure, true);
+  openingAt(parked, crack, age, 0, false);
 }
 
 /** Looks up how the opening that was taken lies among the shapes of the tables. */

@@ -10,14 +10,16 @@ export interface Reading {
   readonly opening: LeakNow;
   /** Opening in a parked line: without bending and pressure. */
   readonly parked: LeakNow;
-  /** The first of up to three airs, how many they are, and their weights. */
+  /** The air that was taken [K]: the first of up to three around it, how many they are, and their weights. */
+  air: number;
   first: number;
   count: number;
   readonly weights: Float64Array;
   /** Levels that all of them have. */
   rows: number;
-  /** Place in the circuit, as `circuitPlaces` counts; -1: the pan. */
+  /** Place of the leak in the circuit, as `circuitPlaces` counts, -1: the pan; and whether its opening grows. */
   place: number;
+  grows: boolean;
   level: number;
   levelShare: number;
   /** Weights of the airs at the lower and at the upper level. */
@@ -46,11 +48,13 @@ export const newReading = (prepared: Prepared): Reading => ({
   tables: tablesOf(prepared),
   opening: closedLeak(),
   parked: closedLeak(),
+  air: Number.NaN,
   first: 0,
   count: 0,
   weights: new Float64Array(3),
   rows: 0,
   place: 0,
+  grows: true,
   level: 0,
   levelShare: 0,
   low: new Float64Array(3),
@@ -74,6 +78,8 @@ export const beyondAirs = 3;
 
 /** Weighs the airs for one of a temperature [K]: the parabola through the three around it, or what there is. */
 export function takeAir(reading: Reading, asked: number): void {
+  if (reading.air === asked) return;
+  reading.air = asked;
   const { weights } = reading;
   const { airs, levels } = reading.tables;
   const air = Math.max(airs[0]! - beyondAirs, Math.min(airs[airs.length - 1]! + beyondAirs, asked));

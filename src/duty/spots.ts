@@ -76,8 +76,7 @@ function drives(march: March, spots: Spots, week: number, trip: number, kind: nu
   const { pieceTimes, pieceMoves, time } = prepared.kinds[kind]!;
   const from = lostAtStart[trip]!;
   const to = lostAtEnd[trip]!;
-  let moves = 0;
-  for (const seconds of pieceMoves) moves += seconds;
+  const moves = march.moves[kind]!;
   if (spots.held + to - from < spots.place.capacity) {
     passes(spots, week, trip, 0, from, to - from, moves, time - moves);
     return;

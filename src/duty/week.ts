@@ -34,7 +34,7 @@ export function walkWeek(march: March, week: number): void {
   let fluid = added[week]!;
   takeAir(reading, airOf(march, week));
   let ended = -1e-6;
-  const grows = leak !== null && leak.opening.kind !== "hole" && leak.opening.kind !== "slot";
+  const { grows } = reading;
   for (let i = 0; i < order.length; i++) {
     const { kind, standKind } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
