@@ -31,6 +31,7 @@ export function story(given: Case, history: History, low: FirstLow | null, tell:
   const opens = first("leak opens");
   const spot = first("first spot on the ground");
   const slip = first("first sustained slip");
+  const chance = first("level below the low mark");
   const day = ({ clock }: { clock: number }) => dateOf(given, clock).slice(0, 10);
   const gone = ({ lost }: { lost: number }) => tell(volumeOf(given, lost), "volume", 2);
   const until = (from: Moment, to: Moment) => apart(from, to, tell);
@@ -51,6 +52,11 @@ export function story(given: Case, history: History, low: FirstLow | null, tell:
     says.push(
       `The stick, read idling in park on level ground with the fluid at ${tell(HOT, "temperature")}, would have stood below its low mark ` +
         `after every trip from ${day(low)} on${last ? `, ${until(low, last)} before` : ""}; ${gone(low)} were gone by then.`,
+    );
+  // The event of that name waits until the driving itself lets the stick be read: another date, so it is told apart.
+  if (low && chance && (!last || low.clock < last.clock))
+    says.push(
+      `The event “level below the low mark” is another moment: the first idle of the driving itself at which the stick, hot and level, stood under it, on ${day(chance)}.`,
     );
   if (spot && last)
     says.push(

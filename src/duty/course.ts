@@ -4,6 +4,7 @@ import { restsOf } from "../history/plan.ts";
 import { ambientOn, type Plan } from "../history/simulate.ts";
 import type { Leak } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
+import { takeLeak } from "./flow.ts";
 import type { Prepared } from "./prepared.ts";
 import { newReading, type Reading } from "./reading.ts";
 
@@ -41,7 +42,8 @@ export interface March {
   older: number;
   /** What the stands of a week lost by the rate that was read last [kg]. */
   stood: number;
-  /** Seconds of a week in which the vehicle moves. */
+  /** Seconds of a trip of each kind, and of a week, in which the vehicle moves. */
+  readonly moves: Float64Array;
   readonly weekMoves: number;
   readonly timeBefore: Float64Array;
   readonly distanceBefore: Float64Array;
@@ -75,6 +77,7 @@ export interface March {
 export function newMarch(prepared: Prepared, plan: Plan): March {
   const count = prepared.occurrences.length;
   const row = () => new Float64Array(count);
+  const moves = Float64Array.from(prepared.kinds, ({ pieceMoves }) => pieceMoves.reduce((a, b) => a + b, 0));
   return {
     prepared,
     reading: newReading(prepared),
@@ -89,10 +92,8 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     standing: 0,
     older: 0,
     stood: 0,
-    weekMoves: prepared.occurrences.reduce(
-      (sum, { kind }) => sum + prepared.kinds[kind]!.pieceMoves.reduce((a, b) => a + b, 0),
-      0,
-    ),
+    moves,
+    weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + moves[kind]!, 0),
     timeBefore: row(),
     distanceBefore: row(),
     opensAt: Infinity,
@@ -138,6 +139,7 @@ export function begin(march: March, plan: Plan): void {
   march.opensRunning = Infinity;
   march.opensIn = Infinity;
   if (march.leak === null) return;
+  takeLeak(march.reading, march.leak);
   if ("after" in plan.opens) {
     march.opensAt = plan.opens.after;
     march.opensRunning = runningAt(march, plan.opens.after);

@@ -1,7 +1,7 @@
 // Which event happens when: in the first week in which enough is lacking, the first moment of its trips at which enough is lacking.
 
 import type { EventName } from "../history/watch.ts";
-import { takeOpening, weekAgeing } from "./flow.ts";
+import { takeAge, takeOpening } from "./flow.ts";
 import { beyondAirs, takeAir, takeLevel } from "./reading.ts";
 import { airAt, airOf, between, DAY, WEEK, type March } from "./course.ts";
 import { tripLoses } from "./week.ts";
@@ -27,19 +27,30 @@ export interface Found {
   /** Seconds since the start of the trip; negative in the stand before it. */
   time: number;
   lost: number;
-  candidate: Candidate | null;
 }
 
-/** A moment, and the least loss at which it can come in any air that it stands for [kg lacking]. */
-interface Moment {
-  readonly candidate: Candidate;
-  readonly least: number;
+/**
+ * Moments of a kind of trip by rising least loss, the numbers of each one after another: the least loss at which it can come in any air that it stands
+ * for [kg lacking], then as in `Candidate`.
+ */
+type Moments = Float64Array;
+const [LEAST, CRITICAL, UNTIL, TIME, COLDER, WARMER, FOLLOWS, NEXT] = [0, 1, 2, 3, 4, 5, 6, 7];
+
+/** A trip that is looked into: lacking at its start and end [kg], what of that was not lost, and from when on [s] it goes as at the loss of a burn [kg]. */
+interface Looked {
+  week: number;
+  trip: number;
+  before: number;
+  atStart: number;
+  atEnd: number;
+  burntAt: number;
+  burntLost: number;
 }
 
 /** Events that are looked for: which have come, and where; kept from plan to plan. */
 export interface Lookout {
-  /** By event, air and kind of trip, by rising least loss. */
-  readonly moments: readonly (readonly (readonly (readonly Moment[])[])[])[];
+  /** By event, air and kind of trip. */
+  readonly moments: readonly (readonly (readonly Moments[])[])[];
   /** By event and air: the least loss at which it can come in that air [kg lacking]. */
   readonly leastIn: readonly Float64Array[];
   /** By event: the least loss at which it can come in any air that was prepared [kg lacking]. */
@@ -56,25 +67,24 @@ export interface Lookout {
   /** Which events are a clutch of the gears burnt, and whether one has come. */
   readonly burns: Uint8Array;
   burnt: boolean;
+  readonly looked: Looked;
 }
 
 export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
   const moments = thresholds.map(({ airs, moments: byAir }) =>
     byAir.map((ofAir, a) => {
-      const down = halfway(airs, a, -1);
-      const up = halfway(airs, a, 1);
-      const leastOf = ({ critical, colder, warmer }: Candidate) =>
-        critical - Math.max(0, colder * down, -warmer * up);
+      const [down, up] = [halfway(airs, a, -1), halfway(airs, a, 1)];
       return kinds.map((_, k) =>
-        ofAir
-          .filter(({ kind }) => kind === k)
-          .map((candidate) => ({ candidate, least: leastOf(candidate) }))
-          .sort((a, b) => a.least - b.least),
+        sideBySide(
+          ofAir.filter(({ kind }) => kind === k),
+          down,
+          up,
+        ),
       );
     }),
   );
   const leastIn = moments.map((byAir) =>
-    Float64Array.from(byAir, (byKind) => Math.min(...byKind.flat().map((moment) => moment.least))),
+    Float64Array.from(byAir, (byKind) => Math.min(...byKind.map((list) => list[LEAST] ?? Infinity))),
   );
   const least = Float64Array.from(leastIn, (byAir) => Math.min(...byAir));
   const count = thresholds.length;
@@ -83,7 +93,7 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
     leastIn,
     least,
     come: new Uint8Array(count),
-    found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null })),
+    found: thresholds.map(() => ({ week: -1, trip: 0, time: 0, lost: 0 })),
     waiting: new Int32Array(count),
     waits: 0,
     fresh: new Int32Array(count),
@@ -92,8 +102,18 @@ export function newLookout({ kinds, thresholds, unit }: Prepared): Lookout {
       name === "damage 1" && clutch !== unit.build.lockUp.clutch.name ? 1 : 0,
     ),
     burnt: false,
+    looked: { week: 0, trip: 0, before: 0, atStart: 0, atEnd: 0, burntAt: Infinity, burntLost: 0 },
     byLeast: Int32Array.from(least.keys()).sort((a, b) => least[a]! - least[b]!),
   };
+}
+
+/** Some moments as they are gone through, for airs so much colder and warmer than theirs [K]. */
+function sideBySide(candidates: readonly Candidate[], down: number, up: number): Moments {
+  const rows = candidates.map(({ critical, until, time, colder, warmer, follows }) => {
+    const least = critical - Math.max(0, colder * down, -warmer * up);
+    return [least, critical, until, time, colder, warmer, follows ? 1 : 0];
+  });
+  return Float64Array.from(rows.sort((a, b) => a[LEAST]! - b[LEAST]!).flat());
 }
 
 /** Half of the way to the next air on one side [K]. */
@@ -150,23 +170,27 @@ function nearest(airs: readonly number[], air: number): number {
 
 /** Looks through a week's trips from one of them on for events that have not come; returns the first trip in which some do (`fresh`), or their number. */
 export function lookOn(march: March, lookout: Lookout, week: number, from: number): number {
-  const { prepared, shortAtFirst, order, lostAtEnd, addedAtStart } = march;
-  const { least, waiting, fresh, come } = lookout;
+  const { shortAtFirst, order, lostAtStart, lostAtEnd, addedAtStart } = march;
+  const { least, waiting, fresh, looked } = lookout;
   lookout.came = 0;
   for (let i = from; i < order.length; i++) {
     const before = shortAtFirst - addedAtStart[i]!;
-    const atEnd = before + lostAtEnd[i]!;
-    if (!(least[waiting[0]!]! <= atEnd)) continue;
-    const { kind } = prepared.occurrences[order[i]!]!;
-    const air = airAt(march, week * WEEK + march.startsAt[i]!);
-    lookInto(march, lookout, week, i, kind, air, before, atEnd, Infinity, 0);
+    if (!(least[waiting[0]!]! <= before + lostAtEnd[i]!)) continue;
+    looked.week = week;
+    looked.trip = i;
+    looked.before = before;
+    looked.atStart = before + lostAtStart[i]!;
+    looked.atEnd = before + lostAtEnd[i]!;
+    looked.burntAt = Infinity;
+    lookInto(march, lookout);
     const burn = firstBurn(lookout);
-    if (burn !== null) lookInto(march, lookout, week, i, kind, air, before, atEnd, burn.time, burn.lost);
-    if (lookout.came === 0) continue;
-    for (let n = 0; n < lookout.came; n++) {
-      come[fresh[n]!] = 1;
-      noLonger(lookout, fresh[n]!);
+    if (burn !== null) {
+      looked.burntAt = burn.time;
+      looked.burntLost = burn.lost;
+      lookInto(march, lookout);
     }
+    if (lookout.came === 0) continue;
+    for (let n = 0; n < lookout.came; n++) noLonger(lookout, fresh[n]!);
     return i;
   }
   return order.length;
@@ -182,73 +206,58 @@ function firstBurn({ fresh, came, found, burns }: Lookout): Found | null {
   return first;
 }
 
-/** Looks for every event that has not come in one trip. From the time at which a clutch burnt on [s] the trip goes as it goes at the loss of that moment [kg]. */
-function lookInto(
-  march: March,
-  lookout: Lookout,
-  week: number,
-  trip: number,
-  kind: number,
-  air: number,
-  before: number,
-  atEnd: number,
-  burntAt: number,
-  burntLost: number,
-): void {
-  const { least, waiting, found, moments, fresh } = lookout;
-  const { thresholds } = march.prepared;
+/** Looks for every event that has not come in the trip. */
+function lookInto(march: March, lookout: Lookout): void {
+  const { least, waiting, found, moments, fresh, looked } = lookout;
+  const { thresholds, occurrences } = march.prepared;
+  const { kind } = occurrences[march.order[looked.trip]!]!;
+  const air = airAt(march, looked.week * WEEK + march.startsAt[looked.trip]!);
+  let nodes: readonly number[] | undefined;
+  let node = 0;
   lookout.came = 0;
   for (let w = 0; w < lookout.waits; w++) {
     const t = waiting[w]!;
-    if (least[t]! > atEnd) break;
+    if (least[t]! > looked.atEnd) break;
+    // Most events have the same airs.
     const { airs } = thresholds[t]!;
-    const node = nearest(airs, air);
-    const warmer = air - airs[node]!;
+    if (airs !== nodes) node = nearest((nodes = airs), air);
     const list = moments[t]![node]![kind]!;
-    if (comesIn(march, list, warmer, week, trip, before, atEnd, lookout.burnt, burntAt, burntLost, found[t]!))
-      fresh[lookout.came++] = t;
+    if (comesIn(march, lookout, list, air - airs[node]!, found[t]!)) fresh[lookout.came++] = t;
   }
 }
 
-/** The first of some moments of a trip at which enough is lacking and not too much, in air so much warmer than theirs [K]. */
+/** The first of some moments of the trip at which enough is lacking and not too much, in air so much warmer than theirs [K]. */
 function comesIn(
   march: March,
-  moments: readonly Moment[],
+  { looked, burnt }: Lookout,
+  moments: Moments,
   warmer: number,
-  week: number,
-  trip: number,
-  before: number,
-  atEnd: number,
-  burnt: boolean,
-  burntAt: number,
-  burntLost: number,
   at: Found,
 ): boolean {
-  const atStart = before + march.lostAtStart[trip]!;
-  let time = Infinity;
-  for (let m = 0; m < moments.length; m++) {
-    const { candidate, least } = moments[m]!;
-    if (least > atEnd) break;
-    if (candidate.time >= time) continue;
-    const shift = warmer * (warmer < 0 ? candidate.colder : candidate.warmer);
-    const from = candidate.critical + shift;
-    const until = candidate.until + shift;
+  const { week, trip, before, atStart, atEnd, burntAt, burntLost } = looked;
+  const side = warmer < 0 ? COLDER : WARMER;
+  let first = Infinity;
+  for (let m = 0; m < moments.length && moments[m + LEAST]! <= atEnd; m += NEXT) {
+    const time = moments[m + TIME]!;
+    if (time >= first) continue;
+    const shift = warmer * moments[m + side]!;
+    const from = moments[m + CRITICAL]! + shift;
+    const until = moments[m + UNTIL]! + shift;
     if (from > atEnd || until < atStart) continue;
-    const told = candidate.time > burntAt;
-    if (candidate.follows && !told && !burnt) continue;
+    const told = time > burntAt;
+    if (moments[m + FOLLOWS] === 1 && !told && !burnt) continue;
     // Only a loss that passes an edge within the trip has to be known to the moment.
     if (told || from > atStart || until < atEnd) {
-      const lacking = before + (told ? burntLost : lostIn(march, week, trip, candidate.time));
+      const lacking = before + (told ? burntLost : lostIn(march, week, trip, time));
       if (lacking < from || lacking > until) continue;
     }
-    time = candidate.time;
-    at.candidate = candidate;
+    first = time;
   }
-  if (time === Infinity) return false;
+  if (first === Infinity) return false;
   at.week = week;
   at.trip = trip;
-  at.time = time;
-  at.lost = lostIn(march, week, trip, time);
+  at.time = first;
+  at.lost = lostIn(march, week, trip, first);
   return true;
 }
 
@@ -273,7 +282,8 @@ export function lostAt(march: March, week: number, trip: number, time: number): 
     takeLevel(reading, shortAtFirst + lostAtStart[trip]! - addedAtStart[trip]!);
     const age = Math.max(0, running + 0.5 * whole - march.opensRunning);
     const calendar = Math.max(0, week * WEEK + march.startsAt[trip]! + 0.5 * whole - march.opensAt);
-    takeOpening(reading, prepared.unit, leak, age, calendar, week * weekAgeing(reading));
+    takeAge(reading, prepared.unit, week);
+    takeOpening(reading, leak, age, calendar);
     march.tripLoss = tripLoses(march, kind, from, whole);
   }
   const share = march.tripLoss > 0 ? tripLoses(march, kind, from, time) / march.tripLoss : 0;

@@ -107,14 +107,9 @@ function averaged(prepared: Prepared, plan: Plan): Averaged {
         if (burnt === undefined || event.clock < burnt.clock) burnt = event;
       }
       if (burn === undefined || burnt === undefined || ended !== undefined) continue;
-      const { time } = prepared.kinds[burn.candidate!.kind]!;
-      for (const event of afterBurning(
-        march,
-        burnt,
-        burn.candidate!.kind,
-        time - burn.time,
-        prepared.aftermaths,
-      )) {
+      const { kind } = prepared.occurrences[march.order[burn.trip]!]!;
+      const left = prepared.kinds[kind]!.time - burn.time;
+      for (const event of afterBurning(march, burnt, kind, left, prepared.aftermaths)) {
         const t = thresholds.findIndex(({ name, clutch }) => name === event.name && clutch === event.clutch);
         if (event.clock >= averagedUntil || lookout.come[t] === 1) continue;
         events.push(event);

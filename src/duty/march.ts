@@ -3,10 +3,11 @@
 
 import type { Plan } from "../history/simulate.ts";
 import { airOf, partsAt, WEEK, type March } from "./course.ts";
-import { standLoses, takeOpening, tripRunning, weekAgeing, weekRunning, weekStanding } from "./flow.ts";
+import { takeAge, takeOpening, weekRunning } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { fullMass } from "./snapshot.ts";
-import { growthOfAWeek, muchInAWeek, walkWeek } from "./week.ts";
+import { weekStanding } from "./stands.ts";
+import { eachLoses, growthOfAWeek, muchInAWeek, walkWeek } from "./week.ts";
 
 /** Longest step [weeks], and most change of the air in one [K]. */
 const LONGEST_STEP = 4;
@@ -21,13 +22,12 @@ function rateAt(march: March, week: number, lost: number, added: number): number
   takeAir(reading, airOf(march, week - 0.5 + march.middle));
   const lacking = march.shortAtFirst + lost - added;
   takeLevel(reading, lacking);
+  takeAge(reading, prepared.unit, week);
   const age = Math.max(0, (week + march.older) * weekTime - march.opensRunning);
-  const fluidAge = week * weekAgeing(reading);
-  takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.middle), fluidAge);
+  takeOpening(reading, leak, age, openFor(march, week + march.middle));
   const running = weekRunning(reading, prepared, leak);
   // A pit grows by the calendar, in stands too.
-  if (leak.opening.kind === "pit")
-    takeOpening(reading, prepared.unit, leak, age, openFor(march, week + march.standing), fluidAge);
+  if (leak.opening.kind === "pit") takeOpening(reading, leak, age, openFor(march, week + march.standing));
   // A stand goes by what it begins with: on the way of the mean that was half of its loss before.
   takeLevel(reading, lacking - (0.5 * march.stood) / march.order.length);
   march.stood = weekStanding(reading, prepared, leak);
@@ -42,13 +42,10 @@ const growsRunning: readonly string[] = ["seal", "crack", "rub"];
  * trip, and before it in the stand. Its rate was read.
  */
 function olderThanMiddle(march: March): number {
-  const { reading, prepared, leak, order, timeBefore, weekTime, perKind, perStand } = march;
+  const { prepared, leak, order, timeBefore, weekTime, perKind, perStand } = march;
   if (leak === null || !growsRunning.includes(leak.opening.kind)) return 0;
-  const { kinds, occurrences, standKinds } = prepared;
-  for (let k = 0; k < kinds.length; k++)
-    perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
-  for (let s = 0; s < standKinds.length; s++)
-    perStand[s] = standLoses(reading, prepared, leak, s, standKinds[s]!.stand);
+  const { kinds, occurrences } = prepared;
+  eachLoses(march, leak);
   let [lost, older] = [0, 0];
   for (let i = 0; i < order.length; i++) {
     const { kind, standKind } = occurrences[order[i]!]!;

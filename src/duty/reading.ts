@@ -4,18 +4,22 @@ import { closedLeak, type LeakNow } from "../physics/leaking.ts";
 import { levelStep, shapes, type Prepared } from "./prepared.ts";
 import { standParts, tablesOf, type Side, type Tables } from "./tables.ts";
 
-/** Where the tables are read: between two levels, among up to three airs, at one opening. Written in place. */
+/** Where the tables are read: between two levels, among up to three airs, at one opening, in one stand. Written in place. */
 export interface Reading {
   readonly tables: Tables;
   readonly opening: LeakNow;
   /** Opening in a parked line: without bending and pressure. */
   readonly parked: LeakNow;
-  /** The first of up to three airs, how many they are, and their weights. */
+  /** The air that was taken [K]: the first of up to three around it, how many they are, and their weights. */
+  air: number;
   first: number;
   count: number;
   readonly weights: Float64Array;
-  /** Place in the circuit, as `circuitPlaces` counts; -1: the pan. */
+  /** Levels that all of them have. */
+  rows: number;
+  /** Place of the leak in the circuit, as `circuitPlaces` counts, -1: the pan; and whether its opening grows. */
   place: number;
+  grows: boolean;
   level: number;
   levelShare: number;
   /** Weights of the airs at the lower and at the upper level. */
@@ -33,18 +37,24 @@ export interface Reading {
   thinned: number;
   /** How many times as long the vehicle stands as its week says. */
   rests: number;
-  /** The stand that was read last, as `standParts` counts. */
+  /** The stand that was taken: as `standParts` counts, which kind it is, how long [s of the week's], and how high the pan stands over the leak in it [m, negative: below]. */
   readonly stand: Float64Array;
+  standKind: number;
+  standLasts: number;
+  over: number;
 }
 
 export const newReading = (prepared: Prepared): Reading => ({
   tables: tablesOf(prepared),
   opening: closedLeak(),
   parked: closedLeak(),
+  air: Number.NaN,
   first: 0,
   count: 0,
   weights: new Float64Array(3),
+  rows: 0,
   place: 0,
+  grows: true,
   level: 0,
   levelShare: 0,
   low: new Float64Array(3),
@@ -58,6 +68,9 @@ export const newReading = (prepared: Prepared): Reading => ({
   thinned: 1,
   rests: 1,
   stand: new Float64Array(standParts),
+  standKind: 0,
+  standLasts: 0,
+  over: 0,
 });
 
 /** Air beyond those prepared counts as theirs from this far on [K]: a parabola that is followed further leads anywhere. */
@@ -65,15 +78,19 @@ export const beyondAirs = 3;
 
 /** Weighs the airs for one of a temperature [K]: the parabola through the three around it, or what there is. */
 export function takeAir(reading: Reading, asked: number): void {
+  if (reading.air === asked) return;
+  reading.air = asked;
   const { weights } = reading;
-  const { airs } = reading.tables;
+  const { airs, levels } = reading.tables;
   const air = Math.max(airs[0]! - beyondAirs, Math.min(airs[airs.length - 1]! + beyondAirs, asked));
   const count = Math.min(3, airs.length);
   let first = 0;
   while (first + count < airs.length && airs[first]! + airs[first + count]! < 2 * air) first++;
   reading.first = first;
   reading.count = count;
+  let rows = Infinity;
   for (let i = 0; i < count; i++) {
+    rows = Math.min(rows, levels[first + i]!);
     const here = airs[first + i]!;
     let weight = 1;
     for (let j = 0; j < count; j++) {
@@ -82,19 +99,18 @@ export function takeAir(reading: Reading, asked: number): void {
     }
     weights[i] = weight;
   }
+  reading.rows = rows;
 }
 
 /** Goes to the loss [kg lacking] between two levels; the air is taken. */
 export function takeLevel(reading: Reading, lacking: number): void {
-  const { levels } = reading.tables;
-  let least = Infinity;
-  for (let i = 0; i < reading.count; i++) least = Math.min(least, levels[reading.first + i]!);
-  const at = Math.max(0, Math.min(lacking / levelStep, least - 1));
-  reading.level = Math.min(Math.floor(at), Math.max(0, least - 2));
-  const share = at - reading.level;
+  const { weights, low, high, rows, count } = reading;
+  const at = Math.max(0, Math.min(lacking / levelStep, rows - 1));
+  const level = Math.min(Math.floor(at), Math.max(0, rows - 2));
+  const share = at - level;
+  reading.level = level;
   reading.levelShare = share;
-  const { weights, low, high } = reading;
-  for (let i = 0; i < reading.count; i++) {
+  for (let i = 0; i < count; i++) {
     const weight = weights[i]!;
     low[i] = weight * (1 - share);
     high[i] = weight * share;
@@ -120,25 +136,26 @@ export function mixed(reading: Reading, table: Side, at: number, width: number):
 /** The same of a table by shape, with the four shapes weighed and turned into mass [kg]; the opening is taken. */
 export function shaped(reading: Reading, table: Side, at: number, width: number): number {
   const { low, high, count, shape, shapeWeights } = reading;
-  const row = rowOf(reading, at, width) * shapes.length + shape;
-  const higher = row + up(reading, width) * shapes.length;
+  const next = reading.tables.airs.length;
+  const row = rowOf(reading, at * shapes.length + shape, width * shapes.length);
+  const higher = row + up(reading, width * shapes.length);
   const a = shapeWeights[0]!;
   const b = shapeWeights[1]!;
   const c = shapeWeights[2]!;
   const d = shapeWeights[3]!;
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    const l = row + i * shapes.length;
-    const h = higher + i * shapes.length;
+    const l = row + i;
+    const h = higher + i;
     sum +=
-      low[i]! * (a * table[l]! + b * table[l + 1]! + c * table[l + 2]! + d * table[l + 3]!) +
-      high[i]! * (a * table[h]! + b * table[h + 1]! + c * table[h + 2]! + d * table[h + 3]!);
+      low[i]! * (a * table[l]! + b * table[l + next]! + c * table[l + 2 * next]! + d * table[l + 3 * next]!) +
+      high[i]! * (a * table[h]! + b * table[h + next]! + c * table[h + 2 * next]! + d * table[h + 3 * next]!);
   }
   return reading.factor * sum;
 }
 
-/** Reads one of the week's kinds of stands into `stand`. */
-export function takeStand(reading: Reading, standKind: number, standKinds: number): void {
+/** Reads one of so many kinds of stands into `stand`. */
+export function readStand(reading: Reading, standKind: number, standKinds: number): void {
   const { low, high, count, stand } = reading;
   const { stands } = reading.tables;
   const row = rowOf(reading, standKind, standKinds) * standParts;

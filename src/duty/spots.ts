@@ -20,7 +20,7 @@ export interface Spots {
   readonly spot: Found;
 }
 
-const nowhere = (): Found => ({ week: -1, trip: 0, time: 0, lost: 0, candidate: null });
+const nowhere = (): Found => ({ week: -1, trip: 0, time: 0, lost: 0 });
 
 export const newSpots = (): Spots => ({
   place: { capacity: 0, carryOff: 0 },
@@ -76,8 +76,7 @@ function drives(march: March, spots: Spots, week: number, trip: number, kind: nu
   const { pieceTimes, pieceMoves, time } = prepared.kinds[kind]!;
   const from = lostAtStart[trip]!;
   const to = lostAtEnd[trip]!;
-  let moves = 0;
-  for (const seconds of pieceMoves) moves += seconds;
+  const moves = march.moves[kind]!;
   if (spots.held + to - from < spots.place.capacity) {
     passes(spots, week, trip, 0, from, to - from, moves, time - moves);
     return;

@@ -1,8 +1,9 @@
 // What a stand has lost by a moment of it; the march books the whole of it with the trip that ends it.
 
 import { airOf, HOT_PART, WEEK, type March } from "./course.ts";
-import { leaksParked, standLoses, takeOpening, weekAgeing } from "./flow.ts";
+import { takeAge, takeOpening } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
+import { standLoses, takeStand } from "./stands.ts";
 
 /** A leak that opens within so much of a stand's beginning [s] is open all of it, whichever way the sums are rounded. */
 const AT_ONCE = 1e-3;
@@ -20,10 +21,11 @@ export function standLost(march: March, week: number, trip: number, lacked: numb
   if (leak === null || !(open > 0)) return 0;
   takeAir(reading, airOf(march, week));
   takeLevel(reading, march.shortAtFirst + lacked);
-  if (!leaksParked(reading, prepared, leak, standKind, stood)) return 0;
+  if (!takeStand(reading, prepared, leak, standKind, stood)) return 0;
   const age = Math.max(0, week * march.weekTime + timeBefore[trip]! - opensRunning);
   const began = clock - open - opensAt;
-  takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, week * weekAgeing(reading));
+  takeAge(reading, prepared.unit, week);
+  takeOpening(reading, leak, age, began + HOT_PART * open);
   march.opened = -1;
-  return standLoses(reading, prepared, leak, standKind, open, stood);
+  return standLoses(reading, prepared, leak, open);
 }

@@ -12,7 +12,7 @@ export interface Tables {
   /** Air of each climate [K], rising, and how many levels it has. */
   readonly airs: Float64Array;
   readonly levels: Int32Array;
-  /** By place of the circuit: pressure of a seep by level; what a week and each piece of a trip lose by row, air and shape. */
+  /** By place of the circuit: pressure of a seep by level; what a week and each piece of a trip lose by row, shape and air. */
   readonly circuit: readonly { readonly pressure: Side; readonly week: Side; readonly trips: Side }[];
   readonly panDepth: Side;
   readonly panDensity: Side;
@@ -33,7 +33,8 @@ export function tablesOf(prepared: Prepared): Tables {
 function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables {
   const rows = Math.max(...climates.map(({ levels }) => levels));
   const cells = firstPiece[kinds.length]!;
-  const side = (table: (climate: Climate) => readonly Float64Array[], width: number, parts = 1): Side => {
+  const side = (table: (climate: Climate) => readonly Float64Array[], width: number): Side => {
+    const parts = table(climates[0]!).length;
     const out = new Float64Array(rows * width * climates.length * parts);
     climates.forEach((climate, c) => {
       const values = table(climate);
@@ -41,8 +42,7 @@ function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables 
         for (let at = 0; at < width; at++) {
           const from = Math.min(level, climate.levels - 1) * width + at;
           const to = ((level * width + at) * climates.length + c) * parts;
-          for (let p = 0; p < parts; p++)
-            out[to + p] = values.length === 1 ? values[0]![from * parts + p]! : values[p]![from]!;
+          for (let p = 0; p < parts; p++) out[to + p] = values[p]![from]!;
         }
     });
     return out;
@@ -52,8 +52,9 @@ function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables 
     levels: Int32Array.from(climates, ({ levels }) => levels),
     circuit: circuitPlaces.map((_, place) => ({
       pressure: side(({ circuit }) => [circuit[place]!.pressure], 1),
-      week: side(({ circuit }) => [circuit[place]!.week], 1, shapes.length),
-      trips: side(({ circuit }) => [circuit[place]!.trips], cells, shapes.length),
+      // Shape by shape is place by place within a row.
+      week: side(({ circuit }) => [circuit[place]!.week], shapes.length),
+      trips: side(({ circuit }) => [circuit[place]!.trips], cells * shapes.length),
     })),
     panDepth: side(({ panDepth }) => [panDepth], cells),
     panDensity: side(({ panDensity }) => [panDensity], cells),
@@ -67,7 +68,6 @@ function laidOut({ climates, kinds, standKinds, firstPiece }: Prepared): Tables 
         rest,
       ],
       standKinds.length,
-      standParts,
     ),
     ageing: side(({ ageing }) => [ageing], 1),
   };

@@ -4,8 +4,9 @@ import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { airOf, HOT_PART, turnTo, WEEK, type March } from "./course.ts";
-import { leaksParked, standLoses, takeOpening, tripRunning, weekAgeing } from "./flow.ts";
+import { takeAge, takeOpening, tripRunning } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
+import { standLoses, takeStand } from "./stands.ts";
 
 /** A week whose loss grows by more than this share is walked: it grows from trip to trip. */
 export const growthOfAWeek = 0.3;
@@ -33,7 +34,7 @@ export function walkWeek(march: March, week: number): void {
   let fluid = added[week]!;
   takeAir(reading, airOf(march, week));
   let ended = -1e-6;
-  const grows = leak !== null && leak.opening.kind !== "hole" && leak.opening.kind !== "slot";
+  const { grows } = reading;
   for (let i = 0; i < order.length; i++) {
     const { kind, standKind } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
@@ -42,11 +43,10 @@ export function walkWeek(march: March, week: number): void {
     fluid += entered(plan, unit, week * WEEK + ended, clock);
     const leaks = leak !== null && march.opensAt < clock + time;
     const from = Math.max(0, march.opensRunning - running);
-    let fluidAge = 0;
     if (leaks) {
       takeLevel(reading, march.shortAtFirst + now - fluid);
-      fluidAge = week * weekAgeing(reading);
-      now += standsAndGrows(march, leak, standKind, clock, running, fluidAge);
+      takeAge(reading, unit, week);
+      now += standsAndGrows(march, leak, standKind, clock, running);
     }
     lostAtStart[i] = now;
     addedAtStart[i] = fluid;
@@ -58,7 +58,7 @@ export function walkWeek(march: March, week: number): void {
         const end = from + ((time - from) * (p + 1)) / parts;
         const age = running + 0.5 * (start + end) - march.opensRunning;
         const calendar = clock + 0.5 * (Math.max(opened, start) + end) - march.opensAt;
-        takeOpening(reading, prepared.unit, leak, Math.max(0, age), Math.max(0, calendar), fluidAge);
+        takeOpening(reading, leak, Math.max(0, age), Math.max(0, calendar));
         now += tripLoses(march, kind, start, end);
       }
     }
@@ -79,32 +79,23 @@ const partsOf = (age: number, seconds: number): number =>
   Math.max(1, Math.min(MOST_PARTS, Math.ceil((2 * seconds) / (age + 0.5 * seconds))));
 
 /** Mass lost in the stand before a trip [kg]: only a pit grows meanwhile. Air and level are taken. */
-function standsAndGrows(
-  march: March,
-  leak: Leak,
-  standKind: number,
-  clock: number,
-  running: number,
-  fluidAge: number,
-): number {
+function standsAndGrows(march: March, leak: Leak, standKind: number, clock: number, running: number): number {
   const { reading, prepared, opensAt, opensRunning } = march;
   const { stand } = prepared.standKinds[standKind]!;
   const open = Math.min(stand, clock - opensAt);
-  if (!(open > 0) || !leaksParked(reading, prepared, leak, standKind, stand)) return 0;
+  if (!(open > 0) || !takeStand(reading, prepared, leak, standKind)) return 0;
   const age = Math.max(0, running - opensRunning);
   const began = clock - open - opensAt;
   if (open === stand || leak.opening.kind !== "pit") {
-    takeOpening(reading, prepared.unit, leak, age, began + HOT_PART * open, fluidAge);
-    return standLoses(reading, prepared, leak, standKind, open);
+    takeOpening(reading, leak, age, began + HOT_PART * open);
+    return standLoses(reading, prepared, leak, open);
   }
   let lost = 0;
   for (let p = 0; p < MOST_PARTS; p++) {
     const start = (open * p) / MOST_PARTS;
     const end = (open * (p + 1)) / MOST_PARTS;
-    takeOpening(reading, prepared.unit, leak, age, began + 0.5 * (start + end), fluidAge);
-    lost +=
-      standLoses(reading, prepared, leak, standKind, end) -
-      standLoses(reading, prepared, leak, standKind, start);
+    takeOpening(reading, leak, age, began + 0.5 * (start + end));
+    lost += standLoses(reading, prepared, leak, end) - standLoses(reading, prepared, leak, start);
   }
   return lost;
 }
@@ -127,24 +118,14 @@ export function spread(march: March, week: number): void {
     next - before <= muchInAWeek;
   let walked = 0;
   if (even) {
-    const { kinds, occurrences, standKinds } = prepared;
+    const { kinds, occurrences } = prepared;
     march.opened = -1;
     takeAir(reading, airOf(march, week));
     takeLevel(reading, march.shortAtFirst + 0.5 * (before + next) - fluid);
     const age = Math.max(0, (week + 0.5) * weekTime - march.opensRunning);
-    takeOpening(
-      reading,
-      prepared.unit,
-      leak,
-      age,
-      (week + 0.5) * WEEK - march.opensAt,
-      week * weekAgeing(reading),
-    );
-    for (let k = 0; k < kinds.length; k++)
-      march.perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
-    for (let s = 0; s < standKinds.length; s++) {
-      march.perStand[s] = standLoses(reading, prepared, leak, s, standKinds[s]!.stand);
-    }
+    takeAge(reading, prepared.unit, week);
+    takeOpening(reading, leak, age, (week + 0.5) * WEEK - march.opensAt);
+    eachLoses(march, leak);
     for (let i = 0; i < order.length; i++) {
       const { kind, standKind } = occurrences[order[i]!]!;
       const into = timeBefore[i]! / weekTime - 0.5;
@@ -166,6 +147,17 @@ export function spread(march: March, week: number): void {
     lostAtStart[i] = before + (lostAtStart[i]! - before) * scale;
     lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
   }
+}
+
+/** What a trip and a stand of each kind lose through the opening that was taken, at the level that was. */
+export function eachLoses({ prepared, reading, perKind, perStand }: March, leak: Leak): void {
+  const { kinds, standKinds } = prepared;
+  for (let k = 0; k < kinds.length; k++)
+    perKind[k] = tripRunning(reading, prepared, leak, k, kinds[k]!.pieces.length - 1);
+  for (let s = 0; s < standKinds.length; s++)
+    perStand[s] = takeStand(reading, prepared, leak, s)
+      ? standLoses(reading, prepared, leak, standKinds[s]!.stand)
+      : 0;
 }
 
 /** Mass lost between two moments of a trip [s since its start], through the opening that was taken. */

@@ -64,25 +64,40 @@ export function openingAt(
   running: boolean,
   calendar = age,
 ): void {
-  if (opening.kind === "hole") holeOpeningInto(out, opening.diameter, opening.wall);
-  else if (opening.kind === "slot") crackOpeningInto(out, opening.length, opening.gap, opening.depth);
-  else if (opening.kind === "pit")
-    holeOpeningInto(out, mouthOf(opening, age, calendar), wallAtMouth(opening));
-  else if (opening.kind === "rub") {
-    const { tubeRadius, wall, contact, depthInHundredHours } = opening;
-    rubbedOpeningInto(out, tubeRadius, wall, contact, depthInHundredHours, age);
-  } else if (opening.kind === "seal") {
-    const clearance = sealClearance(opening.clearance, opening.finalClearance, opening.creepTime, age);
-    annulusOpeningInto(out, opening.diameter, clearance, opening.length, opening.eccentricity);
-  } else if (hasParted(opening, age)) {
-    holeOpeningInto(out, 2 * opening.tubeRadius - opening.wall, opening.wall);
-  } else {
-    const half = crackHalfLength(opening, age);
-    const hoop = (pressure * opening.tubeRadius) / opening.wall;
-    const stress = hoop + (running ? opening.bendingStress : 0);
-    const gape = crackGap(stress, half, opening.modulus, opening.tubeRadius, opening.wall, opening.poisson);
-    crackOpeningInto(out, 2 * half, opening.restGap, opening.wall, gape);
+  switch (opening.kind) {
+    case "hole":
+      return holeOpeningInto(out, opening.diameter, opening.wall);
+    case "slot":
+      return crackOpeningInto(out, opening.length, opening.gap, opening.depth);
+    case "pit":
+      return holeOpeningInto(out, mouthOf(opening, age, calendar), wallAtMouth(opening));
+    case "rub": {
+      const { tubeRadius, wall, contact, depthInHundredHours } = opening;
+      return rubbedOpeningInto(out, tubeRadius, wall, contact, depthInHundredHours, age);
+    }
+    case "seal": {
+      const clearance = sealClearance(opening.clearance, opening.finalClearance, opening.creepTime, age);
+      return annulusOpeningInto(out, opening.diameter, clearance, opening.length, opening.eccentricity);
+    }
+    case "crack":
+      return crackAt(out, opening, age, pressure, running);
   }
+}
+
+function crackAt(
+  out: GrowingOpening,
+  crack: FatigueCrack,
+  age: number,
+  pressure: number,
+  running: boolean,
+): void {
+  const { tubeRadius, wall, modulus, poisson, bendingStress, restGap } = crack;
+  if (hasParted(crack, age)) return holeOpeningInto(out, 2 * tubeRadius - wall, wall);
+  const half = crackHalfLength(crack, age);
+  const hoop = (pressure * tubeRadius) / wall;
+  const stress = hoop + (running ? bendingStress : 0);
+  const gape = crackGap(stress, half, modulus, tubeRadius, wall, poisson);
+  crackOpeningInto(out, 2 * half, restGap, wall, gape);
 }
 
 /** The opening that one grows on from after so much running [s]: its own law, begun later. A pit goes by the calendar, and stays as it is. */

@@ -62,8 +62,10 @@ export function levelAfter(
   viscosity: number,
   density: number,
 ): number {
-  notNegative("seconds", seconds, "s");
-  refuse(area, from, 0);
+  if (!(area > 0 && area < Infinity && from >= 0 && from < Infinity && seconds >= 0 && seconds < Infinity)) {
+    notNegative("seconds", seconds, "s");
+    refuse(area, from, 0);
+  }
   if (from === 0 || seconds === 0) return from;
   const weight = density * gravity;
   const first = leakFlow(opening, weight * from, viscosity, density);

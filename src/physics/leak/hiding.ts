@@ -56,7 +56,9 @@ export function hidingStep(
   const k = moving ? place.carryOff : 0;
   const spilled = Math.max(0, held - place.capacity); // what no longer fits runs over at once
   const start = held - spilled;
-  const full = runsOverAfter(place, start, inflow, moving);
+  // Where even without wind there is room for all that comes, nothing runs over.
+  const room = start + inflow * seconds < place.capacity;
+  const full = room ? undefined : runsOverAfter(place, start, inflow, moving);
   const filling = full === undefined || full > seconds ? seconds : full;
   const brimming = seconds - filling;
 
