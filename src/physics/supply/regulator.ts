@@ -11,7 +11,7 @@ import {
   stillCircuit,
 } from "./cooler-circuit.ts";
 import { displaced, gasLeft, lineGas, type Pump, pumpSlip } from "./pump.ts";
-import { rootBetween } from "./root.ts";
+import { saggingPressure } from "./sagging.ts";
 
 /**
  * Line pressure that is asked for: `base` [Pa], `perTorque` [Pa per N m of turbine torque], both times
@@ -221,14 +221,6 @@ export function deliveredAt(at: BalanceConditions, linePressure: number): number
   return supplyAt(at, 1 - at.gas + at.gas * left, linePressure);
 }
 
-// Supply less demand of the clutch circuit at the line pressure p; falls steadily with p.
-function surplus(p: number, at: BalanceConditions): number {
-  const left = gasLeft(at.pump, at.inlet, p);
-  const supply = supplyAt(at, 1 - at.gas + at.gas * left, p);
-  const density = mixtureDensity(at.density, lineGas(at.gas, left));
-  return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density, at.setPoint);
-}
-
 /**
  * Balances pump and demand, with priority: the clutch circuit first, the cooler circuit from the overflow.
  * The regulator holds the set point while supply covers the clutch circuit; what is left feeds the cooler
@@ -258,7 +250,7 @@ export function balance(at: BalanceConditions, out: Balance): void {
   let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas), at.setPoint);
   const sags = supply < demand;
   if (sags) {
-    p = rootBetween(surplus, at, 0, p);
+    p = saggingPressure(at, mixture);
     left = gasLeft(at.pump, at.inlet, p);
     mixture = 1 - at.gas + at.gas * left;
     gas = lineGas(at.gas, left);
