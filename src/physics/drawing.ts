@@ -18,16 +18,18 @@ export function drawAndBalance(build: Build, displacedFlow: number, now: Now): v
   const toInlet = build.regulator.spill === "inlet";
   let flow = toInlet ? Math.min(line.drawn, displacedFlow) : displacedFlow;
   let pressure = inletPressure(build.inlet, flow, viscosity, density);
+  let inlet = pressure > vapourPressure ? pressure : vapourPressure;
   input.inletLimit = Infinity;
   for (let i = 0; toInlet && i < INLET_TURNS; i++) {
-    input.inlet = pressure > vapourPressure ? pressure : vapourPressure;
+    input.inlet = inlet;
     balance(input, line);
     flow = line.drawn;
     pressure = inletPressure(build.inlet, flow, viscosity, density);
-    if (input.gas * Math.abs(pressure - input.inlet) < SAME_INLET * input.inlet) break;
+    inlet = pressure > vapourPressure ? pressure : vapourPressure;
+    if (input.gas * Math.abs(inlet - input.inlet) < SAME_INLET * input.inlet) break;
   }
   if (toInlet && pressure >= vapourPressure) return;
-  input.inlet = pressure > vapourPressure ? pressure : vapourPressure;
+  input.inlet = inlet;
   // More than the inlet can pass: the pump fills only so far.
   if (pressure < vapourPressure) input.inletLimit = inletLimit(build.inlet, viscosity, density);
   balance(input, line);
