@@ -24,7 +24,7 @@ import type { State } from "./state.ts";
 import { depthAt, meanDepth, overLid } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAtRail } from "./sump/rail.ts";
-import { displaced, pumpTorque } from "./supply/pump.ts";
+import { pumpTorque } from "./supply/pump.ts";
 import { setPoint } from "./supply/regulator.ts";
 
 /** One instant of driving forward in a gear whose elements hold: every link once, in order. */
@@ -106,10 +106,9 @@ export function supplyNow(
   now.submergence = depthAt(sump.pan, now.panVolume, state.slosh[0]!, state.slosh[2]!, x, y) - height;
 
   const input = now.lineInput;
-  input.turn = engineSpeed;
   input.gas = state.gas;
   input.setPoint = now.setPoint;
-  drawAndBalance(build, displaced(build.pump, engineSpeed), now);
+  drawAndBalance(build, engineSpeed, now);
 
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
   now.leakFlow = now.line.leak;
