@@ -21,6 +21,7 @@ import { gradeAngle, roadForce } from "./load/road.ts";
 import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
+import { panVolume } from "./sump/holdup.ts";
 import { depthAt, meanDepth, overLid } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAtRail } from "./sump/rail.ts";
@@ -99,8 +100,13 @@ export function supplyNow(
   const { sump } = build;
   now.setPoint = setPoint(build.regulator, turbineTorque, reverse, now.temperature, state.trim);
 
-  const away = state.converter + state.lines + state.passages + state.inFlight;
-  now.panVolume = Math.max(0, state.mass / now.density - away);
+  now.panVolume = panVolume(
+    state.mass / now.density,
+    state.converter,
+    state.lines,
+    state.passages,
+    state.inFlight,
+  );
   now.panDepth = meanDepth(sump.pan, now.panVolume);
   const { x, y, height } = sump.pickup;
   now.submergence = depthAt(sump.pan, now.panVolume, state.slosh[0]!, state.slosh[2]!, x, y) - height;
