@@ -2,11 +2,24 @@
 
 import { atmosphere } from "../fluid/surroundings.ts";
 import { mixtureDensity } from "./cooler-circuit.ts";
-import { displaced, gasLeft, pumpSlip } from "./pump.ts";
-import type { BalanceConditions } from "./regulator.ts";
+import { displaced, gasLeft, type Pump, pumpSlip } from "./pump.ts";
 
 /** A step that changes the root of the pressure by no more than this share leaves an error of its square. */
 const NEARLY = 1e-8;
+
+/** What decides it: the part of the balance's conditions that names pump, gas and clutch circuit. */
+interface Sagging {
+  readonly pump: Pump;
+  readonly clutch: { readonly orifice: number; readonly discharge: number; readonly laminar: number };
+  readonly spillTo: "inlet" | "pan";
+  readonly turn: number;
+  readonly gas: number;
+  readonly inlet: number;
+  readonly inletLimit: number;
+  readonly setPoint: number;
+  readonly viscosity: number;
+  readonly density: number;
+}
 
 /**
  * Pressure [Pa] at which the pump delivers what the clutch circuit takes, while it cannot at the set point, where the share `atSetPoint`
@@ -20,7 +33,7 @@ const NEARLY = 1e-8;
  * Supply falls and demand rises, so there is one root. Each step narrows the bracket it lies in, and halves it where Newton's leaves it;
  * they start from the quadratic in s of a gas that expands evenly, as fast as at the set point, which is exact without gas.
  */
-export function saggingPressure(at: BalanceConditions, atSetPoint: number): number {
+export function saggingPressure(at: Sagging, atSetPoint: number): number {
   const { pump, clutch, viscosity, gas, inletLimit } = at;
   const toPan = at.spillTo === "pan";
   const free = displaced(pump, at.turn);
