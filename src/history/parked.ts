@@ -5,7 +5,7 @@ import { fluidNow } from "../physics/chain.ts";
 import { storedEnergy } from "../physics/state.ts";
 import { specificHeat } from "../physics/fluid/specific-heat.ts";
 import { openingAt, closedLeak } from "../physics/leaking.ts";
-import { drainedAfter, inFlightAfter, returnTime } from "../physics/sump/holdup.ts";
+import { drainedAfter, inFlightAfter, panVolume, returnTime } from "../physics/sump/holdup.ts";
 import { meanDepth, overLid } from "../physics/sump/pan.ts";
 import { columnArea, columnOver, panArea, sinks } from "../physics/standing.ts";
 import { finds } from "./settle.ts";
@@ -53,9 +53,12 @@ function parkedStep(walk: Walk, seconds: number, rests: number): void {
   cools(walk, 0.5 * seconds); // cooling before and after: viscosity and level are those of the middle of the step
   fluidNow(unit, state, now);
   drains(walk, 0.5 * seconds); // as is what has come down by then
-  now.panVolume = Math.max(
-    0,
-    state.mass / now.density - state.converter - state.lines - state.passages - state.inFlight,
+  now.panVolume = panVolume(
+    state.mass / now.density,
+    state.converter,
+    state.lines,
+    state.passages,
+    state.inFlight,
   );
   now.panDepth = meanDepth(build.sump.pan, now.panVolume);
 

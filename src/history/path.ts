@@ -3,6 +3,19 @@
 /** Most samples of a step; an even number. */
 export const MOST = 64;
 
+/**
+ * What the flow makes of a step: the depths that it sets at its beginning [m], and by how much these grow in a sample; of what was in the
+ * passage the share that a sample leaves, and of the draw's change the share that has not arrived at its end.
+ */
+export interface Draw {
+  weir: number;
+  cover: number;
+  weirGrows: number;
+  coverGrows: number;
+  stays: number;
+  lags: number;
+}
+
 /** The surface's path over the next step near air, by the ends of its samples, the first of them the step's beginning. */
 export interface Path {
   /** Samples, an even number; 0 when no path is followed. How long each lasts [s]. */
@@ -17,6 +30,7 @@ export interface Path {
   drew: number;
   took: number;
   draws: number;
+  readonly draw: Draw;
   /** The slopes about which the surface swings. */
   along: number;
   across: number;
@@ -35,6 +49,7 @@ export const newPath = (): Path => ({
   drew: 0,
   took: 0,
   draws: 0,
+  draw: { weir: 0, cover: 0, weirGrows: 0, coverGrows: 0, stays: 1, lags: 1 },
   along: 0,
   across: 0,
   slopes: new Float64Array(4 * (MOST + 1)),

@@ -2,6 +2,7 @@
 
 import type { Reaction } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
+import { panVolume } from "../physics/sump/holdup.ts";
 import { volumeAtDepth } from "../physics/sump/pan.ts";
 import { pouredIn, topUp } from "./parked.ts";
 import type { HistoryEvent } from "./watch.ts";
@@ -51,7 +52,12 @@ export function pour(walk: Walk, resolve: Resolve, told: (says: string) => void)
 /** Fluid [kg, at the sump's temperature] that the stick lacks to its full mark, read as the engine is about to be turned off. */
 function lacking({ now, state, unit }: Walk): number {
   const { pan, stick } = unit.build.sump;
-  const away = state.converter + state.lines + state.passages + state.inFlight;
-  const inPan = Math.max(0, state.mass / now.density - away);
+  const inPan = panVolume(
+    state.mass / now.density,
+    state.converter,
+    state.lines,
+    state.passages,
+    state.inFlight,
+  );
   return Math.max(0, volumeAtDepth(pan, stick.full, 0, 0, stick.x, stick.y) - inPan) * now.density;
 }

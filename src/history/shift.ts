@@ -4,7 +4,7 @@
 import { drivingNow, supplyNow } from "../physics/chain.ts";
 import { fillingFlow } from "../physics/filling.ts";
 import { elementCapacity, ENGAGING } from "../physics/holding.ts";
-import type { Now } from "../physics/now.ts";
+import { lineInputFor, type Now } from "../physics/now.ts";
 import type { Build, Gear } from "../physics/build.ts";
 import { lockPressure } from "../physics/clutch/capacity.ts";
 import {
@@ -24,7 +24,7 @@ import { peakPlateRise } from "../physics/heat/interface.ts";
 import { turbineTorque } from "../physics/load/converter.ts";
 import { gradeAngle, roadForce } from "../physics/load/road.ts";
 import { pumpTorque } from "../physics/supply/pump.ts";
-import { balance, stillBalance, type BalanceConditions } from "../physics/supply/regulator.ts";
+import { balance, stillBalance } from "../physics/supply/regulator.ts";
 import { learn, learnFill } from "./entering.ts";
 import { toSteel } from "./settle.ts";
 import { letGo } from "./slide.ts";
@@ -190,7 +190,10 @@ function fillClutch(
 ): number {
   const volume = fillVolume(clutch) + drained;
   const flow = fillingFlow(now.lineInput, now.line, clutch);
-  const sound: BalanceConditions = { ...now.lineInput, gas: build.sump.pickup.baseGas, leakPlace: "none" };
+  // Laid over a record of the same make: V8 keeps numbers unboxed only in records of one make.
+  const sound = Object.assign(lineInputFor(build), now.lineInput);
+  sound.gas = build.sump.pickup.baseGas;
+  sound.leakPlace = "none";
   balance(sound, soundLine);
   const due = Math.min(LONGEST_FILL, volume / fillingFlow(sound, soundLine, clutch)) + learned;
   out.fill = Math.min(LONGEST_FILL, volume / flow);

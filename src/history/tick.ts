@@ -83,6 +83,7 @@ export function tick(
   walk.path.samples = 0;
   const longest = (swingsOverRail(walk) ? COARSEST : CALM_STEP) * walk.fine;
   walk.marginAt = Number.NaN;
+  walk.rolled = 0;
   while (left > SHORTEST_STEP) {
     if (state.slipping) {
       closely = true;
@@ -162,7 +163,10 @@ function roll(walk: Walk, wanted: number): number {
   walk.sums.distance += covered;
   state.speed = speed;
   flow(walk, seconds);
-  walk.sagRate = Math.abs(now.line.linePressure / now.setPoint - sag) / seconds;
+  // Pressures are those of the middles of two steps; at a tick's beginning the driving has a kink.
+  const apart = walk.rolled > 0 ? 0.5 * (walk.rolled + seconds) : seconds;
+  walk.sagRate = Math.abs(now.line.linePressure / now.setPoint - sag) / apart;
+  walk.rolled = seconds;
   return seconds;
 }
 

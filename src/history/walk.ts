@@ -68,8 +68,9 @@ export interface Walk {
   /** Energy that the sump gained from one settling to the next [J], what leaked aside; and by how much the coolant warmed [K]. */
   gained: number;
   coolantGained: number;
-  /** Change of the line pressure over its set point in the last step [1/s]. */
+  /** Change of the line pressure over its set point from the middle of one step to the next [1/s]; how long the last step of this tick was that held [s], 0 at its beginning. */
   sagRate: number;
+  rolled: number;
   /** Time in which thrown-off fluid comes back, at the tick's viscosity [s]. */
   returnTime: number;
   /** What has flowed since fluid, plates and linings were last settled. */
@@ -182,6 +183,7 @@ export function newWalk(unit: Unit, state: State, fine = FINE, finer = FINER): W
     gained: 0,
     coolantGained: 0,
     sagRate: 0,
+    rolled: 0,
     returnTime: 0,
     sums: {
       seconds: 0,

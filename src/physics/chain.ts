@@ -21,10 +21,11 @@ import { gradeAngle, roadForce } from "./load/road.ts";
 import type { Now } from "./now.ts";
 import type { Road } from "./road.ts";
 import type { State } from "./state.ts";
+import { panVolume } from "./sump/holdup.ts";
 import { depthAt, meanDepth, overLid } from "./sump/pan.ts";
 import { gasFraction } from "./sump/pickup.ts";
 import { depthAtRail } from "./sump/rail.ts";
-import { displaced, pumpTorque } from "./supply/pump.ts";
+import { pumpTorque } from "./supply/pump.ts";
 import { setPoint } from "./supply/regulator.ts";
 
 /** One instant of driving forward in a gear whose elements hold: every link once, in order. */
@@ -99,17 +100,21 @@ export function supplyNow(
   const { sump } = build;
   now.setPoint = setPoint(build.regulator, turbineTorque, reverse, now.temperature, state.trim);
 
-  const away = state.converter + state.lines + state.passages + state.inFlight;
-  now.panVolume = Math.max(0, state.mass / now.density - away);
+  now.panVolume = panVolume(
+    state.mass / now.density,
+    state.converter,
+    state.lines,
+    state.passages,
+    state.inFlight,
+  );
   now.panDepth = meanDepth(sump.pan, now.panVolume);
   const { x, y, height } = sump.pickup;
   now.submergence = depthAt(sump.pan, now.panVolume, state.slosh[0]!, state.slosh[2]!, x, y) - height;
 
   const input = now.lineInput;
-  input.turn = engineSpeed;
   input.gas = state.gas;
   input.setPoint = now.setPoint;
-  drawAndBalance(build, displaced(build.pump, engineSpeed), now);
+  drawAndBalance(build, engineSpeed, now);
 
   now.gasDrawn = now.panVolume > 0 ? gasFraction(sump.pickup, now.submergence, now.line.drawn) : 1;
   now.leakFlow = now.line.leak;

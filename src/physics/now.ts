@@ -64,7 +64,7 @@ export function newNow(build: Build): Now {
 /** The balance's conditions as a record that is written anew each instant. */
 export type LineInput = { -readonly [K in keyof BalanceConditions]: BalanceConditions[K] };
 
-function lineInputFor(build: Build): LineInput {
+export function lineInputFor(build: Build): LineInput {
   return {
     pump: build.pump,
     clutch: build.clutchCircuit,

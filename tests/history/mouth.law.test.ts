@@ -209,9 +209,9 @@ describe("a condition that ceases to hold between two looks", () => {
 });
 
 describe("a path is that of one step", () => {
-  /** The van 3.3 L short, on its round until a tick near air leaves its path behind. */
+  /** The van 2.9 L short, on its round until a tick near air leaves its path behind. */
   function nearAir() {
-    const walk = walkOf(3.3e-3);
+    const walk = walkOf(2.9e-3);
     const engagement = noEngagement();
     idleInNeutral(walk, 2, soundUnit.build.engine.idleSpeed);
     engageFromRest(walk, engagement);

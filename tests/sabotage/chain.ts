@@ -9,6 +9,7 @@ const place = (link: string, file: string, ...tests: string[]): Place => ({
 
 const power = place("several links", "physics/chain.ts", "history/power");
 const level = place("several links", "physics/chain.ts", "emerge/first-symptoms");
+const away = place("sump", "physics/sump/holdup.ts", "emerge/first-symptoms");
 const leak = place("several links", "physics/chain.ts", "history/parked");
 const parked = place("leak path", "history/parked.ts", "history/parked");
 const driveline = place("load", "physics/drivetrain.ts", "history/power", "emerge/slip-heat");
@@ -117,12 +118,7 @@ export const chainMutations: readonly Mutation[] = [
     "if (held < now.holds)",
     "if (!(held < now.holds) || held === now.holds)",
   ),
-  change(
-    level,
-    "what is in flight is in the pan",
-    "state.passages + state.inFlight;",
-    "state.passages - state.inFlight;",
-  ),
+  change(away, "what is in flight is in the pan", "passages + inFlight;", "passages - inFlight;"),
   change(level, "the pickup hangs under the floor", "x, y) - height;", "x, y) + height;"),
   change(
     leak,

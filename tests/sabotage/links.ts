@@ -195,8 +195,8 @@ export const linkMutations: readonly Mutation[] = [
   ...fiveOff(
     regulator,
     "supply in the balance",
-    "let supply = supplyAt(",
-    (k) => `let supply = ${k} * supplyAt(`,
+    "const supply = supplyAt(",
+    (k) => `const supply = ${k} * supplyAt(`,
   ),
   ...fiveOff(
     circuit,

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { CoolerCircuit, CoolerLeakPlace } from "../../src/physics/supply/cooler-circuit.ts";
 import {
   balance,
   type BalanceConditions,
@@ -12,54 +11,10 @@ import {
   stillBalance,
 } from "../../src/physics/supply/regulator.ts";
 import { mixtureDensity } from "../../src/physics/supply/cooler-circuit.ts";
-import type { Pump } from "../../src/physics/supply/pump.ts";
 import { holeOpening } from "../../src/physics/leak/hole.ts";
 import { leakFlow } from "../../src/physics/leak/flow.ts";
 import { between, decades } from "../between.ts";
-
-const circuit: CoolerCircuit = {
-  feedOrifice: 2.2e-3,
-  feedDischarge: 0.62,
-  supplyLine: 1e10,
-  cooler: 4e10,
-  returnLine: 1e10,
-  bypass: 3e10,
-  lube: 5e10,
-  relief: 4e5,
-  bypassCold: 340,
-  bypassHot: 355,
-};
-const pump: Pump = { displacement: 20e-6, slip: 5e-8, dissolved: 0.2, exponent: 1.2, mechanical: 0.85 };
-const places: CoolerLeakPlace[] = ["converter-outlet", "supply-line", "return-line", "lubrication", "none"];
-const conditions = fc.record<BalanceConditions>({
-  pump: fc.record<Pump>({
-    displacement: between(5e-6, 40e-6),
-    slip: decades(-9, -6),
-    dissolved: between(0, 1),
-    exponent: between(1, 1.4),
-    mechanical: fc.constant(0.85),
-  }),
-  circuit: fc.constant(circuit),
-  clutch: fc.record({
-    orifice: between(0, 3e-3),
-    discharge: fc.constant(0.62),
-    laminar: decades(-13.5, -11),
-  }),
-  spillTo: fc.constantFrom("inlet", "pan"),
-  turn: between(0, 700),
-  gas: fc.oneof(fc.constant(0), fc.constant(1), between(0, 1)),
-  inlet: between(3000, 101325),
-  inletLimit: fc.oneof(fc.constant(Infinity), between(0, 2e-3)),
-  setPoint: between(0, 2e6),
-  temperature: between(240, 420),
-  viscosity: decades(-2.3, 1),
-  pathViscosity: decades(-2.3, 1),
-  density: between(780, 900),
-  leakPlace: fc.constantFrom(...places),
-  leakViscous: decades(8, 14),
-  leakInertial: decades(8, 14),
-  leakViscosity: decades(-2.3, 1),
-});
+import { circuit, conditions, pump } from "./conditions.ts";
 
 test("what the pump delivers goes to clutches, feed and spill; what is fed goes to lubrication, leak and relief", () => {
   const seen = new Set<number>();

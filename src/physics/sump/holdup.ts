@@ -52,12 +52,28 @@ export function panVolume(
   passages: number,
   inFlight: number,
 ): number {
+  const away = converter + cooler + passages + inFlight;
+  if (!(
+    Math.abs(total) < Infinity &&
+    away < Infinity &&
+    Math.min(converter, cooler, passages, inFlight) >= 0
+  ))
+    refuseVolumes(total, converter, cooler, passages, inFlight);
+  return Math.max(0, total - away);
+}
+
+function refuseVolumes(
+  total: number,
+  converter: number,
+  cooler: number,
+  passages: number,
+  inFlight: number,
+): void {
   finite("total", total, "m³");
   notNegative("converter", converter, "m³");
   notNegative("cooler", cooler, "m³");
   notNegative("passages", passages, "m³");
   notNegative("in flight", inFlight, "m³");
-  return Math.max(0, total - converter - cooler - passages - inFlight);
 }
 
 function refuseReturn(

@@ -8,10 +8,9 @@ import {
   type CoolerCircuit,
   feedFull,
   mixtureDensity,
-  stillCircuit,
 } from "./cooler-circuit.ts";
 import { displaced, gasLeft, lineGas, type Pump, pumpSlip } from "./pump.ts";
-import { rootBetween } from "./root.ts";
+import { saggingPressure } from "./sagging.ts";
 
 /**
  * Line pressure that is asked for: `base` [Pa], `perTorque` [Pa per N m of turbine torque], both times
@@ -186,10 +185,17 @@ export interface Balance extends CircuitFlow {
   lineGas: number;
 }
 
-/** A record for results, made once and written again and again. */
+/** A record for results, made once and written again and again. Written out: V8 boxes each number anew that it writes into a record made by spreading. */
 export function stillBalance(): Balance {
   return {
-    ...stillCircuit(),
+    feed: 0,
+    cooler: 0,
+    bypass: 0,
+    lube: 0,
+    leak: 0,
+    relief: 0,
+    leakPressure: 0,
+    nodePressure: 0,
     linePressure: 0,
     regime: 1,
     delivered: 0,
@@ -221,14 +227,6 @@ export function deliveredAt(at: BalanceConditions, linePressure: number): number
   return supplyAt(at, 1 - at.gas + at.gas * left, linePressure);
 }
 
-// Supply less demand of the clutch circuit at the line pressure p; falls steadily with p.
-function surplus(p: number, at: BalanceConditions): number {
-  const left = gasLeft(at.pump, at.inlet, p);
-  const supply = supplyAt(at, 1 - at.gas + at.gas * left, p);
-  const density = mixtureDensity(at.density, lineGas(at.gas, left));
-  return supply - clutchCircuitFlow(at.clutch, p, at.viscosity, density, at.setPoint);
-}
-
 /**
  * Balances pump and demand, with priority: the clutch circuit first, the cooler circuit from the overflow.
  * The regulator holds the set point while supply covers the clutch circuit; what is left feeds the cooler
@@ -248,38 +246,39 @@ export function balance(at: BalanceConditions, out: Balance): void {
     at.viscosity > 0
   ))
     refuse(at);
-  const free = displaced(at.pump, at.turn);
-  const drawnIn = free < at.inletLimit ? free : at.inletLimit;
-  let p = at.setPoint;
-  let left = gasLeft(at.pump, at.inlet, p);
-  let mixture = 1 - at.gas + at.gas * left;
-  let gas = lineGas(at.gas, left);
-  let supply = supplyAt(at, mixture, p);
-  let demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas), at.setPoint);
-  const sags = supply < demand;
+  let mixture = meetAt(at, at.setPoint, out);
+  const sags = out.delivered < out.clutchFlow;
   if (sags) {
-    p = rootBetween(surplus, at, 0, p);
-    left = gasLeft(at.pump, at.inlet, p);
-    mixture = 1 - at.gas + at.gas * left;
-    gas = lineGas(at.gas, left);
-    demand = clutchCircuitFlow(at.clutch, p, at.viscosity, mixtureDensity(at.density, gas), at.setPoint);
-    supply = demand; // the root leaves a rounding between them
+    mixture = meetAt(at, saggingPressure(at, mixture), out);
+    out.delivered = out.clutchFlow; // the root leaves a rounding between them
   }
-  const overflow = supply - demand;
-  feedFull(at.circuit, at, p, out, gas);
+  const overflow = out.delivered - out.clutchFlow;
+  feedFull(at.circuit, at, out.linePressure, out, out.lineGas);
   out.feedFull = out.feed;
   const starved = overflow < out.feedFull;
-  if (starved) circuitAtFeed(at.circuit, at, overflow, out, gas);
+  if (starved) circuitAtFeed(at.circuit, at, overflow, out, out.lineGas);
 
-  out.linePressure = p;
   out.regime = sags ? 3 : starved ? 2 : 1;
-  out.delivered = supply;
-  out.clutchFlow = demand;
-  out.lineGas = gas;
   out.spill = starved ? 0 : overflow - out.feed;
   // Slip goes where the spill goes.
-  const useful = (supply - out.spill) / mixture;
+  const useful = (out.delivered - out.spill) / mixture;
+  const free = displaced(at.pump, at.turn);
+  const drawnIn = free < at.inletLimit ? free : at.inletLimit;
   out.drawn = at.spillTo === "inlet" && useful < drawnIn ? useful : drawnIn;
+}
+
+/** What the pump delivers and the clutch circuit takes at a line pressure, and the gas in the line; returns the share of what the pump takes in that is left as volume. */
+function meetAt(at: BalanceConditions, p: number, out: Balance): number {
+  const left = gasLeft(at.pump, at.inlet, p);
+  const mixture = 1 - at.gas + at.gas * left;
+  const gas = lineGas(at.gas, left);
+  const supply = supplyAt(at, mixture, p);
+  const density = mixtureDensity(at.density, gas);
+  out.linePressure = p;
+  out.lineGas = gas;
+  out.delivered = supply;
+  out.clutchFlow = clutchCircuitFlow(at.clutch, p, at.viscosity, density, at.setPoint);
+  return mixture;
 }
 
 function refuse(at: BalanceConditions): never {
