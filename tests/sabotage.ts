@@ -6,6 +6,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync }
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chainMutations } from "./sabotage/chain.ts";
+import { decidingMutations } from "./sabotage/deciding.ts";
 import { flowMutations } from "./sabotage/flows.ts";
 import { linkMutations } from "./sabotage/links.ts";
 import { mutated, type Mutation } from "./sabotage/mutation.ts";
@@ -24,9 +25,12 @@ const atOnce = 2;
 const longest = 120_000; // ms; a fault that hangs its tests is not caught by a name
 
 const wanted = process.argv.slice(2); // words of links or faults, to run only those
-const mutations: readonly Mutation[] = [...linkMutations, ...chainMutations, ...flowMutations].filter(
-  ({ link, what }) => wanted.length === 0 || wanted.some((word) => `${link}: ${what}`.includes(word)),
-);
+const mutations: readonly Mutation[] = [
+  ...linkMutations,
+  ...chainMutations,
+  ...flowMutations,
+  ...decidingMutations,
+].filter(({ link, what }) => wanted.length === 0 || wanted.some((word) => `${link}: ${what}`.includes(word)));
 
 interface Report {
   readonly testResults: readonly {

@@ -103,25 +103,13 @@ export function parisCycles(start: number, end: number, law: ParisLaw): number |
  * takes: the same closed form when the time to the end is known instead of the constant C.
  */
 export function parisBetween(start: number, end: number, exponent: number, share: number): number {
-  if (asked.start !== start || asked.end !== end || asked.exponent !== exponent) ask(start, end, exponent);
-  if (!(share >= 0)) impossible("share", share, "0 or more");
-  if (share >= 1) return end;
-  const { q, ratio, whole } = asked;
-  if (Math.abs(q) < 1e-9) return start * Math.exp(share * ratio);
-  return Math.min(end, start * Math.exp(Math.log1p(share * whole) / q));
-}
-
-/** The crack that was asked about last, and what the closed form says of the whole of its growth: one leak is asked again and again. */
-const asked = { start: 0, end: 0, exponent: 0, q: 0, ratio: 0, whole: 0 };
-
-function ask(start: number, end: number, exponent: number): void {
   if (!(start > 0 && start < Infinity)) impossible("start", start, "more than 0 m");
   if (!(end >= start && end < Infinity)) impossible("end", end, "no shorter than the start");
   if (!(exponent > 0 && exponent < 20)) impossible("exponent", exponent, "more than 0, below 20");
-  asked.q = 1 - exponent / 2;
-  asked.ratio = Math.log(end / start);
-  asked.whole = Math.expm1(asked.q * asked.ratio);
-  asked.start = start;
-  asked.end = end;
-  asked.exponent = exponent;
+  if (!(share >= 0)) impossible("share", share, "0 or more");
+  if (share >= 1) return end;
+  const q = 1 - exponent / 2;
+  const ratio = Math.log(end / start);
+  if (Math.abs(q) < 1e-9) return start * Math.exp(share * ratio);
+  return Math.min(end, start * Math.exp(Math.log1p(share * Math.expm1(q * ratio)) / q));
 }
