@@ -8,6 +8,7 @@ import { foretell } from "./foretell.ts";
 import { benchOf, guessOf, problemOf, type Bench } from "./question.ts";
 import type { Draws } from "./sampler/problem.ts";
 import { temperedAnswer, type SamplerOptions, type TemperedAnswer } from "./sampler/tempered.ts";
+import { warmUp } from "./sampler/warm-up.ts";
 import type { Shown } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 
@@ -63,6 +64,8 @@ export function workbench(): (message: unknown) => Answered | Float64Array | rea
     const { visit, prepared, shown, beliefs } = message as Told;
     const bench = benchOf(visit, prepared, shown);
     known = { bench, explanations: explanationsOf(visit, beliefs) };
+    for (const explanation of known.explanations)
+      foretell(bench, explanation, warmUp(problemOf(bench, explanation)));
     return null;
   };
 }
