@@ -47,6 +47,8 @@ export function threads(beside: string): (() => Hand) | undefined {
   const file = beside.endsWith(".ts") ? "./development.mjs" : "./worker.js";
   return () => {
     const thread = new known.Worker(new URL(file, beside), {
+      // What the program was started with, such as a loader of its own files, would be loaded anew in every thread.
+      execArgv: [],
       resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
     });
     return {

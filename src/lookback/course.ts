@@ -140,7 +140,12 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
   const clocks = clocksOf(visit, guess.use);
   const plan = planOfGuess(visit, guess, clocks);
   const loss = dutyLoss(prepared, plan);
-  const lostBy = (clock: number) => loss.lostBy(Math.max(0, clocks.toPlan(clock)));
+  // Most items ask about the visit.
+  let byVisit: number | undefined;
+  const lostBy = (clock: number) =>
+    clock === visit.at
+      ? (byVisit ??= loss.lostBy(Math.max(0, clocks.toPlan(clock))))
+      : loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
   let known: DutyEvents | undefined;
   const history = () => (known ??= dutyEvents(prepared, plan));

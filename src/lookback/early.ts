@@ -8,6 +8,7 @@ import { explanationsOf, type Beliefs } from "./causes.ts";
 import { place } from "./common.ts";
 import { benchOf, problemOf } from "./question.ts";
 import { temperedAnswer } from "./sampler/tempered.ts";
+import { warmUp } from "./sampler/warm-up.ts";
 import { shownBy } from "./shown.ts";
 import { isDear } from "./terms.ts";
 import type { Visit } from "./visit.ts";
@@ -35,10 +36,14 @@ export function earlyAnswer(visit: Visit, seed: number, beliefs: Beliefs = {}): 
   const prepared = prepareLoss(unit, week, ambientOn(unit, dayOfYear + at / 2 / DAY));
   const bench = benchOf(visit, prepared, shownBy(unit, site, evidence, POINTS));
   const slow = explanationsOf(visit, beliefs).filter(({ cause }) => cause === "slow leak");
-  const done = slow.map((explanation, i) => {
+  const problems = slow.map((explanation) => {
     const { further: _, ...cheap } = problemOf(bench, explanation, evidence);
+    return cheap;
+  });
+  problems.forEach(warmUp);
+  const done = problems.map((problem, i) => {
     const options = { guesses: GUESSES, moves: 1, seed };
-    const answer = temperedAnswer(cheap, options);
+    const answer = temperedAnswer(problem, options);
     return {
       task: { explanation: i, foretells: false, ...options },
       answered: { answer, foretold: new Float64Array(0) },

@@ -6,6 +6,7 @@ import type { Explanation } from "./causes.ts";
 import { findsLeak } from "./finding.ts";
 import { looksAhead } from "./looks-ahead.ts";
 import { askedOf, type Bench } from "./question.ts";
+import type { Draws } from "./sampler/problem.ts";
 import { flowAt, missingAt, seenAt, termOf, type Asked } from "./terms.ts";
 
 /** A table of numbers; `columns` names them. */
@@ -84,20 +85,28 @@ function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   return moments;
 }
 
-/** Rows of numbers of so many guesses of an explanation, in the order of the columns. */
+/** Rows of numbers of the guesses of an explanation, in the order of the columns. */
 export function foretell(
   bench: Bench,
   explanation: Explanation,
-  values: Float64Array,
-  count: number,
+  { values, count, dimensions: n }: Pick<Draws, "values" | "count" | "dimensions">,
 ): Float64Array {
   const wide = columnsOf(bench).length;
-  const n = explanation.unknowns.length;
   const out = new Float64Array(count * wide);
   const events = eventsOf(bench);
   const { visit } = bench;
+  // Of a guess that was taken more than once and not moved since there are copies: one in five.
+  const rowOf = new Map<string, number>();
   for (let g = 0; g < count; g++) {
-    const asked = askedOf(bench, explanation, values.subarray(g * n, (g + 1) * n));
+    const guess = values.subarray(g * n, (g + 1) * n);
+    const name = guess.join();
+    const like = rowOf.get(name);
+    if (like !== undefined) {
+      out.copyWithin(g * wide, like * wide, (like + 1) * wide);
+      continue;
+    }
+    rowOf.set(name, g);
+    const asked = askedOf(bench, explanation, guess);
     let c = g * wide;
     // Dates are the calendar's, which is not the visit's clock where that counts miles.
     const dated = (clock: number) => visit.at - asked.stretch * (visit.at - clock);

@@ -7,15 +7,16 @@ import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
-import { explanationsOf, type Beliefs } from "./causes.ts";
+import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
 import { someGuesses } from "./answer/pool.ts";
-import { benchOf } from "./question.ts";
+import { foretell } from "./foretell.ts";
+import { benchOf, type Bench } from "./question.ts";
 import type { Posterior } from "./posterior.ts";
 import { weigh, type Done } from "./weigh.ts";
 import { shownBy } from "./shown.ts";
 import type { Visit } from "./visit.ts";
-import { workbench, type Answered, type Task, type Told, type Walk } from "./workbench.ts";
+import { workbench, type Answered, type Foretelling, type Task, type Told, type Walk } from "./workbench.ts";
 
 export interface LookBackOptions {
   /** Guesses in all, 1000 or more; 4000 when missing. */
@@ -44,6 +45,8 @@ const MOST = 500;
 const WALK = 300;
 /** An explanation that the first run finds less likely than this is not asked again. */
 const HOPELESS = 1e-6;
+/** What a guess costs before its first step, and at the last one, against a move: draws that are followed for it, and what it foretells. */
+const DRAWN = 12;
 /** Evidence (its logarithm) under which a first run gives up: what some other explanation makes of the evidence is hundreds better, unless all give up. */
 const LEAST = -1000;
 
@@ -88,7 +91,7 @@ export async function lookBack(
     const shown = shownBy(visit.unit, visit.site, visit.evidence);
     const bench = benchOf(visit, prepared, shown);
     const crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
-    const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
+    const ask = <Answer>(tasks: readonly (Task | Foretelling | Walk)[], worth: number): Promise<Answer[]> =>
       Promise.race([
         calledOff.aborted,
         Promise.all(
@@ -106,13 +109,23 @@ export async function lookBack(
       const whole = firstTasks.map(({ least: _, ...task }): Task => task);
       first = doneOf(whole, await ask<Answered>(whole, 0));
     }
-    const early = weigh(bench, explanations, first);
+    const early = weigh(bench, explanations, first.map(foretelling(bench, explanations)));
     onProgress?.(done / all, early);
     const tasks = sharedOut(early, guesses, moves, seed);
-    const rest = doneOf(tasks, await ask<Answered>(tasks, guesses / Math.max(1, tasks.length)));
     const again = new Set(tasks.map(({ explanation }) => explanation));
-    const kept = first.filter(({ task }) => !again.has(task.explanation));
-    const posterior = weigh(bench, explanations, [...kept, ...rest]);
+    // Of what is asked again the first run is forgotten; what the others foretell is worked out beside the dear tasks.
+    const last = first.filter(({ task }) => !again.has(task.explanation));
+    const [answers, rows] = await Promise.all([
+      ask<Answered>(tasks, guesses / Math.max(1, tasks.length)),
+      ask<Float64Array>(
+        last.map(({ task: { explanation }, answered: { answer } }) => ({ explanation, guesses: answer })),
+        0,
+      ),
+    ]);
+    const kept = last.map(({ task, answered: { answer } }, i): Done => {
+      return { task, answered: { answer, foretold: rows[i]! } };
+    });
+    const posterior = weigh(bench, explanations, [...kept, ...doneOf(tasks, answers)]);
     const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
     return { ...posterior, conflicts, walked: await ask(walksOf(posterior, walks), WALK) };
   } finally {
@@ -127,8 +140,24 @@ const firstTask = (explanation: number, seed: number): Task => ({
   moves: 1,
   seed,
   least: LEAST,
-  foretells: true,
+  foretells: false,
 });
+
+/** What a first run foretells is worked out when it is asked for: of most that is never. */
+const foretelling =
+  (bench: Bench, explanations: readonly Explanation[]) =>
+  ({ task, answered: { answer } }: Done): Done => {
+    let known: Float64Array | undefined;
+    return {
+      task,
+      answered: {
+        answer,
+        get foretold() {
+          return (known ??= foretell(bench, explanations[task.explanation]!, answer));
+        },
+      },
+    };
+  };
 
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
   tasks.map((task, i) => ({ task, answered: answers[i]! }));
@@ -146,7 +175,7 @@ function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed:
   const roots = weighed.map(({ share }) => (share > HOPELESS ? Math.sqrt(share) : 0));
   const all = roots.reduce((sum, root) => sum + root, 0);
   if (all === 0) return [];
-  return roots.flatMap((root, explanation) => {
+  const tasks = roots.flatMap((root, explanation) => {
     if (root === 0) return [];
     const own = Math.max(2 * FIRST, Math.round((guesses * root) / all));
     const runs = Math.max(2, Math.ceil(own / MOST));
@@ -158,4 +187,8 @@ function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed:
       foretells: true,
     }));
   });
+  // The dearest first, by the steps that the first run took, so that nobody is left alone with one of them in the end.
+  const cost = ({ explanation, guesses: own }: Task) =>
+    own * (DRAWN + moves * weighed[explanation]!.runs[0]!.answer.steps.length);
+  return tasks.sort((a, b) => cost(b) - cost(a));
 }

@@ -18,7 +18,14 @@ export function weigh(bench: Bench, explanations: readonly Explanation[], done: 
   const all = explanations.map((explanation, i) => {
     const runs = done
       .filter(({ task }) => task.explanation === i)
-      .map(({ task: { seed }, answered }): Run => ({ ...answered, seed }));
+      .map(({ task: { seed }, answered }): Run => ({
+        seed,
+        answer: answered.answer,
+        // Some work it out only once it is asked for.
+        get foretold() {
+          return answered.foretold;
+        },
+      }));
     const logEvidence =
       runs.length === 0
         ? -Infinity

@@ -6,7 +6,9 @@ import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
 import { walkOfGuess } from "./course.ts";
 import { foretell } from "./foretell.ts";
 import { benchOf, guessOf, problemOf, type Bench } from "./question.ts";
+import type { Draws } from "./sampler/problem.ts";
 import { temperedAnswer, type SamplerOptions, type TemperedAnswer } from "./sampler/tempered.ts";
+import { warmUp } from "./sampler/warm-up.ts";
 import type { Shown } from "./shown.ts";
 import type { Visit } from "./visit.ts";
 
@@ -32,7 +34,13 @@ export interface Answered {
   readonly foretold: Float64Array;
 }
 
-/** Another task: a guess walked trip by trip to the visit; answered with its clutches. */
+/** Another task: what guesses foretell that were made without that; answered with their rows. */
+export interface Foretelling {
+  readonly explanation: number;
+  readonly guesses: Draws;
+}
+
+/** And another: a guess walked trip by trip to the visit; answered with its clutches. */
 export interface Walk {
   readonly explanation: number;
   readonly values: Float64Array;
@@ -44,18 +52,27 @@ interface Known {
 }
 
 /** Answers what it is told first with nothing, and every task. */
-export function workbench(): (message: unknown) => Answered | readonly ClutchFate[] | null {
+export function workbench(): (message: unknown) => Answered | Float64Array | readonly ClutchFate[] | null {
   let known: Known | undefined;
   return (message) => {
     if (known !== undefined)
-      return isWalk(message) ? walked(known, message) : guessed(known, message as Task);
+      return isWalk(message)
+        ? walked(known, message)
+        : isForetelling(message)
+          ? foretold(known, message)
+          : guessed(known, message as Task);
     const { visit, prepared, shown, beliefs } = message as Told;
-    known = { bench: benchOf(visit, prepared, shown), explanations: explanationsOf(visit, beliefs) };
+    const bench = benchOf(visit, prepared, shown);
+    known = { bench, explanations: explanationsOf(visit, beliefs) };
+    for (const explanation of known.explanations)
+      foretell(bench, explanation, warmUp(problemOf(bench, explanation)));
     return null;
   };
 }
 
 const isWalk = (message: unknown): message is Walk => "values" in (message as object);
+const isForetelling = (message: unknown): message is Foretelling =>
+  typeof (message as Foretelling).guesses === "object";
 
 function guessed(
   { bench, explanations }: Known,
@@ -64,9 +81,11 @@ function guessed(
   const explanation = explanations[which]!;
   const evidence = only?.map((i) => bench.visit.evidence[i]!);
   const answer = temperedAnswer(problemOf(bench, explanation, evidence), options);
-  const { values, count } = answer;
-  return { answer, foretold: foretells ? foretell(bench, explanation, values, count) : new Float64Array(0) };
+  return { answer, foretold: foretells ? foretell(bench, explanation, answer) : new Float64Array(0) };
 }
+
+const foretold = ({ bench, explanations }: Known, { explanation, guesses }: Foretelling): Float64Array =>
+  foretell(bench, explanations[explanation]!, guesses);
 
 function walked(
   { bench: { visit }, explanations }: Known,

@@ -1,29 +1,19 @@
 // The page of a look back as a reader meets it: one file, on a phone, on a desk and on paper, by keyboard.
 
 import { join } from "node:path";
-import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { quickVisit } from "../demo/quick-visit.ts";
-import { axeFindings, meetings, overhang, screens, tornAmounts, tornDates } from "./pages.ts";
-import { seen, written, type Written } from "./written.ts";
+import { axeFindings, overhang, screens } from "./pages.ts";
+import { expectWhole, reportOf, seen } from "./written.ts";
 
-let report: Written;
-
-beforeAll(async () => {
-  report = await written("look-back", (folder) => [quickVisit(folder), "--guesses", "1000", "--walks", "1"]);
-});
-afterAll(() => report.browser.close());
-const opened = (width: number): Promise<Page> => report.opened(width);
+const opened = reportOf("look-back", (folder) => [quickVisit(folder), "--guesses", "1000", "--walks", "1"]);
 
 describe("the page of a look back", () => {
   test.each([360, 390, 1280])(
     "at %i px: nothing wider than the window, five pictures, all letters inside them, none in each other's way, no date torn apart, no number from its unit",
     async (width) => {
       const page = await opened(width);
-      expect(await overhang(page)).toBeLessThanOrEqual(0);
-      expect(await meetings(page)).toEqual([]);
-      expect(await tornDates(page)).toEqual([]);
-      expect(await tornAmounts(page)).toEqual([]);
+      await expectWhole(page);
       expect(await page.locator("figure").count()).toBe(5);
       expect(await page.locator(".drawing:visible").count()).toBe(5);
       const outside = await page.evaluate(

@@ -2,29 +2,14 @@
 
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { shortCase } from "../demo/demo.ts";
-import {
-  axeFindings,
-  cutTables,
-  lettersByPage,
-  meetings,
-  overhang,
-  screens,
-  tornAmounts,
-  tornDates,
-} from "./pages.ts";
-import { seen, written, type Written } from "./written.ts";
+import { axeFindings, cutTables, lettersByPage, overhang, screens } from "./pages.ts";
+import { expectWhole, reportOf, seen } from "./written.ts";
 
-let report: Written;
-
-beforeAll(async () => {
-  // A leak that brings events, a close-up and a burnt clutch within three days.
-  const leak = { kind: "hole", place: "supply-line", height: "60 mm", diameter: "2 mm", wall: "0.9 mm" };
-  report = await written("run", (folder) => [shortCase(folder, { leak, opens: { after: "1 day" } })]);
-});
-afterAll(() => report.browser.close());
-const opened = (width: number): Promise<Page> => report.opened(width);
+// A leak that brings events, a close-up and a burnt clutch within three days.
+const leak = { kind: "hole", place: "supply-line", height: "60 mm", diameter: "2 mm", wall: "0.9 mm" };
+const opened = reportOf("run", (folder) => [shortCase(folder, { leak, opens: { after: "1 day" } })]);
 
 /** The least height of a letter in the pictures that are shown [px]. */
 const leastLetters = (page: Page): Promise<number> =>
@@ -38,10 +23,7 @@ describe("the report", () => {
     "at %i px: nothing wider than the window, letters that can be read, no words in each other's way, no date torn apart, no number from its unit",
     async (width) => {
       const page = await opened(width);
-      expect(await overhang(page)).toBeLessThanOrEqual(0);
-      expect(await meetings(page)).toEqual([]);
-      expect(await tornDates(page)).toEqual([]);
-      expect(await tornAmounts(page)).toEqual([]);
+      await expectWhole(page);
       // Thirteen pixels as drawn; a single letter may be narrower than it is high.
       expect(await leastLetters(page)).toBeGreaterThan(4);
       const shown = width < 640 ? "narrow" : "wide";

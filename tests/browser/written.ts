@@ -4,18 +4,36 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { chromium, type Browser, type Page } from "playwright-core";
-import { expect } from "vitest";
+import { afterAll, beforeAll, expect } from "vitest";
 import { freshFolder, runProgram } from "../demo/demo.ts";
-import { screens } from "./pages.ts";
+import { meetings, overhang, screens, tornAmounts, tornDates } from "./pages.ts";
 
 /** A written report, to be opened at any width. */
-export interface Written {
+interface Written {
   readonly browser: Browser;
   readonly opened: (width: number) => Promise<Page>;
 }
 
+/** The same for the tests of a file: written before them, and the browser closed after them. Opens the page at a width. */
+export function reportOf(...asked: Parameters<typeof written>): Written["opened"] {
+  let report: Written | undefined;
+  beforeAll(async () => {
+    report = await written(...asked);
+  });
+  afterAll(() => report?.browser.close());
+  return (width) => report!.opened(width);
+}
+
+/** Nothing is wider than the window, no words are in each other's way, no date is torn apart, no number from its unit. */
+export async function expectWhole(page: Page): Promise<void> {
+  expect(await overhang(page)).toBeLessThanOrEqual(0);
+  expect(await meetings(page)).toEqual([]);
+  expect(await tornDates(page)).toEqual([]);
+  expect(await tornAmounts(page)).toEqual([]);
+}
+
 /** Lets a program write its report, by words that may name files in a fresh folder, and starts the browser. */
-export async function written(
+async function written(
   program: Parameters<typeof runProgram>[0],
   words: (folder: string) => readonly string[],
 ): Promise<Written> {

@@ -7,6 +7,7 @@ import { explanationsOf } from "../../src/lookback/causes.ts";
 import type { Range } from "../../src/errors.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
+import { foretell } from "../../src/lookback/foretell.ts";
 import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
 import type { Posterior, Run } from "../../src/lookback/posterior.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
@@ -70,6 +71,25 @@ describe("a guess", () => {
       }
     }
   });
+});
+
+test("a copy of a guess foretells what the guess does, and the next one what it does alone", () => {
+  const bench: Bench = { ...shop, visit: visited(full, missing(2), drops(40)) };
+  for (const explanation of explanationsOf(bench.visit)) {
+    const n = explanation.unknowns.length;
+    const [one, other] = [0.4, 0.6].map((p) =>
+      Float64Array.from(explanation.unknowns, ({ belief }) => valueAt(belief, coordinateAt(belief, p))),
+    ) as [Float64Array, Float64Array];
+    const rows = (...guesses: Float64Array[]) =>
+      foretell(bench, explanation, {
+        values: Float64Array.from(guesses.flatMap((guess) => [...guess])),
+        count: guesses.length,
+        dimensions: n,
+      });
+    const alone = [one, other].map((guess) => [...rows(guess)]) as [number[], number[]];
+    expect(alone[1]).not.toEqual(alone[0]);
+    expect([...rows(one, other, one, other)]).toEqual([...alone, ...alone].flat());
+  }
 });
 
 describe("the same case and seed", () => {
@@ -312,6 +332,21 @@ describe("on the way", () => {
     expect(early).toBe(1);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     expect(shares.at(-1)).toBeCloseTo(1, 2);
+  });
+
+  test("what a first run foretells is the same whether it is worked out when asked for or beside the last runs", async () => {
+    let early: Posterior | undefined;
+    const last = await lookBack(visited(full, missing(2), drops(40)), shop.prepared, {
+      ...options,
+      onProgress: (_, posterior) => (early ??= posterior),
+    });
+    const kept = last.weighed.flatMap(({ runs }, i) => (runs[0]!.seed === options.seed ? [i] : []));
+    expect(kept.length).toBeGreaterThan(0);
+    for (const i of kept) {
+      const [{ foretold }] = last.weighed[i]!.runs as [Run];
+      expect(foretold.length).toBe(100 * last.columns.length);
+      expect(early!.weighed[i]!.runs[0]!.foretold).toEqual(foretold);
+    }
   });
 
   test("called off, it rejects with the reason", async () => {
