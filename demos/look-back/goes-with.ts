@@ -59,7 +59,7 @@ function anotherLine({ read: { lines } }: Telling): number | null {
 /** So many losses driven trip by trip are all that is known of what is gone; null where all guesses tell of it. */
 const fewDriven = ({ answer }: Telling): number | null => answer.clutches[0]?.of ?? null;
 
-const money = (value: number): string => Math.round(value).toLocaleString("en-US");
+export const money = (value: number): string => Math.round(value).toLocaleString("en-US");
 
 /** Without rows where the file gives no prices. */
 export function costTable(telling: Telling): Table {

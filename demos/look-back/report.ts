@@ -40,7 +40,7 @@ import {
   unknownTable,
 } from "./tables.ts";
 import { costsOf, costTable, goesWithSentences, goneTable } from "./goes-with.ts";
-import { lookPicture, lookSentencesFor, lookTable, tellsOfLooks } from "./looking-again.ts";
+import { lookPicture, lookSentencesFor, lookTable, payingSentences, tellsOfLooks } from "./looking-again.ts";
 import { eventNotes, flowNotes, outsideNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
@@ -80,7 +80,7 @@ export function screenText({ telling, walks, coming }: LookBackReport, system: U
     ...text(aheadTable(telling)),
     ...noted(telling.answer.ahead.length === 0 ? [] : narrowingNote(telling)), // else it was said above
     ...text(lookTable(coming)),
-    ...noted(lookSentencesFor(coming, system)),
+    ...noted([...lookSentencesFor(coming, system), ...payingSentences(read, coming, system)]),
     ...cautions.slice(0, -1),
     "",
   ].join("\n");
@@ -155,7 +155,7 @@ function page(report: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "Before it happens again",
-        `${paragraphs(linesInBoth((each) => lookSentencesFor(coming, each)))}\n${picture("looking-again")}\n${tellsOfLooks(coming) ? tableHtml(lookTable(coming)) : ""}`,
+        `${paragraphs(linesInBoth((each) => [...lookSentencesFor(coming, each), ...payingSentences(read, coming, each)]))}\n${picture("looking-again")}\n${tellsOfLooks(coming) ? tableHtml(lookTable(coming)) : ""}`,
       ),
       section(
         "What this rests on",

@@ -6,7 +6,7 @@ import { tableHtml } from "./table.ts";
 import { leakNote, tintNote, type Report } from "./report.ts";
 
 export function page(report: Report, system: UnitSystem): string {
-  const { name, about, story, books, bayNotes, tables, pictures } = report;
+  const { name, about, story, books, bayNotes, tables, goesWith, pictures } = report;
   const figures = (...names: readonly RegExp[]) =>
     pictures
       .filter((picture) => names.some((wanted) => wanted.test(picture.name)))
@@ -31,7 +31,7 @@ export function page(report: Report, system: UnitSystem): string {
         "What a teardown would find",
         `${tableHtml(tables.clutches)}\n${tableHtml(tables.linings)}\n${paragraphs([tintNote])}`,
       ),
-      section("What goes with it", `${tableHtml(tables.parts)}\n${tableHtml(tables.refills)}`),
+      ...(goesWith.length === 0 ? [] : [section("What goes with it", goesWith.map(tableHtml).join("\n"))]),
       section(
         "No pressure, no clutch, no harm?",
         `<p>True at the left end of the picture, where a valve takes the pressure away at once. A leak takes it away over minutes

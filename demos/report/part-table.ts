@@ -19,9 +19,9 @@ export type Gone = Readonly<Record<"line" | "cooler" | "converter" | "clutches",
 export function partTable(title: string, gone: Gone): Table {
   const rows: Cell[][] = [
     [
-      "line or fitting",
+      "what leaks",
       gone.line,
-      "where it is the leak: renewed, not patched, and watched under pressure, idling hot",
+      "line, fitting, pan or seal: renewed, not patched, and watched under pressure, idling hot",
     ],
     [
       "fluid and filter",

@@ -34,9 +34,9 @@ export interface Report {
   readonly books: readonly Both[];
   /** What has to be said beside the bay card. */
   readonly bayNotes: readonly string[];
-  readonly tables: Readonly<
-    Record<"events" | "clutches" | "linings" | "parts" | "refills" | "bay" | "fades" | "ranges", Table>
-  >;
+  readonly tables: Readonly<Record<"events" | "clutches" | "linings" | "bay" | "fades" | "ranges", Table>>;
+  /** Parts and fluid that go with the leak; without one nothing does. */
+  readonly goesWith: readonly Table[];
   readonly pictures: readonly Drawing[];
 }
 
@@ -63,12 +63,17 @@ export function reportOf({ given, data }: Loaded, computed: Computed, system: Un
       events: eventTable(given, history),
       clutches: clutchTable(given, history),
       linings: liningTable(history),
-      parts: partTable("What goes with the leak, at the end", goneIn(history.clutches)),
-      refills: refillTable(given.unit),
       bay: bayTable(computed.cards),
       fades: fadeTable(computed),
       ranges: rangesTable(given),
     },
+    goesWith:
+      given.unit.leak === null
+        ? []
+        : [
+            partTable("What goes with the leak, at the end", goneIn(history.clutches)),
+            refillTable(given.unit),
+          ],
     pictures: drawings(given, computed),
   };
 }
@@ -83,10 +88,10 @@ export const tintNote =
 
 /** What is printed. */
 export function screenText(
-  { name, about, storyOnScreen, books, bayNotes, tables }: Report,
+  { name, about, storyOnScreen, books, bayNotes, tables, goesWith }: Report,
   system: UnitSystem,
 ): string {
-  const { events, clutches, linings, parts, refills, bay, fades } = tables;
+  const { events, clutches, linings, bay, fades } = tables;
   return [
     name,
     "",
@@ -102,8 +107,7 @@ export function screenText(
     tableText(linings, system),
     tintNote,
     "",
-    tableText(parts, system),
-    tableText(refills, system),
+    ...goesWith.map((table) => tableText(table, system)),
     tableText(fades, system),
     tableText(bay, system),
     ...bayNotes.flatMap((note) => [note, ""]),

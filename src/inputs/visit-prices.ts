@@ -4,9 +4,11 @@ import type { Part, Prices } from "../decisions/renewal.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
-/** Prices with the name of their money. */
+/** Prices with the name of their money; where the file tells them, what a look with the shield off costs, and the way that is driven for each leak [m]. */
 export interface Priced extends Prices {
   readonly currency: string;
+  readonly look?: number;
+  readonly oneLeakIn?: number;
 }
 
 /** Joints as old as the one that leaks, beside it: how many, how old, how long they are to hold yet [s], and the Weibull law of their life (`scale` in s). */
@@ -26,7 +28,7 @@ export function pricesOf({
   "coming back": comingBack,
   ...prices
 }: NonNullable<PlainVisit["prices"]>): Priced {
-  return { ...(prices satisfies Record<Part, number> & { currency: string }), comingBack };
+  return { ...(prices satisfies Omit<Priced, "comingBack"> & Record<Part, number>), comingBack };
 }
 
 export function linesOf(

@@ -54,6 +54,9 @@ const pricesSchema = v.strictObject({
   converter: price(),
   clutches: price(),
   "coming back": price(),
+  /** A look with the shield off; and how far vehicles like this are driven for each one that begins to leak. */
+  look: maybe(plainNumber("35", above(0), "a price as a number, in the currency beside it")),
+  oneLeakIn: maybe(quantity("distance", above(0), '"80000 mi"')),
 });
 
 /** The cooler lines' joints that are as old as the one that leaks, and how long they are to hold yet. */

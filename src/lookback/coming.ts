@@ -130,10 +130,10 @@ function distanceBy({ kinds, occurrences }: Prepared, lasts: number): number {
 }
 
 /**
- * Of the leaks that do harm: how far the vehicle is driven with one that a look of a kind can find until it has done it [m], 0 where it could not be found before. Leaks that do no harm in
- * the time that was asked are left out.
+ * How far the vehicle is driven with each leak that a look of a kind can find until it has done harm [m]: 0 where it could not be found before, Infinity where it does none in the time that was
+ * asked.
  */
 export const delaysUntilHarm = (leaks: readonly ComingLeak[], look: LookKind): number[] =>
-  leaks
-    .filter(({ harmed }) => harmed < Infinity)
-    .map(({ harmed, findable }) => Math.max(0, harmed - findable[look]));
+  leaks.map(({ harmed, findable }) =>
+    harmed === Infinity ? Infinity : Math.max(0, harmed - findable[look]),
+  );

@@ -13,11 +13,13 @@ import { show } from "../../../src/units/show.ts";
 import { calendarOf, curveOf } from "../../look-back/curve.ts";
 import { causeBars, nextLookBars } from "../../look-back/bars.ts";
 import { earlyWords } from "../../look-back/early-words.ts";
+import { goneTable } from "../../look-back/goes-with.ts";
 import { noOpening } from "../../look-back/instead.ts";
 import { aheadTable, assumptionTable, causeTable, eventTable, openingTable } from "../../look-back/tables.ts";
 import { eventNotes } from "../../look-back/notes.ts";
 import { toldEvents } from "../../look-back/events.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "../../look-back/told.ts";
+import { refillTable } from "../../report/part-table.ts";
 import { alone } from "../../report/said.ts";
 import { cautions } from "../../report/cautions.ts";
 import { choice } from "../parts/choice.ts";
@@ -334,6 +336,11 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
       ),
       table(eventTable),
       notes(eventNotes),
+    ),
+    section(
+      "What goes with it",
+      table(goneTable),
+      table(({ read }) => refillTable(read.visit.unit)),
     ),
     section(
       "What to look at next",
