@@ -43,7 +43,8 @@ const LIKELY = 0.5;
 /** What each way costs; null where the file gives no prices, or where it hardly was a line. */
 export function costsOf(telling: Telling): readonly WayCost[] | null {
   const { read, answer } = telling;
-  return read.prices === null ? null : wayCosts(answer.ruined, read.prices, anotherLine(telling) ?? 0);
+  if (read.prices === null || leaksFrom(telling).line < LIKELY) return null;
+  return wayCosts(answer.ruined, read.prices, anotherLine(telling) ?? 0);
 }
 
 /** How likely another of the joints leaks within the time that they are to hold; null where nothing was told of them. */
