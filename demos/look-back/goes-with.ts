@@ -4,8 +4,12 @@ import { someFails } from "../../src/decisions/joints.ts";
 import { chancesOf, wayCosts, type WayCost } from "../../src/decisions/renewal.ts";
 import { outOfTwenty } from "../../src/lookback/answer/words.ts";
 import { partTable } from "../report/part-table.ts";
+import { linesInBoth, type Both } from "../report/said.ts";
 import type { Table } from "../report/table.ts";
+import type { UnitSystem } from "../../src/units/show.ts";
 import { percent } from "./bands.ts";
+import { burnsFirst, LOOKED_AFTER, roughly, type Coming } from "./looking-again.ts";
+import { money } from "./money.ts";
 import type { Telling } from "./told.ts";
 
 /** Of a handful of guesses that were driven a share in a hundred would look surer than it is. */
@@ -27,24 +31,43 @@ function leaksFrom({ answer: { causes } }: Telling): { line: number; cooler: num
 export function goneTable(telling: Telling): Table {
   const { cooler, converter, clutches } = chancesOf(telling.answer.ruined);
   const leaks = leaksFrom(telling);
-  const another = anotherLine(telling);
-  return partTable("What goes with the leak, and how likely it is gone", {
-    line: percent(leaks.line),
-    joints: another === null ? "not told" : percent(another),
-    cooler: toldChance(telling, Math.max(leaks.cooler, cooler)),
-    converter: toldChance(telling, converter),
-    clutches: toldChance(telling, clutches),
-  });
+  const another = leaks.line < LIKELY ? null : anotherLine(telling);
+  return partTable(
+    leaks.line < LIKELY
+      ? "What is gone, and how likely"
+      : "What goes with the leak, and how likely it is gone",
+    {
+      line: percent(leaks.line),
+      ...(another === null ? {} : { joints: percent(another), ofJoints: jointWords(telling) }),
+      cooler: toldChance(telling, Math.min(1, leaks.cooler + cooler)),
+      converter: toldChance(telling, converter),
+      clutches: toldChance(telling, clutches),
+    },
+  );
 }
+
+/** "3 joints, 9 years old". */
+function jointWords({ read: { lines } }: Telling): string {
+  if (lines === null) return "";
+  const { joints, age, toHold } = lines;
+  return `${joints === 1 ? "1 joint" : `${joints} joints`} ${years(age)} old: how likely one of them leaks within ${years(toHold)}`;
+}
+
+const YEAR = 365.25 * 86400;
+const years = (time: number): string => {
+  const count = Number((time / YEAR).toPrecision(2));
+  return count === 1 ? "1 year" : `${count} years`;
+};
 
 /** The ways to renew it are those of a leaking line: told where it was one more likely than not. */
 const LIKELY = 0.5;
 
 /** What each way costs; null where the file gives no prices, or where it hardly was a line. */
-export function costsOf(telling: Telling): readonly WayCost[] | null {
+export function costsOf(telling: Telling, coming: Coming): readonly WayCost[] | null {
   const { read, answer } = telling;
   if (read.prices === null || leaksFrom(telling).line < LIKELY) return null;
-  return wayCosts(answer.ruined, read.prices, anotherLine(telling) ?? 0);
+  const another = { chance: anotherLine(telling) ?? 0, burns: burnsFirst(coming, LOOKED_AFTER) };
+  return wayCosts(answer.ruined, read.prices, another);
 }
 
 /** How likely another of the joints leaks within the time that they are to hold; null where nothing was told of them. */
@@ -60,11 +83,9 @@ function anotherLine({ read: { lines } }: Telling): number | null {
 /** So many losses driven trip by trip are all that is known of what is gone; null where all guesses tell of it. */
 const fewDriven = ({ answer }: Telling): number | null => answer.clutches[0]?.of ?? null;
 
-export const money = (value: number): string => Math.round(value).toLocaleString("en-US");
-
 /** Without rows where the file gives no prices. */
-export function costTable(telling: Telling): Table {
-  const costs = costsOf(telling) ?? [];
+export function costTable(telling: Telling, coming: Coming): Table {
+  const costs = costsOf(telling, coming) ?? [];
   const currency = telling.read.prices?.currency ?? "";
   const least = fewDriven(telling) === null ? Math.min(...costs.map(({ mean }) => mean)) : Number.NaN;
   return {
@@ -74,11 +95,11 @@ export function costTable(telling: Telling): Table {
       { says: "now", right: true },
       { says: "comes back", right: true },
       { says: "costs then", right: true },
-      { says: "both, on the mean", right: true },
+      { says: "both, on average", right: true },
       { says: "at most", right: true },
     ],
     rows: costs.map(({ name, now, comesBack, then, mean, most }) => [
-      mean === least ? `${name} (least on the mean)` : name,
+      mean === least ? `${name} (least on average)` : name,
       money(now),
       comesBack === 0 ? "never" : percent(comesBack),
       comesBack === 0 ? "" : money(then),
@@ -92,8 +113,8 @@ const noPrices =
   "What it costs is not told: give prices in the file, in your own money (prices: line, line set, fluid and filter, cooler, converter, clutches, coming back).";
 
 /** What the tables come to, in sentences. */
-export function goesWithSentences(telling: Telling): string[] {
-  const costs = costsOf(telling);
+export function goesWithSentences(telling: Telling, coming: Coming, system: UnitSystem): string[] {
+  const costs = costsOf(telling, coming);
   const of = fewDriven(telling);
   const few =
     of === null
@@ -101,13 +122,12 @@ export function goesWithSentences(telling: Telling): string[] {
       : [
           `How likely cooler, converter and clutches are gone rests on ${of} such losses that were driven trip by trip: so few tell no odds, and not which way is the cheapest. Look at pan and magnet before anything is ordered.`,
         ];
-  if (costs === null)
+  if (leaksFrom(telling).line < LIKELY)
     return [
       ...few,
-      leaksFrom(telling).line < LIKELY
-        ? "It hardly was a line: what the ways to renew one cost is not told."
-        : noPrices,
+      "It hardly was a line: bring the fluid to its level, look again, and renew what is found; what the ways to renew a line cost is not told.",
     ];
+  if (costs === null) return [...few, noPrices];
   const [first] = costs;
   const best = costs.reduce((least, way) => (way.mean < least.mean ? way : least));
   const { currency } = telling.read.prices!;
@@ -116,14 +136,28 @@ export function goesWithSentences(telling: Telling): string[] {
     (comesBack === 0
       ? ", and nothing that was left in brings it back"
       : `; it comes back ${outOfTwenty(comesBack)}, and costs some ${money(then)} more then`);
+  const { cooler } = chancesOf(telling.answer.ruined);
   return [
     ...few,
-    ...(of === null ? [`Least on the mean of all cases: ${told(best)}.`] : []),
+    ...(of === null ? [`Least on average: ${told(best)}.`] : []),
     ...(of === null && best === first ? [] : [`Least now: ${told(first!)}.`]),
+    ...((anotherLine(telling) ?? 0) > 0 && coming.leaks.length > 0
+      ? [
+          `Of another leak it is reckoned that somebody looks every ${roughly(LOOKED_AFTER, system)}, and that ${percent(burnsFirst(coming, LOOKED_AFTER))} of such leaks burn a clutch all the same.`,
+        ]
+      : []),
     ...unseen(costs),
-    "Where it comes back it costs the visit, all that is gone by then, fresh fluid, and once more what was renewed beside a cooler that still shed debris.",
+    ...(cooler < 0.01
+      ? []
+      : [
+          "Where a clutch had burnt and was left in, all that goes with it is paid once more, for its debris fouls what was renewed beside it.",
+        ]),
   ];
 }
+
+/** For the page, in either system. */
+export const goesWithSaid = (telling: Telling, coming: Coming): Both[] =>
+  linesInBoth((system) => goesWithSentences(telling, coming, system));
 
 /** From how many cases on it pays to renew the clutches unseen, against line set and fluid alone. */
 function unseen(costs: readonly WayCost[]): string[] {

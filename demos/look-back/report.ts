@@ -1,6 +1,5 @@
 // All that a look back has to say: on the screen, as a page with its pictures, and as data.
 
-import type { ComingLeak } from "../../src/lookback/coming.ts";
 import { drivenBy } from "../../src/inputs/visit.ts";
 import type { EventName } from "../../src/history/watch.ts";
 import { causeBars, nextLookBars } from "./bars.ts";
@@ -39,15 +38,22 @@ import {
   openingTable,
   unknownTable,
 } from "./tables.ts";
-import { costsOf, costTable, goesWithSentences, goneTable } from "./goes-with.ts";
-import { lookPicture, lookSentencesFor, lookTable, payingSentences, tellsOfLooks } from "./looking-again.ts";
+import { costsOf, costTable, goesWithSaid, goesWithSentences, goneTable } from "./goes-with.ts";
+import {
+  type Coming,
+  lookPicture,
+  lookSentencesFor,
+  lookTable,
+  payingSentences,
+  tellsOfLooks,
+} from "./looking-again.ts";
 import { eventNotes, flowNotes, outsideNotes } from "./notes.ts";
 import { narrowing, narrowingNote, reservations, sentences, type Telling } from "./told.ts";
 
 export interface LookBackReport {
   readonly telling: Telling;
   /** Leaks that may come to this vehicle, as they are believed possible. */
-  readonly coming: readonly ComingLeak[];
+  readonly coming: Coming;
   /** Guesses that were walked trip by trip. */
   readonly walks: number;
   readonly seed: number;
@@ -74,9 +80,9 @@ export function screenText({ telling, walks, coming }: LookBackReport, system: U
     ...text(clutchTable(telling)),
     ...noted(walks > 0 ? [walkNote(walks, telling)] : []),
     ...text(goneTable(telling)),
-    ...text(refillTable(read.visit.unit)),
-    ...text(costTable(telling)),
-    ...noted(goesWithSentences(telling)),
+    ...text(refillTable(read.visit.unit, read.own.build)),
+    ...text(costTable(telling, coming)),
+    ...noted(goesWithSentences(telling, coming, system)),
     ...text(aheadTable(telling)),
     ...noted(telling.answer.ahead.length === 0 ? [] : narrowingNote(telling)), // else it was said above
     ...text(lookTable(coming)),
@@ -140,10 +146,10 @@ function page(report: LookBackReport, system: UnitSystem): string {
       ),
       section(
         "What goes with it",
-        `${paragraphs(goesWithSentences(telling))}\n${[
+        `${paragraphs(goesWithSaid(telling, coming))}\n${[
           goneTable(telling),
-          costTable(telling),
-          refillTable(read.visit.unit),
+          costTable(telling, coming),
+          refillTable(read.visit.unit, read.own.build),
         ]
           .filter(({ rows }) => rows.length > 0)
           .map(tableHtml)
@@ -237,7 +243,7 @@ function pictures({ telling, coming }: LookBackReport): Drawing[] {
           drawing(
             "looking-again",
             "Leaks that burn a clutch before a look finds them",
-            "Of the leaks that may come to this vehicle, as it is driven; a line for each kind of look.",
+            "Of the leaks that may come to this vehicle, as it is driven, and burn a clutch or stop it; a line for each kind of look.",
             (picture) => lookPicture(coming, picture),
           ),
         ]
@@ -276,8 +282,8 @@ function dataOf({ telling, coming, seed, guesses, walks }: LookBackReport): stri
               nineTenths: both(answer.opened.when.nineTenths, answer.opened.driven.nineTenths),
             },
       answer: tellLooks ? { ...rest, looks } : rest,
-      costs: costsOf(telling),
-      coming,
+      costs: costsOf(telling, coming),
+      coming: coming.leaks,
       assumptions: read.assumptions,
     },
     null,

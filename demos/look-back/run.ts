@@ -43,7 +43,7 @@ async function runAsked(asked: Asked, calledOff: AbortSignal): Promise<void> {
   );
   // Drawing takes its time to load: what is wrong with the input is told before that.
   const { filesOf, screenText } = await import("./report.ts");
-  const coming = comingLeaks(visit, prepared, { seed, beliefs });
+  const coming = { leaks: comingLeaks(visit, prepared, { seed, beliefs }), shield: visit.shield };
   const report = { telling: { read, answer: answerOf(posterior), looks }, coming, walks, seed, guesses };
   await deliver(out, filesOf(report, system), screenText(report, system), calledOff);
 }

@@ -14,6 +14,7 @@ const BAY = 293.15;
 export type Gone = Readonly<Record<"line" | "cooler" | "converter" | "clutches", string>> & {
   /** Left out where nothing is known of the other joints. */
   readonly joints?: string;
+  readonly ofJoints?: string;
 };
 
 export function partTable(title: string, gone: Gone): Table {
@@ -28,15 +29,7 @@ export function partTable(title: string, gone: Gone): Table {
       "always",
       "what is left is aged and has run with air; what clutches shed lies in the filter",
     ],
-    ...(gone.joints === undefined
-      ? []
-      : [
-          [
-            "other joints of the lines",
-            gone.joints,
-            "how likely one of them leaks too within the time that they are to hold",
-          ],
-        ]),
+    ...(gone.joints === undefined ? [] : [["other joints of the lines", gone.joints, gone.ofJoints ?? ""]]),
     [
       "cooler",
       gone.cooler,
@@ -47,11 +40,11 @@ export function partTable(title: string, gone: Gone): Table {
       gone.converter,
       "its lock-up clutch has lost half of what it had to spare, or it holds the debris of a burnt clutch",
     ],
-    ["clutches", gone.clutches, "one of the gears has lost half of what it had to spare"],
+    ["clutches", gone.clutches, "a clutch or brake of the gears has lost half of what it had to spare"],
   ];
   return {
     title,
-    columns: [{ says: "part" }, { says: "gone", right: true }, { says: "why", prose: true }],
+    columns: [{ says: "part" }, { says: "gone, or will leak", right: true }, { says: "why", prose: true }],
     rows,
     grave: (row) => rows[row]![1] === "yes",
   };
@@ -76,10 +69,12 @@ const emptied: Readonly<Record<Emptying, string>> = {
   "all of it": "all of it, clutches too",
 };
 
-export function refillTable({ build, fluid }: Unit): Table {
+/** Of a unit that was full and has stood overnight; `own`: it is the vehicle's, not one that stands in. */
+export function refillTable({ build, fluid }: Unit, own = true): Table {
   return {
     title: inBoth(
-      (system) => `Fluid that goes in, poured at ${alone(system)(BAY, "temperature")}, by what was emptied`,
+      (system) =>
+        `Fluid that goes into a full unit drained after a night, poured at ${alone(system)(BAY, "temperature")}, by what was emptied${own ? "" : ": the invented van's, not yours"}`,
     ),
     columns: [
       { says: "emptied" },

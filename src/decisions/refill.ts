@@ -30,7 +30,7 @@ export interface Filled {
 
 /**
  * What goes into a unit that was full, after it stood overnight and was emptied, as far as the drain reaches: what stays in converter (`converterDrains`), lines and passages
- * (`passagesDrain`) is not drained with the pan. `temperature` [K] is that of the fluid as it is poured: cold fluid takes less room than it will when hot.
+ * (`passagesDrain`) is not drained with the pan. `temperature` [K] is that of the unit as it is drained and of the fluid as it is poured: cold fluid takes less room than it will when hot, while what stays fills what holds it.
  * Volumes in m³. Source: the mass that is missing is the mass that goes in. Errors: volumes, shares or a temperature that cannot be.
  */
 export function refills(unit: Filled, fluid: { readonly density15: number }, temperature: number): Refill[] {
@@ -53,8 +53,9 @@ export function refills(unit: Filled, fluid: { readonly density15: number }, tem
   };
   const swells = density(fluid.density15, fillTemperature) / density(fluid.density15, temperature);
   if (!(swells > 0 && swells < Infinity)) impossible("density15", fluid.density15, "the density of a fluid");
+  const full = fill * swells;
   return emptyings.map((emptied) => {
-    const left = Math.min(fill, stays[emptied]);
-    return { emptied, poured: (fill - left) * swells, old: left / fill };
+    const left = Math.min(full, stays[emptied]);
+    return { emptied, poured: full - left, old: left / full };
   });
 }

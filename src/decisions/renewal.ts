@@ -78,38 +78,60 @@ export function chancesOf(
   return { cooler: chance("cooler"), converter: chance("converter"), clutches: chance("clutches") };
 }
 
+/** Another line or joint of the set: how likely it leaks while it is to hold (`someFails`), and how many such leaks burn a clutch before anybody finds them (`shareThatFails`). */
+export interface AnotherLeak {
+  readonly chance: number;
+  readonly burns: number;
+}
+
+/** What a leak costs that comes later: coming back, the set and fluid; where it burns a clutch first, with a probability `burns`, all that goes with one too. */
+export function laterLeakCost(prices: Prices, burns: number): number {
+  checkPrices(prices);
+  fraction("burns", burns);
+  const { cooler, converter, clutches, comingBack } = prices;
+  return (
+    comingBack + prices["line set"] + prices["fluid and filter"] + burns * (cooler + converter + clutches)
+  );
+}
+
 /**
- * What each way costs, in the order of `ways`. A part that is gone and left in brings the vehicle back once: the visit, all that is gone by then and fresh fluid, and once
- * more what was renewed without the cooler that still sheds debris into it. `anotherLine` is the probability that another line or joint of the set fails meanwhile
- * (`anotherOf`): where the set was left in, that brings it back too, for the set and fluid. Both may come; neither hangs on the other.
- * Source: expected cost over the cases (Raiffa and Schlaifer 1961, recalled). Errors: a price below 0 or no number, a probability outside 0 to 1, shares that do not add up to 1.
+ * What each way costs, in the order of `ways`. A part that is gone and left in brings the vehicle back once: coming back, fresh fluid and what was left; where a clutch has burnt, all that goes with it,
+ * since its debris fouls what was renewed beside it. Where the set was left in, `another` leak may bring the vehicle back too, whatever else is gone (`laterLeakCost`); where it comes back for parts anyway the
+ * set goes in then. Source: expected cost over the cases (Raiffa and Schlaifer 1961, recalled). Errors: a price below 0 or no number, a probability outside 0 to 1, shares that do not add up to 1.
  */
-export function wayCosts(cases: readonly Ruined[], prices: Prices, anotherLine = 0): WayCost[] {
+export function wayCosts(
+  cases: readonly Ruined[],
+  prices: Prices,
+  another: AnotherLeak = { chance: 0, burns: 0 },
+): WayCost[] {
   check(cases);
-  fraction("probability of another line", anotherLine);
-  for (const part of [...parts, "comingBack"] as const) notNegative(part, prices[part]);
+  checkPrices(prices);
+  fraction("chance of another leak", another.chance);
+  const sum = (some: readonly Part[]) => some.reduce((all, part) => all + prices[part], 0);
+  const visit = prices.comingBack + prices["fluid and filter"];
+  const leakLater = laterLeakCost(prices, another.burns);
+  const dearest = laterLeakCost(prices, another.burns > 0 ? 1 : 0);
   return ways.map((way) => {
     const { renews } = way;
-    const sum = (some: readonly Part[]) => some.reduce((all, part) => all + prices[part], 0);
     const now = sum(renews);
-    const line = renews.includes("line set") ? 0 : anotherLine;
-    const forTheLine = prices.comingBack + prices["line set"] + prices["fluid and filter"];
-    let [comesBack, later] = [0, 0];
-    let most = now;
+    const line = renews.includes("line set") ? 0 : another.chance;
+    let [comesBack, later, most] = [0, 0, now];
     for (const one of cases) {
+      const { share, burnt } = one;
       const gone = goneWith(one);
       const left = gone.filter((part) => !renews.includes(part));
-      const dirty = left.includes("cooler")
-        ? renews.filter((part) => part === "clutches" || part === "converter")
-        : [];
-      const forParts =
-        left.length === 0 ? 0 : prices.comingBack + sum(left) + sum(dirty) + prices["fluid and filter"];
-      comesBack += one.share * (left.length > 0 ? 1 : line);
-      later += one.share * (forParts + line * forTheLine);
-      if (one.share > 0) most = Math.max(most, now + forParts + (line > 0 ? forTheLine : 0));
+      const forParts = left.length > 0 ? visit + sum(burnt ? gone : left) : 0;
+      comesBack += share * (left.length > 0 ? 1 : line);
+      later += share * (forParts + line * (left.length > 0 ? prices["line set"] : leakLater));
+      const forTheLine = line > 0 ? (left.length > 0 ? prices["line set"] : dearest) : 0;
+      if (share > 0) most = Math.max(most, now + forParts + forTheLine);
     }
     return { ...way, now, comesBack, then: comesBack > 0 ? later / comesBack : 0, mean: now + later, most };
   });
+}
+
+function checkPrices(prices: Prices): void {
+  for (const part of [...parts, "comingBack"] as const) notNegative(part, prices[part]);
 }
 
 /** Shares are sums of weights: they add up to 1 but for rounding. */

@@ -4,9 +4,12 @@ import type { Prepared } from "../duty/prepared.ts";
 import { coordinateAt, valueAt } from "../chance/belief.ts";
 import { randomBits } from "../chance/random.ts";
 import { impossible, positive } from "../errors.ts";
+import { WEEK } from "../duty/course.ts";
 import { airOf } from "./air.ts";
+import { wayOf } from "./along.ts";
 import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
 import { place } from "./common.ts";
+import { clocksOf } from "./course.ts";
 import type { LookKind } from "./evidence.ts";
 import { findings } from "./finding.ts";
 import { askedOf, benchOf } from "./question.ts";
@@ -68,13 +71,11 @@ export function comingLeaks(
   };
   const bench = benchOf(ahead, prepared, shownBy(visit.unit, visit.site, [], POINTS));
   const leaks = explanationsOf(ahead, beliefs).filter(({ cause }) => cause === "slow leak");
-  const whole = distanceBy(prepared, lasts);
   return leaks.flatMap((explanation, l) =>
     Array.from({ length: shareOf(leaks, l, draws) }, (_, i): ComingLeak => {
       const values = drawn(explanation, lasts, randomBits(seed, l, i));
       const asked = askedOf(bench, explanation, values);
-      const way = (clock: number) =>
-        clock === Infinity ? Infinity : asked.use * whole * bench.way(Math.min(clock, lasts));
+      const way = drivenFrom(ahead, prepared, asked.use);
       const harmed = Math.min(asked.course.when("damage 1"), asked.course.over());
       const findable = (look: LookKind) => way(findableFrom(look, asked, Math.min(harmed, lasts)));
       return {
@@ -123,10 +124,14 @@ function findableFrom(look: LookKind, asked: Asked, until: number): number {
   return high;
 }
 
-/** Metres that the prepared week is driven in so many seconds. */
-function distanceBy({ kinds, occurrences }: Prepared, lasts: number): number {
-  const week = occurrences.reduce((all, { kind }) => all + kinds[kind]!.pieceDistances.at(-1)!, 0);
-  return (week * lasts) / (7 * 86400);
+/** Metres driven by a moment [s] since second 0, at some use of the week: trip by trip, on the weekdays of the plan that a guess of that use is followed by. */
+function drivenFrom(visit: Visit, { kinds, occurrences }: Prepared, use: number): (clock: number) => number {
+  const { weekday, visit: end, toPlan } = clocksOf(visit, use);
+  const weeks = Math.ceil(end / WEEK);
+  const along = wayOf({ week: visit.week, weekday, at: weeks * WEEK });
+  const all = weeks * occurrences.reduce((sum, { kind }) => sum + kinds[kind]!.pieceDistances.at(-1)!, 0);
+  const begun = along(Math.max(0, toPlan(0)));
+  return (clock) => (clock === Infinity ? Infinity : all * (along(Math.max(0, toPlan(clock))) - begun));
 }
 
 /**

@@ -10,12 +10,12 @@ const opened = reportOf("look-back", (folder) => [quickVisit(folder), "--guesses
 
 describe("the page of a look back", () => {
   test.each([360, 390, 1280])(
-    "at %i px: nothing wider than the window, five pictures, all letters inside them, none in each other's way, no date torn apart, no number from its unit",
+    "at %i px: nothing wider than the window, six pictures, all letters inside them, none in each other's way, no date torn apart, no number from its unit",
     async (width) => {
       const page = await opened(width);
       await expectWhole(page);
-      expect(await page.locator("figure").count()).toBe(5);
-      expect(await page.locator(".drawing:visible").count()).toBe(5);
+      expect(await page.locator("figure").count()).toBe(6);
+      expect(await page.locator(".drawing:visible").count()).toBe(6);
       const outside = await page.evaluate(
         `[...document.querySelectorAll(".drawing svg text")].filter((text) => {
         const [a, b] = [text.getBoundingClientRect(), text.closest(".drawing > svg").getBoundingClientRect()];
@@ -69,7 +69,7 @@ describe("the page of a look back", () => {
     await page.setViewportSize({ width: 688, height: 1016 });
     expect(await page.locator(".switch").isVisible()).toBe(false);
     expect(await page.locator(".drawing.narrow:visible").count()).toBe(0);
-    expect(await page.locator(".drawing.us.wide:visible").count()).toBe(5);
+    expect(await page.locator(".drawing.us.wide:visible").count()).toBe(6);
     expect(await overhang(page)).toBeLessThanOrEqual(0);
     const high: number[] = await page.evaluate(
       `[...document.querySelectorAll("figure, tr, .cautions, section:not(.ranges) > .table")].map((part) => part.getBoundingClientRect().height)`,

@@ -1,7 +1,15 @@
 // What goes with a leak and what each way to renew it costs: worked by hand, and what must hold whatever the prices.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { chancesOf, goneWith, parts, wayCosts, ways, type Ruined } from "../../src/decisions/renewal.ts";
+import {
+  chancesOf,
+  goneWith,
+  laterLeakCost,
+  parts,
+  wayCosts,
+  ways,
+  type Ruined,
+} from "../../src/decisions/renewal.ts";
 
 const prices = {
   line: 60,
@@ -52,20 +60,43 @@ describe("what each way costs", () => {
     expect(line).toMatchObject({ now: 170, comesBack: 0.3, then: 3620, most: 3790 });
     expect(line!.mean).toBeCloseTo(170 + 0.3 * 3620, 9);
     expect(set).toMatchObject({ now: 290, comesBack: 0.3, then: 3620 });
-    // With cooler and converter renewed the clutches alone are left: 350 + 2400 + 110.
-    expect(half).toMatchObject({ now: 1050, comesBack: 0.3, then: 2860 });
+    // With cooler and converter renewed the clutches are left, and foul both anew.
+    expect(half).toMatchObject({ now: 1050, comesBack: 0.3, then: 3620 });
     expect(all).toMatchObject({ now: 3450, comesBack: 0, then: 0, mean: 3450, most: 3450 });
   });
 
   test("another line that fails brings back what kept the old set, and only that", () => {
-    const [line, ...others] = wayCosts([{ ...sound, share: 1 }], prices, 0.36);
+    const [line, ...others] = wayCosts([{ ...sound, share: 1 }], prices, { chance: 0.36, burns: 0 });
     // 350 + 180 + 110 in 36 of 100 cases.
     expect(line).toMatchObject({ now: 170, comesBack: 0.36, then: 640, most: 810 });
     expect(line!.mean).toBeCloseTo(170 + 0.36 * 640, 9);
     for (const { comesBack, mean, now } of others) expect([comesBack, mean]).toEqual([0, now]);
   });
 
+  test("where such a leak burns a clutch first in half of the cases, half of all that goes with one is paid then", () => {
+    const [line] = wayCosts([{ ...sound, share: 1 }], prices, { chance: 0.36, burns: 0.5 });
+    // 640, and half of 240 + 520 + 2400.
+    expect(line).toMatchObject({ comesBack: 0.36, then: 2220, most: 170 + 640 + 3160 });
+    expect(laterLeakCost(prices, 0)).toBe(640);
+    expect(laterLeakCost(prices, 1)).toBe(3800);
+  });
+
+  test("a lock-up that is gone by itself fouls nothing: left in, it is the converter alone", () => {
+    const [line, , half] = wayCosts([{ ...sound, lockUp: true, share: 1 }], prices);
+    expect(line).toMatchObject({ comesBack: 1, then: 350 + 520 + 110 });
+    expect(half).toMatchObject({ comesBack: 0, mean: 1050 });
+  });
+
+  test("where gone parts bring it back anyway, another line costs the set and no visit of its own", () => {
+    const [line] = wayCosts([{ clutches: true, lockUp: false, burnt: true, share: 1 }], prices, {
+      chance: 0.5,
+      burns: 0.8,
+    });
+    expect(line).toMatchObject({ comesBack: 1, then: 3620 + 0.5 * 180, most: 170 + 3620 + 180 });
+  });
+
   const money = fc.double({ min: 0, max: 1e5, noNaN: true });
+  const share = fc.double({ min: 0, max: 1, noNaN: true });
   const anyPrices = fc.record(Object.fromEntries([...parts, "comingBack"].map((name) => [name, money])));
   const anyCases = fc
     .array(
@@ -87,7 +118,7 @@ describe("what each way costs", () => {
 
   test("who renews more comes back no more often; what is paid on the mean lies between now and the dearest case", () => {
     fc.assert(
-      fc.property(anyCases, anyPrices, fc.double({ min: 0, max: 1, noNaN: true }), (cases, some, another) => {
+      fc.property(anyCases, anyPrices, fc.record({ chance: share, burns: share }), (cases, some, another) => {
         const costs = wayCosts(cases, some as typeof prices, another);
         expect(costs.map(({ name }) => name)).toEqual(ways.map(({ name }) => name));
         costs.forEach(({ now, comesBack, then, mean, most }, i) => {
@@ -124,7 +155,11 @@ describe("what each way costs", () => {
       () => wayCosts([{ ...sound, share: 1 }], { ...prices, line: Number.NaN }),
       "line",
     ],
-    ["a chance above 1", () => wayCosts([{ ...sound, share: 1 }], prices, 1.1), "another line"],
+    [
+      "a chance above 1",
+      () => wayCosts([{ ...sound, share: 1 }], prices, { chance: 1.1, burns: 0 }),
+      "another leak",
+    ],
   ])("%s is refused by name", (_, ask, field) => {
     expect(ask).toThrow(new RegExp(field));
   });

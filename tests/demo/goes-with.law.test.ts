@@ -1,7 +1,12 @@
 // What a look back says of parts, money and looks: no surer than it is known, and nothing made up.
 import { describe, expect, test } from "vitest";
 import { costTable, goesWithSentences, goneTable } from "../../demos/look-back/goes-with.ts";
-import { lookSentencesFor, lookTable, payingSentences } from "../../demos/look-back/looking-again.ts";
+import {
+  lookSentencesFor,
+  lookTable,
+  payingSentences,
+  type Coming,
+} from "../../demos/look-back/looking-again.ts";
 import type { Telling } from "../../demos/look-back/told.ts";
 import { goneIn, partTable, refillTable } from "../../demos/report/part-table.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
@@ -30,6 +35,14 @@ const telling = (
 
 const column = (told: Telling, i: number) =>
   Object.fromEntries(goneTable(told).rows.map((row) => [row[0], row[i]]));
+
+const leak = (delay: number): ComingLeak => ({
+  law: "steady",
+  findable: { "walk round": miles(100), "look underneath": miles(100), "shield taken off": miles(100) },
+  harmed: miles(100 + delay),
+});
+const coming: Coming = { leaks: Array.from({ length: 40 }, (_, i) => leak(200 * (i + 1))), shield: true };
+const said = (told: Telling) => goesWithSentences(told, coming, "US").join("\n");
 
 describe("parts that go with the leak", () => {
   test("are told with their chances; of a handful that was driven with their number", () => {
@@ -67,11 +80,11 @@ describe("what each way costs", () => {
     { ...burnt, share: 0.1 },
   ];
 
-  test("is told by the file's prices, the least on the mean marked, and from when the clutches pay unseen", () => {
-    const says = goesWithSentences(telling(cases)).join("\n");
-    expect(costTable(telling(cases)).title).toContain("crowns");
+  test("is told by the file's prices, the least on average marked, and from when the clutches pay unseen", () => {
+    const says = said(telling(cases));
+    expect(costTable(telling(cases), coming).title).toContain("crowns");
     expect(
-      costTable(telling(cases)).rows.filter(([way]) => String(way).includes("least on the mean")),
+      costTable(telling(cases), coming).rows.filter(([way]) => String(way).includes("least on average")),
     ).toHaveLength(1);
     // By hand: 3450 - 290 now against 3620 then.
     expect(says).toContain("pays where they are gone in about 17 of 20 cases like this or more");
@@ -79,32 +92,23 @@ describe("what each way costs", () => {
 
   test("no way is called the cheapest where a handful was driven", () => {
     const told = telling(cases, { of: 6 });
-    expect(JSON.stringify(costTable(told).rows)).not.toContain("least on the mean");
-    const says = goesWithSentences(told).join("\n");
-    expect(says).not.toContain("Least on the mean");
+    expect(JSON.stringify(costTable(told, coming).rows)).not.toContain("least on average");
+    const says = said(told);
+    expect(says).not.toContain("Least on average");
     expect(says).toContain("Look at pan and magnet before anything is ordered");
   });
 
   test("without prices it is said how to give them; where it hardly was a line, that it is not told", () => {
     const poor = telling(cases, { read: { ...read, prices: null } });
-    expect(costTable(poor).rows).toEqual([]);
-    expect(goesWithSentences(poor).join()).toContain("give prices in the file");
-    expect(goesWithSentences(telling(cases, { cause: "never filled" })).join()).toContain(
-      "It hardly was a line",
-    );
+    expect(costTable(poor, coming).rows).toEqual([]);
+    expect(said(poor)).toContain("give prices in the file");
+    expect(said(telling(cases, { cause: "never filled" }))).toContain("It hardly was a line");
   });
 });
 
 describe("looks before it happens again", () => {
-  const leak = (delay: number): ComingLeak => ({
-    law: "steady",
-    findable: { "walk round": miles(100), "look underneath": miles(100), "shield taken off": miles(100) },
-    harmed: miles(100 + delay),
-  });
-  const leaks = Array.from({ length: 40 }, (_, i) => leak(200 * (i + 1)));
-
   test("the further apart, the more burn first; a closer look never misses more", () => {
-    const shares = lookTable(leaks).rows.map((row) =>
+    const shares = lookTable(coming).rows.map((row) =>
       row.slice(1).map((cell) => parseInt((cell as string).replace(/[<>] /, ""))),
     );
     for (const [i, row] of shares.entries()) {
@@ -113,23 +117,36 @@ describe("looks before it happens again", () => {
     }
   });
 
+  test("without a shield none is taken off", () => {
+    const bare = { ...coming, shield: false };
+    expect(lookTable(bare).columns.map(({ says }) => says)).not.toContain("shield taken off");
+    expect(lookSentencesFor(bare, "US").join()).not.toContain("shield");
+  });
+
   test("too few that burn tell nothing", () => {
-    const few = leaks.slice(0, 5);
+    const few = { ...coming, leaks: coming.leaks.slice(0, 5) };
     expect(lookTable(few).rows).toEqual([]);
     expect(lookSentencesFor(few, "US")).toHaveLength(1);
     expect(payingSentences(read, few, "US")).toEqual([]);
   });
 
   test("what pays is told only by prices of the file, in both systems", () => {
-    expect(payingSentences({ prices: null, lines: read.lines }, leaks, "US")).toEqual([]);
-    const [US, SI] = (["US", "SI"] as const).map((system) => payingSentences(read, leaks, system).join("\n"));
-    expect(US).toMatch(/about every [\d,]+ mi: .*crowns/);
-    expect(SI).toMatch(/about every [\d,]+ km: .*crowns/);
+    expect(payingSentences({ prices: null, lines: read.lines }, coming, "US")).toEqual([]);
+    const [US, SI] = (["US", "SI"] as const).map((system) =>
+      payingSentences(read, coming, system).join("\n"),
+    );
+    expect(US).toMatch(/about every [\d,]+ mi: .*crowns.* still do/);
+    expect(SI).toMatch(/about every [\d,]+ km: .*crowns.* still do/);
+    expect(US).toContain("The other joints here are past that.");
     expect(US).toMatch(/New lines before they leak are cheapest at about [\d.]+ years/);
     // A look that is dearer than all that it can save is not made.
     const dear = { ...read.prices!, look: 1e6 };
-    expect(payingSentences({ prices: dear, lines: null }, leaks, "US").join()).toContain(
-      "costs more than it saves",
+    expect(payingSentences({ prices: dear, lines: null }, coming, "US").join()).toContain(
+      "hardly pay: they cost more than they save",
+    );
+    const { oneLeakIn: _, ...half } = read.prices!;
+    expect(payingSentences({ prices: half, lines: null }, coming, "US").join()).toContain(
+      "prices.oneLeakIn is missing",
     );
   });
 });

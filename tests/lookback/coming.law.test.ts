@@ -22,13 +22,14 @@ beforeAll(() => {
   leaks = comingLeaks(visit, prepared, { seed: 5, draws: 80 });
 }, 120_000);
 
-const steady = (diameter: number, more: object = {}) => {
+const options = (diameter: number) => {
   const unknowns = {
     "diameter of the hole": { law: "log-uniform", low: diameter, high: diameter * 1.0001 },
   } as const;
   const laws = { steady: 1, creeping: 0, cracking: 0, rusting: 0 };
-  return comingLeaks(visit, prepared, { seed: 5, draws: 8, beliefs: { unknowns, laws }, ...more });
+  return { seed: 5, draws: 8, beliefs: { unknowns, laws } };
 };
+const steady = (diameter: number) => comingLeaks(visit, prepared, options(diameter));
 const middle = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
 describe("leaks that may come", () => {
@@ -57,6 +58,13 @@ describe("leaks that may come", () => {
     // Four times less by its area, up to sixteen by its thickness of fluid; both are harmed at some like loss.
     expect(narrow! / wide!).toBeGreaterThan(3.5);
     expect(narrow! / wide!).toBeLessThan(16);
+  });
+
+  test("a hole that empties it within a trip does its harm on the way of one trip, however the week is used", () => {
+    const trip = prepared.kinds[0]!.pieceDistances.at(-1)!;
+    for (const weekday of [0, 3])
+      for (const { harmed } of comingLeaks({ ...visit, weekday }, prepared, options(6e-3)))
+        expect(harmed).toBeLessThanOrEqual(1.000001 * trip);
   });
 
   test("a delay is never below nothing, and endless just where no harm comes", () => {

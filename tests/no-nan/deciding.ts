@@ -120,6 +120,7 @@ export const decisionRows: Rows<typeof laws> = {
   ],
   goneWith: [ruined],
   chancesOf: [cases],
-  wayCosts: [cases, prices, 0.3],
+  wayCosts: [cases, prices, { chance: 0.3, burns: 0.6 }],
+  laterLeakCost: [prices, 0.6],
   refills: [van.build, van.fluid, 293.15],
 };

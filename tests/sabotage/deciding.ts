@@ -20,12 +20,12 @@ export const decidingMutations: readonly Mutation[] = [
     '...(burnt ? (["cooler"] as const) : []),',
     '...(burnt && lockUp ? (["cooler"] as const) : []),',
   ),
-  change(renewal, "debris in a cooler that stays hurts nothing", "sum(left) + sum(dirty) +", "sum(left) +"),
+  change(renewal, "debris of a clutch that stays hurts nothing that is new", "burnt ? gone : left", "left"),
   change(
     renewal,
     "another line fails though the set is new",
-    'const line = renews.includes("line set") ? 0 : anotherLine;',
-    "const line = anotherLine;",
+    'const line = renews.includes("line set") ? 0 : another.chance;',
+    "const line = another.chance;",
   ),
   change(
     refill,
@@ -36,8 +36,8 @@ export const decidingMutations: readonly Mutation[] = [
   change(
     refill,
     "poured by volume, whatever its temperature",
-    "poured: (fill - left) * swells,",
-    "poured: fill - left,",
+    "const full = fill * swells;",
+    "const full = fill;",
   ),
   change(
     looks,

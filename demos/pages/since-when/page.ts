@@ -340,7 +340,7 @@ function results({ last, state }: Look, facts: ReadonlySignal<Facts>): HTMLEleme
     section(
       "What goes with it",
       table(goneTable),
-      table(({ read }) => refillTable(read.visit.unit)),
+      table(({ read }) => refillTable(read.visit.unit, read.own.build)),
     ),
     section(
       "What to look at next",

@@ -1,7 +1,9 @@
 // What is ruined beside the leak, in the cases in which it comes together: a burnt clutch and the debris that it sheds are one fate.
 
+import type { Explanation } from "../causes.ts";
 import { eventColumn } from "../foretell.ts";
 import type { Posterior } from "../posterior.ts";
+import { AILS } from "../terms.ts";
 import { byWalks } from "./clutches.ts";
 import { pooled } from "./pool.ts";
 
@@ -48,6 +50,9 @@ const walkedBits = ({ walked }: Posterior): Bits[] =>
     return { half: bits(0.5), all: bits(1), weight: 1 / walked.length };
   });
 
+/** Nothing foretells what a sudden loss or a unit that ails otherwise has burnt: a share of them, as a teardown is weighed. */
+const isForetold = ({ cause, ails }: Explanation): boolean => cause !== "line let go" && !ails;
+
 function foretoldBits(posterior: Posterior, names: readonly string[]): Bits[] {
   const wide = posterior.columns.length;
   const came = (damage: string): Float64Array => {
@@ -60,6 +65,15 @@ function foretoldBits(posterior: Posterior, names: readonly string[]): Bits[] {
     ).values;
   };
   const [half, all] = [came("damage 0.5"), came("damage 1")];
-  const { weights } = pooled(posterior, () => 0);
-  return Array.from(weights, (weight, i) => ({ half: half[i]!, all: all[i]!, weight }));
+  const { weights, values: foretold } = pooled(posterior, ({ explanation }) =>
+    isForetold(explanation) ? 1 : 0,
+  );
+  return Array.from(weights).flatMap((weight, i) =>
+    foretold[i] === 1
+      ? [{ half: half[i]!, all: all[i]!, weight }]
+      : [
+          { half: 1, all: 1, weight: AILS * weight },
+          { half: 0, all: 0, weight: (1 - AILS) * weight },
+        ],
+  );
 }
