@@ -1,7 +1,7 @@
 // What the pickup draws along the surface's path, held against the equations followed in steps of a millisecond; and when a condition ended.
 import { beforeAll, describe, expect, it } from "vitest";
 import { idleInNeutral } from "../../src/history/idle.ts";
-import { follow, gasAtEnd } from "../../src/history/mouth.ts";
+import { follow, gasAtEnd, toMiddle } from "../../src/history/mouth.ts";
 import { forgetPath } from "../../src/history/path.ts";
 import { engageFromRest, noEngagement } from "../../src/history/shift.ts";
 import { tick } from "../../src/history/tick.ts";
@@ -221,6 +221,17 @@ describe("a path is that of one step", () => {
     }
     throw new Error("no tick near air");
   }
+
+  it("and is not taken for that of a later one, which lasts as long and is drawn to the same slopes", () => {
+    const walk = nearAir();
+    const { path, state } = walk;
+    expect(path.began).toBeLessThan(state.clock);
+    const slopes = [...state.slosh];
+    expect(toMiddle(walk, 0.5 * path.samples * path.lasts)).toBe(false);
+    expect([...state.slosh]).toEqual(slopes);
+    path.began = state.clock;
+    expect(toMiddle(walk, 0.5 * path.samples * path.lasts)).toBe(true);
+  });
 
   it("idling on a grade of 8 % the surface comes to rest along it, whatever was driven before", () => {
     const walk = nearAir();

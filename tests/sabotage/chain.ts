@@ -39,6 +39,12 @@ const kinks = place("load", "driving/ticks.ts", "emerge/steps");
 
 export const chainMutations: readonly Mutation[] = [
   change(
+    mouth,
+    "a path outlives its step",
+    "if (path.samples === 0 || path.began !== walk.state.clock) return false;",
+    "if (path.samples === 0) return false;",
+  ),
+  change(
     order,
     "friction at the end of a step by the vehicle's speed then",
     "state.speed + h * drive.acceleration)",
