@@ -39,7 +39,7 @@ export function nextLookBars(answer: Answer, picture: Picture): SVGSVGElement {
         says: `${name}, ${minutes} min`,
         value: after / DAY,
         before: now / DAY,
-        aside: `± ${days(after)}`,
+        aside: `then ± ${days(after)}`,
       })),
       to,
       label: "opening date known to ± [days]",
