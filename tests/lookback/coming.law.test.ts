@@ -60,6 +60,14 @@ describe("leaks that may come", () => {
     expect(narrow! / wide!).toBeLessThan(16);
   });
 
+  test("a hole of 0.6 mm, which runs from the start and empties it within a week, can be found within its first trip", () => {
+    const trip = prepared.kinds[0]!.pieceDistances.at(-1)!;
+    for (const { findable, harmed } of steady(0.6e-3)) {
+      expect(findable["shield taken off"]).toBeLessThanOrEqual(trip);
+      expect(harmed).toBeGreaterThan(trip);
+    }
+  });
+
   test("a hole that empties it within a trip does its harm on the way of one trip, however the week is used", () => {
     const trip = prepared.kinds[0]!.pieceDistances.at(-1)!;
     for (const weekday of [0, 3])

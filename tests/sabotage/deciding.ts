@@ -51,5 +51,10 @@ export const decidingMutations: readonly Mutation[] = [
     "spentByAll(joints, x));",
     "spentByAll([one], x));",
   ),
-  change(coming, "what can be found is asked for after its harm", "Math.min(harmed, lasts)", "lasts"),
+  change(
+    coming,
+    "a leak that may come opens a year late",
+    "values[place.age] = lasts;",
+    "values[place.age] = 0.5 * lasts;",
+  ),
 ];
