@@ -4,7 +4,7 @@ import type { Part, Prices } from "../decisions/renewal.ts";
 import { assumed, type Assume } from "./visit-assumed.ts";
 import type { PlainVisit } from "./visit-schema.ts";
 
-/** Prices with the name of their money; where the file tells them, what a look with the shield off costs, and the way that is driven for each leak [m]. */
+/** Prices with the name of their money; where the file tells them, what a look costs (with the shield off, or underneath where there is none), and the way that is driven for each leak [m]. */
 export interface Priced extends Prices {
   readonly currency: string;
   readonly look?: number;

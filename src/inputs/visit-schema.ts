@@ -54,7 +54,7 @@ const pricesSchema = v.strictObject({
   converter: price(),
   clutches: price(),
   "coming back": price(),
-  /** A look with the shield off; and how far vehicles like this are driven for each one that begins to leak. */
+  /** A look with the shield off, or underneath where there is none; and how far vehicles like this are driven for each one that begins to leak. */
   look: maybe(plainNumber("35", above(0), "a price as a number, in the currency beside it")),
   oneLeakIn: maybe(quantity("distance", above(0), '"80000 mi"')),
 });

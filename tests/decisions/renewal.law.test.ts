@@ -8,18 +8,11 @@ import {
   parts,
   wayCosts,
   ways,
+  type Prices,
   type Ruined,
 } from "../../src/decisions/renewal.ts";
+import { prices } from "./prices.ts";
 
-const prices = {
-  line: 60,
-  "line set": 180,
-  "fluid and filter": 110,
-  cooler: 240,
-  converter: 520,
-  clutches: 2400,
-  comingBack: 350,
-};
 const sound: Omit<Ruined, "share"> = { clutches: false, lockUp: false, burnt: false };
 
 describe("parts that go with it", () => {
@@ -119,7 +112,7 @@ describe("what each way costs", () => {
   test("who renews more comes back no more often; what is paid on the mean lies between now and the dearest case", () => {
     fc.assert(
       fc.property(anyCases, anyPrices, fc.record({ chance: share, burns: share }), (cases, some, another) => {
-        const costs = wayCosts(cases, some as typeof prices, another);
+        const costs = wayCosts(cases, some as Prices, another);
         expect(costs.map(({ name }) => name)).toEqual(ways.map(({ name }) => name));
         costs.forEach(({ now, comesBack, then, mean, most }, i) => {
           expect(comesBack).toBeLessThanOrEqual((costs[i - 1]?.comesBack ?? 1) + 1e-12);

@@ -2,6 +2,7 @@
 import * as laws from "../../src/names/decisions.ts";
 import { van } from "../emerge/van.ts";
 import { asking, type Rows } from "./walk.ts";
+import { prices } from "../decisions/prices.ts";
 
 const life = { scale: 16, shape: 3 };
 const joints = [
@@ -33,15 +34,6 @@ const cases = [
   { ...ruined, share: 0.25 },
   { clutches: false, lockUp: true, burnt: false, share: 0.75 },
 ];
-const prices = {
-  line: 60,
-  "line set": 180,
-  "fluid and filter": 110,
-  cooler: 240,
-  converter: 520,
-  clutches: 2400,
-  comingBack: 350,
-};
 
 /** Every way in which delays are told: a sample, and both laws. */
 const told = (mean: number, shape: number, ask: (delays: laws.Delays) => unknown) =>

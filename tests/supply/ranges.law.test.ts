@@ -8,6 +8,7 @@ import {
   inletReynolds,
 } from "../../src/physics/supply/inlet.ts";
 import { delivered, type Pump, slipRange } from "../../src/physics/supply/pump.ts";
+import { circuit as usual } from "./conditions.ts";
 
 const pump: Pump = { displacement: 20e-6, slip: 5e-8, dissolved: 0.3, exponent: 1.2, mechanical: 0.85 };
 const inlet: Inlet = { head: 0.1, bore: 0.018, length: 0.15, minorLoss: 1.5, filter: 1.2e9 };
@@ -15,18 +16,7 @@ const perReynolds = 1 / inletReynolds(inlet, 1, 0.007, 830);
 
 /** Pressure at the converter outlet of a circuit whose line, 8 mm wide, runs at this Reynolds number. */
 function outletPressure(reynolds: number): number {
-  const circuit = {
-    feedOrifice: 2.2e-3,
-    feedDischarge: 0.62,
-    supplyLine: 1e10,
-    cooler: 4e10,
-    returnLine: 1e10,
-    bypass: 3e10,
-    lube: 5e10,
-    relief: Infinity,
-    bypassCold: 340,
-    bypassHot: 355,
-  };
+  const circuit = { ...usual, relief: Infinity };
   const at = {
     temperature: 350,
     viscosity: 0.007,
