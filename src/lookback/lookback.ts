@@ -7,21 +7,20 @@ import { crewOf } from "../hands/crew.ts";
 import { ownHands, webHands, type Hand } from "../hands/hands.ts";
 import { signalled } from "../hands/signalled.ts";
 import { cores, threads } from "../hands/threads.ts";
-import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
+import { explanationsOf, type Beliefs } from "./causes.ts";
 import { conflictsIn } from "./conflict.ts";
 import { someGuesses } from "./answer/pool.ts";
-import { foretell } from "./foretell.ts";
-import { benchOf, type Bench } from "./question.ts";
+import { benchOf } from "./question.ts";
 import type { Posterior } from "./posterior.ts";
 import { weigh, type Done } from "./weigh.ts";
 import { shownBy } from "./shown.ts";
 import type { Visit } from "./visit.ts";
-import { workbench, type Answered, type Foretelling, type Task, type Told, type Walk } from "./workbench.ts";
+import { workbench, type Answered, type Task, type Told, type Walk } from "./workbench.ts";
 
 export interface LookBackOptions {
-  /** Guesses in all, 1000 or more; 4000 when missing. */
+  /** Guesses in all, 1000 or more; 4000 when missing. A hundred of each explanation come first; at least half of them are made once those have told what is likely. */
   readonly guesses?: number;
-  /** Moves of each guess after every step; 3 when missing. */
+  /** Moves of each guess after every step, three times as many after the last; 1 when missing. */
   readonly moves?: number;
   /** A whole number from 0: the same gives the same answer, whatever the number of workers. */
   readonly seed: number;
@@ -47,6 +46,8 @@ const WALK = 300;
 const HOPELESS = 1e-6;
 /** What a guess costs before its first step, and at the last one, against a move: draws that are followed for it, and what it foretells. */
 const DRAWN = 12;
+/** An explanation of a smaller share after its first run is told of by that run alone, unless its part of the guesses comes to as many again. */
+const SMALL = 1e-3;
 /** Evidence (its logarithm) under which a first run gives up: what some other explanation makes of the evidence is hundreds better, unless all give up. */
 const LEAST = -1000;
 
@@ -62,7 +63,7 @@ export async function lookBack(
 ): Promise<Posterior> {
   const {
     guesses = 4000,
-    moves = 3,
+    moves = 1,
     seed,
     walks = 0,
     beliefs = {},
@@ -85,13 +86,14 @@ export async function lookBack(
   // Threads start up while the bay's readings are worked out.
   const hands = Array.from({ length: workers }, makeHand);
   const calledOff = signalled(signal);
-  const all = FIRST * explanations.length + guesses + walks * WALK;
+  const left = Math.max(guesses - FIRST * explanations.length, 0.5 * guesses);
+  const all = FIRST * explanations.length + left + walks * WALK;
   let done = 0;
   try {
     const shown = shownBy(visit.unit, visit.site, visit.evidence);
     const bench = benchOf(visit, prepared, shown);
     const crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
-    const ask = <Answer>(tasks: readonly (Task | Foretelling | Walk)[], worth: number): Promise<Answer[]> =>
+    const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
       Promise.race([
         calledOff.aborted,
         Promise.all(
@@ -109,22 +111,13 @@ export async function lookBack(
       const whole = firstTasks.map(({ least: _, ...task }): Task => task);
       first = doneOf(whole, await ask<Answered>(whole, 0));
     }
-    const early = weigh(bench, explanations, first.map(foretelling(bench, explanations)));
+    const early = weigh(bench, explanations, first);
     onProgress?.(done / all, early);
-    const tasks = sharedOut(early, guesses, moves, seed);
+    const tasks = sharedOut(early, first.map(gaveUp), left, moves, seed);
     const again = new Set(tasks.map(({ explanation }) => explanation));
-    // Of what is asked again the first run is forgotten; what the others foretell is worked out beside the dear tasks.
-    const last = first.filter(({ task }) => !again.has(task.explanation));
-    const [answers, rows] = await Promise.all([
-      ask<Answered>(tasks, guesses / Math.max(1, tasks.length)),
-      ask<Float64Array>(
-        last.map(({ task: { explanation }, answered: { answer } }) => ({ explanation, guesses: answer })),
-        0,
-      ),
-    ]);
-    const kept = last.map(({ task, answered: { answer } }, i): Done => {
-      return { task, answered: { answer, foretold: rows[i]! } };
-    });
+    // Of what gave up and is asked again the first run stands for nothing.
+    const kept = first.filter((one) => !(gaveUp(one) && again.has(one.task.explanation)));
+    const answers = await ask<Answered>(tasks, left / Math.max(1, tasks.length));
     const posterior = weigh(bench, explanations, [...kept, ...doneOf(tasks, answers)]);
     const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
     return { ...posterior, conflicts, walked: await ask(walksOf(posterior, walks), WALK) };
@@ -140,24 +133,12 @@ const firstTask = (explanation: number, seed: number): Task => ({
   moves: 1,
   seed,
   least: LEAST,
-  foretells: false,
+  foretells: true,
 });
 
-/** What a first run foretells is worked out when it is asked for: of most that is never. */
-const foretelling =
-  (bench: Bench, explanations: readonly Explanation[]) =>
-  ({ task, answered: { answer } }: Done): Done => {
-    let known: Float64Array | undefined;
-    return {
-      task,
-      answered: {
-        answer,
-        get foretold() {
-          return (known ??= foretell(bench, explanations[task.explanation]!, answer));
-        },
-      },
-    };
-  };
+/** Whether a run stopped where its evidence was too poor to go on. */
+const gaveUp = ({ task: { least }, answered: { answer } }: Done): boolean =>
+  least !== undefined && answer.logEvidence <= least;
 
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
   tasks.map((task, i) => ({ task, answered: answers[i]! }));
@@ -170,15 +151,25 @@ const walksOf = (posterior: Posterior, walks: number): Walk[] =>
         values,
       }));
 
-/** Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. */
-function sharedOut({ weighed }: Posterior, guesses: number, moves: number, seed: number): Task[] {
+/**
+ * Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. The first run goes on to count
+ * as one of its runs, unless it gave up.
+ */
+function sharedOut(
+  { weighed }: Posterior,
+  givenUp: readonly boolean[],
+  guesses: number,
+  moves: number,
+  seed: number,
+): Task[] {
   const roots = weighed.map(({ share }) => (share > HOPELESS ? Math.sqrt(share) : 0));
   const all = roots.reduce((sum, root) => sum + root, 0);
-  if (all === 0) return [];
   const tasks = roots.flatMap((root, explanation) => {
     if (root === 0) return [];
-    const own = Math.max(2 * FIRST, Math.round((guesses * root) / all));
-    const runs = Math.max(2, Math.ceil(own / MOST));
+    const own = Math.round((guesses * root) / all);
+    if (own < FIRST && weighed[explanation]!.share < SMALL && !givenUp[explanation]) return [];
+    // Two runs at least, to be held against each other.
+    const runs = Math.max(givenUp[explanation] ? 2 : 1, Math.ceil(own / MOST));
     return Array.from({ length: runs }, (_, i): Task => ({
       explanation,
       guesses: Math.max(FIRST, Math.round(own / runs)),

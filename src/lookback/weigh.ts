@@ -13,24 +13,20 @@ export interface Done {
   readonly answered: Answered;
 }
 
+/** Logarithm of the mean evidence of runs, each by its guesses. */
+function meanEvidence(runs: readonly Run[]): number {
+  if (runs.length === 0) return -Infinity;
+  const all = runs.reduce((sum, { answer }) => sum + answer.count, 0);
+  return logSum(runs.map(({ answer }) => answer.logEvidence + Math.log(answer.count / all)));
+}
+
 /** Every explanation with its runs and its share after the evidence. */
 export function weigh(bench: Bench, explanations: readonly Explanation[], done: readonly Done[]): Posterior {
   const all = explanations.map((explanation, i) => {
     const runs = done
       .filter(({ task }) => task.explanation === i)
-      .map(({ task: { seed }, answered }): Run => ({
-        seed,
-        answer: answered.answer,
-        // Some work it out only once it is asked for.
-        get foretold() {
-          return answered.foretold;
-        },
-      }));
-    const logEvidence =
-      runs.length === 0
-        ? -Infinity
-        : logSum(runs.map(({ answer }) => answer.logEvidence)) - Math.log(runs.length);
-    return { explanation, runs, logEvidence };
+      .map(({ task: { seed }, answered }): Run => ({ seed, ...answered }));
+    return { explanation, runs, logEvidence: meanEvidence(runs) };
   });
   const logs = all.map(({ explanation, logEvidence }) => Math.log(explanation.believed) + logEvidence);
   const sum = logSum(logs);

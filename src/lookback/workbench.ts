@@ -6,7 +6,6 @@ import { explanationsOf, type Beliefs, type Explanation } from "./causes.ts";
 import { walkOfGuess } from "./course.ts";
 import { foretell } from "./foretell.ts";
 import { benchOf, guessOf, problemOf, type Bench } from "./question.ts";
-import type { Draws } from "./sampler/problem.ts";
 import { temperedAnswer, type SamplerOptions, type TemperedAnswer } from "./sampler/tempered.ts";
 import { warmUp } from "./sampler/warm-up.ts";
 import type { Shown } from "./shown.ts";
@@ -34,13 +33,7 @@ export interface Answered {
   readonly foretold: Float64Array;
 }
 
-/** Another task: what guesses foretell that were made without that; answered with their rows. */
-export interface Foretelling {
-  readonly explanation: number;
-  readonly guesses: Draws;
-}
-
-/** And another: a guess walked trip by trip to the visit; answered with its clutches. */
+/** Another task: a guess walked trip by trip to the visit; answered with its clutches. */
 export interface Walk {
   readonly explanation: number;
   readonly values: Float64Array;
@@ -52,15 +45,11 @@ interface Known {
 }
 
 /** Answers what it is told first with nothing, and every task. */
-export function workbench(): (message: unknown) => Answered | Float64Array | readonly ClutchFate[] | null {
+export function workbench(): (message: unknown) => Answered | readonly ClutchFate[] | null {
   let known: Known | undefined;
   return (message) => {
     if (known !== undefined)
-      return isWalk(message)
-        ? walked(known, message)
-        : isForetelling(message)
-          ? foretold(known, message)
-          : guessed(known, message as Task);
+      return isWalk(message) ? walked(known, message) : guessed(known, message as Task);
     const { visit, prepared, shown, beliefs } = message as Told;
     const bench = benchOf(visit, prepared, shown);
     known = { bench, explanations: explanationsOf(visit, beliefs) };
@@ -71,8 +60,6 @@ export function workbench(): (message: unknown) => Answered | Float64Array | rea
 }
 
 const isWalk = (message: unknown): message is Walk => "values" in (message as object);
-const isForetelling = (message: unknown): message is Foretelling =>
-  typeof (message as Foretelling).guesses === "object";
 
 function guessed(
   { bench, explanations }: Known,
@@ -83,9 +70,6 @@ function guessed(
   const answer = temperedAnswer(problemOf(bench, explanation, evidence), options);
   return { answer, foretold: foretells ? foretell(bench, explanation, answer) : new Float64Array(0) };
 }
-
-const foretold = ({ bench, explanations }: Known, { explanation, guesses }: Foretelling): Float64Array =>
-  foretell(bench, explanations[explanation]!, guesses);
 
 function walked(
   { bench: { visit }, explanations }: Known,

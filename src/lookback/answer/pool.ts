@@ -11,10 +11,12 @@ export interface Column {
   readonly share: number;
 }
 
-/** What each run of an explanation is worth among them: its own evidence against the others'. */
+/** What each run of an explanation is worth among them: its guesses and its own evidence against the others'. */
 function worths({ runs, share }: Weighed): number[] {
   const most = Math.max(...runs.map(({ answer }) => answer.logEvidence));
-  const parts = runs.map(({ answer }) => (most === -Infinity ? 1 : Math.exp(answer.logEvidence - most)));
+  const parts = runs.map(
+    ({ answer }) => answer.count * (most === -Infinity ? 1 : Math.exp(answer.logEvidence - most)),
+  );
   const all = parts.reduce((sum, part) => sum + part, 0);
   return parts.map((part) => (share * part) / all);
 }

@@ -13,7 +13,7 @@ export interface Trust {
   /** The same of either end of the middle nine tenths of the age: runs may agree on the middle and not on how far it reaches. */
   readonly ends: number;
   readonly evidence: number;
-  /** The least share of moves accepted in a step of those that count. */
+  /** The share of moves accepted in the last step, which parts again what resampling made equal: the least of those that count. */
   readonly accepted: number;
 }
 
@@ -29,13 +29,20 @@ const ENDS = 0.5;
 const EVIDENCE = 0.6;
 const ACCEPTED = 0.03;
 
-/** Standard error of the mean of numbers that runs came to; infinite where evidence is impossible (-Infinity) to some of them and not to all. */
-function errorOf(numbers: readonly number[]): number {
+/**
+ * Standard error of the mean of numbers that runs came to, each worth its share of all guesses; infinite where evidence is impossible (-Infinity) to some of
+ * them and not to all. A number's own variance goes with one over its guesses.
+ */
+function errorOf(numbers: readonly number[], shares: readonly number[]): number {
   if (numbers.every((one) => one === numbers[0])) return 0;
   if (!numbers.every(Number.isFinite)) return Infinity;
-  const weights = numbers.map(() => 1 / numbers.length);
-  const { variance } = moments(numbers, weights);
-  return Math.sqrt(variance / (numbers.length - 1));
+  return Math.sqrt(moments(numbers, shares).variance / (numbers.length - 1));
+}
+
+/** Each run's share of all guesses. */
+function sharesOf(runs: Weighed["runs"]): number[] {
+  const all = runs.reduce((sum, { answer }) => sum + answer.count, 0);
+  return runs.map(({ answer }) => answer.count / all);
 }
 
 /** What a run tells of the age. */
@@ -54,14 +61,17 @@ function agesIn(answer: Draws): RunAges {
 
 export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflict[]): Trust {
   const counting = weighed.filter(({ share }) => share > COUNTS);
-  const told = counting.map(({ runs }) => runs.map(({ answer }) => agesIn(answer)));
+  const told = counting.map(({ runs }) => ({
+    shares: sharesOf(runs),
+    ages: runs.map(({ answer }) => agesIn(answer)),
+  }));
   /** The worst standard error of a number that runs tell of the age, as a share of its spread. */
   const worst = (number: (run: RunAges) => number): number =>
     Math.max(
       0,
-      ...told.map((runs) => {
-        const within = runs.reduce((sum, { variance }) => sum + variance, 0) / runs.length;
-        return within > 0 ? errorOf(runs.map(number)) / Math.sqrt(within) : 0;
+      ...told.map(({ shares, ages: runs }) => {
+        const within = runs.reduce((sum, { variance }, r) => sum + shares[r]! * variance, 0);
+        return within > 0 ? errorOf(runs.map(number), shares) / Math.sqrt(within) : 0;
       }),
     );
   const ages = worst(({ mean }) => mean);
@@ -71,13 +81,19 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
   );
   const evidence = Math.max(
     0,
-    ...counting.map(({ runs }) => errorOf(runs.map(({ answer }) => answer.logEvidence))),
+    ...counting.map(({ runs }) =>
+      errorOf(
+        runs.map(({ answer }) => answer.logEvidence),
+        sharesOf(runs),
+      ),
+    ),
   );
   const accepted = Math.min(
     1,
-    ...counting.flatMap(({ runs }) =>
-      runs.flatMap(({ answer }) => answer.steps.map((step) => step.accepted)),
-    ),
+    ...counting.map(({ runs }) => {
+      const shares = sharesOf(runs);
+      return runs.reduce((sum, { answer }, r) => sum + shares[r]! * (answer.steps.at(-1)?.accepted ?? 1), 0);
+    }),
   );
   const impossible = weighed.every(({ logEvidence }) => logEvidence === -Infinity);
   const word =

@@ -5,7 +5,7 @@ import { normalQuantile } from "../../chance/normal.ts";
 /** Guesses about which kernels stand, at most: more tell hardly more of where the others are. */
 const MOST = 250;
 /** Spread of a kernel, as a share of that of all guesses. */
-const WIDTH = 0.5;
+const WIDTH = 0.7;
 /** Kernels are laws of Student with so many degrees of freedom: what lies far out is proposed often enough. */
 const FREEDOM = 4;
 /** The least part of its own variance that an unknown keeps once the others are known: guesses that lie in a plane leave none. */

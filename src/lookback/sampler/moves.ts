@@ -22,8 +22,8 @@ export interface Moving {
 }
 
 /** Shares of the moves that draw one unknown anew from what was believed of it (what the evidence hardly touches is then free at once), and that take a step; the rest leap. */
-const ANEW = 0.15;
-const STEPS = 0.35;
+const ANEW = 0.2;
+const STEPS = 0.1;
 
 /**
  * Metropolis moves, so many for each guess: one unknown drawn anew from its belief; a step, which is the difference between two
