@@ -37,6 +37,8 @@ export interface Guess {
 export interface Course {
   /** Fluid lost by a moment [kg]; lent: it tells of the guess that was asked last. */
   readonly lostBy: (clock: number) => number;
+  /** The first moment by which so much was lost [s], in a stand to some seconds; lent too. Infinity: not by the visit. */
+  readonly lostWhen: (mass: number) => number;
   /** Whether more was lost before the visit than any event takes. */
   readonly ranOut: boolean;
   /** When an event came first [s]; Infinity: not by the visit. */
@@ -146,11 +148,16 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
     clock === visit.at
       ? (byVisit ??= loss.lostBy(Math.max(0, clocks.toPlan(clock))))
       : loss.lostBy(Math.max(0, clocks.toPlan(clock)));
-  if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
+  const lostWhen = (mass: number) => clocks.fromPlan(loss.lostWhen(mass));
+  if (guess.sudden) {
+    const { when, over } = suddenCourse(visit, prepared, guess, lostBy);
+    return { lostBy, lostWhen, ranOut: loss.ranOut, when, over };
+  }
   let known: DutyEvents | undefined;
   const history = () => (known ??= dutyEvents(prepared, plan));
   return {
     lostBy,
+    lostWhen,
     ranOut: loss.ranOut,
     when(name, clutch) {
       for (const event of history().events)
@@ -189,8 +196,7 @@ function suddenCourse(
   prepared: Prepared,
   { opensAt, soakedUp, short, harder, added }: Guess,
   lostBy: (clock: number) => number,
-  ranOut: boolean,
-): Course {
+): Pick<Course, "when" | "over"> {
   const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
   const lacks = (clock: number) => {
     let mass = before + lostBy(clock);
@@ -216,7 +222,7 @@ function suddenCourse(
     const least = leastOf(prepared, name, clutch);
     return least === Infinity ? Infinity : lackingAt(least);
   };
-  return { lostBy, ranOut, when, over: () => when("no drive") };
+  return { when, over: () => when("no drive") };
 }
 
 /** The least that an event ever takes [kg lacking], whatever trip and air. */

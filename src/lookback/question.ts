@@ -2,7 +2,7 @@
 
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
-import { drivenBack, runningOf, wayOf, wayUntil } from "./along.ts";
+import { drivenBack, runningOf, wayBack, wayOf, wayUntil, type Ways } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { mostOf } from "./at-most.ts";
 import { courseOf, type Course, type Guess } from "./course.ts";
@@ -15,13 +15,12 @@ import { isDear, termOf, type Asked, type Learned } from "./terms.ts";
 import type { Visit } from "./visit.ts";
 
 /** A visit with all that is worked out once for it. */
-export interface Bench {
+export interface Bench extends Ways {
   readonly visit: Visit;
   readonly prepared: Prepared;
   readonly shown: Shown;
   readonly learned: Learned;
   readonly runningBy: (clock: number) => number;
-  readonly way: (clock: number) => number;
 }
 
 export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench => ({
@@ -31,6 +30,7 @@ export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench =
   learned: learnedBy(visit, prepared, shown),
   runningBy: runningOf(visit),
   way: wayOf(visit),
+  wayBack: wayBack(visit),
 });
 
 /** What the controller has learned by the visit, over what is missing then: the prepared air that is nearest to the visit's. */

@@ -83,15 +83,18 @@ function courseOfHistory({ trips, events, end }: History, { toPlan, fromPlan }: 
         events.find((event) => event.name === name && (clutch === undefined || event.clutch === clutch))
           ?.clock ?? Infinity,
       ),
-    lostBy(when) {
-      const moment = toPlan(when);
-      const i = clocks.findIndex((c) => c >= moment);
-      if (i <= 0) return i < 0 ? lost : 0;
-      const width = clocks[i]! - clocks[i - 1]!;
-      const share = width > 0 ? (moment - clocks[i - 1]!) / width : 1;
-      return losses[i - 1]! + (losses[i]! - losses[i - 1]!) * share;
-    },
+    lostBy: (when) => along(clocks, losses, toPlan(when)),
+    lostWhen: (mass) => (mass > lost ? Infinity : fromPlan(along(losses, clocks, mass))),
   };
+}
+
+/** A straight line through points that never fall, from the first to the last. */
+function along(x: readonly number[], y: readonly number[], at: number): number {
+  const i = x.findIndex((one) => one >= at);
+  if (i <= 0) return i < 0 ? y.at(-1)! : y[0]!;
+  const width = x[i]! - x[i - 1]!;
+  const share = width > 0 ? (at - x[i - 1]!) / width : 1;
+  return y[i - 1]! + (y[i]! - y[i - 1]!) * share;
 }
 
 /** Least fluid measured missing for a customer to come [m³]: a rule on what is seen, so the truth's belief stays what it is. */
