@@ -160,7 +160,7 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
     lostWhen,
     ranOut: loss.ranOut,
     when(name, clutch) {
-      for (const event of history().events)
+      for (const event of history().events())
         if (event.name === name && (clutch === undefined || event.clutch === clutch))
           return clocks.fromPlan(event.clock);
       return Infinity;
