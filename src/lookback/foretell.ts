@@ -66,12 +66,13 @@ const WET = 0.2e-6 / 3600;
 /** The opening, the moments by which those shares of the loss were gone, and the visit, on the visit's clock [s]; all at the visit where nothing leaks by then. */
 function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   const first = Math.min(at, Math.max(0, opensAt));
-  const [before, all] = [course.lostBy(first), course.lostBy(at)];
+  const { lostBy, lostWhen } = course();
+  const [before, all] = [lostBy(first), lostBy(at)];
   const moments = new Array<number>(OWN).fill(at);
   if (!(all > before)) return moments;
   moments[0] = first;
   for (let k = 1; k < OWN - 1; k++) {
-    const gone = course.lostWhen(before + (all - before) * GONE[k]!);
+    const gone = lostWhen(before + (all - before) * GONE[k]!);
     moments[k] = Math.max(moments[k - 1]!, Math.min(at, gone));
   }
   return moments;
@@ -103,7 +104,7 @@ export function foretell(
     // Dates are the calendar's, which is not the visit's clock where that counts miles.
     const dated = (clock: number) => visit.at - asked.stretch * (visit.at - clock);
     out[c++] = dated(asked.opensAt);
-    const stood = asked.course.over();
+    const stood = asked.course().over();
     const miles = (clock: number) => milesOf(bench, stood, visit.at, clock);
     out[c++] = miles(asked.opensAt);
     out[c++] = missingAt(asked, visit.at);
@@ -116,7 +117,7 @@ export function foretell(
     }
     for (const { name, clutch } of events) {
       const unseen = explanation.unseen && name === "first spot on the ground";
-      const when = unseen ? Infinity : asked.course.when(name, clutch);
+      const when = unseen ? Infinity : asked.course().when(name, clutch);
       out[c++] = dated(when);
       out[c++] = miles(when);
     }

@@ -125,7 +125,7 @@ export function hiddenCase({ visit: base, prepared }: Workshop, seed: number): H
       values,
       courseOf(visit, prepared, guessOf(visit, beliefs, values)),
     );
-    if (about.course.ranOut || missingAt(about, visit.at) < HARDLY) continue;
+    if (about.course().ranOut || missingAt(about, visit.at) < HARDLY) continue;
     const guess = guessOf(visit, beliefs, values);
     const history = simulate(planOfGuess(visit, guess));
     if (history.endedBy !== "end of span") continue;
@@ -148,7 +148,7 @@ function asked(
     visit,
     shown,
     learned: { trim: { step: 1, values: new Float64Array(2) }, fills: new Map() },
-    course,
+    course: () => course,
     drop: values[place.drop]!,
     runningBy: runningOf(visit),
     way: wayOf(visit),
@@ -160,7 +160,8 @@ function asked(
 
 /** What is seen of a truth, each item with its own error; null where nobody would have come. */
 function evidenceOf(truth: Asked, random: () => number): Evidence[] | null {
-  const { visit, course, shown } = truth;
+  const { visit, shown } = truth;
+  const course = truth.course();
   const { at: now } = visit;
   const error = (deviation: number) => deviation * normalQuantile(random() * (1 - 2 ** -30) + 2 ** -33);
   const items: Evidence[] = [{ name: "known full", kind: "known full", at: 0, error: LEVEL }];

@@ -62,7 +62,7 @@ describe("a guess", () => {
           valueAt(belief, coordinateAt(belief, random())),
         );
         const asked = askedOf(bench, explanation, values);
-        const through = asked.course.ranOut || asked.course.over() < at;
+        const through = asked.course().ranOut || asked.course().over() < at;
         const whole = through
           ? -Infinity
           : bench.visit.evidence.reduce((sum, item) => sum + termOf(item, asked), 0);
@@ -81,7 +81,7 @@ test("a guess's events are its own, also where they are asked for after another 
       bench,
       explanation,
       Float64Array.from(explanation.unknowns, ({ belief }) => valueAt(belief, coordinateAt(belief, p))),
-    ).course;
+    ).course();
   const spot = "first spot on the ground";
   const [alone, other] = [guessed(0.5).when(spot), guessed(0.6).when(spot)];
   expect(alone).toBeLessThan(at);

@@ -52,7 +52,7 @@ test.each(Object.entries(visits))("a vehicle %s", (_, more) => {
         values.subarray(g * unknowns.length, (g + 1) * unknowns.length),
       );
       expect(missing).toEqual(moments.map((moment) => missingAt(asked, moment)));
-      const { lostBy } = asked.course;
+      const { lostBy } = asked.course();
       const first = Math.min(visit.at, Math.max(0, asked.opensAt));
       const all = lostBy(visit.at) - lostBy(first);
       if (!(all > 0)) {
