@@ -29,16 +29,21 @@ import { findSpots, newSpots } from "./spots.ts";
 /** What was handed to the trip-resolved walk: nothing, the end from a line that parts, or all of a leak that is over within twenty trips or not in the tables. */
 export type HandedOver = "nothing" | "end" | "all";
 
-/** Events of a history of averages, and its end. */
-export interface DutyEvents {
-  readonly events: readonly DutyEvent[];
+/** How and when a history of averages ends. */
+interface DutyEnd {
   readonly endedBy: Ending;
   /** Clock and running time at the end [s]. */
   readonly end: { readonly clock: number; readonly running: number };
 }
 
+/** The end of a history of averages, and its events, which are looked for when they are first asked for. */
+export interface DutyEvents extends DutyEnd {
+  readonly events: () => readonly DutyEvent[];
+}
+
 /** A history of averages. */
-export interface DutyHistory extends DutyEvents {
+export interface DutyHistory extends DutyEnd {
+  readonly events: readonly DutyEvent[];
   /** Fluid lost at the midnight with which each week begins [kg], what the stand before it lost until then included; as far as it was averaged. */
   readonly lost: Float64Array;
   readonly handedOver: HandedOver;
@@ -65,7 +70,7 @@ function lookoutOf(prepared: Prepared): Lookout {
   return known;
 }
 
-/** What came of a plan by averages: events as they were found, what ended it, the first clutch that burnt, and how far it was averaged. */
+/** What came of a plan by averages: events of the tables as they were found, what ended it, the first clutch that burnt, and how far it was averaged. */
 interface Averaged {
   readonly march: March;
   readonly reached: number;
@@ -118,17 +123,22 @@ function averaged(prepared: Prepared, plan: Plan): Averaged {
       }
     }
   }
-  findSpots(march, weeks, spots);
-  if (spots.full.week >= 0)
-    events.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
-  if (spots.spot.week >= 0)
-    events.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
-  dated(march, plan, events);
   return { march, reached, weeks, parts, averagedUntil, events, ended, burnt };
 }
 
+/** With the events of an averaged history what no end hangs on: what clings and what reaches the ground, and what the plan dates. Its plan's march stands. */
+function allEvents({ march, weeks, events }: Averaged): DutyEvent[] {
+  const all = [...events];
+  findSpots(march, weeks, spots);
+  if (spots.full.week >= 0) all.push(eventOf(march, "hiding place full", says.full, undefined, spots.full));
+  if (spots.spot.week >= 0)
+    all.push(eventOf(march, "first spot on the ground", says.spot, undefined, spots.spot));
+  dated(march, march.plan, all);
+  return all;
+}
+
 /** How and when an averaged history ends. */
-const endingOf = ({ march, ended }: Averaged): { endedBy: Ending; end: DutyEvents["end"] } =>
+const endingOf = ({ march, ended }: Averaged): DutyEnd =>
   ended === undefined
     ? { endedBy: "end of span", end: { clock: march.plan.span, running: runningAt(march, march.plan.span) } }
     : {
@@ -136,7 +146,7 @@ const endingOf = ({ march, ended }: Averaged): { endedBy: Ending; end: DutyEvent
         end: { clock: ended.clock, running: ended.running },
       };
 
-const inTime = (events: DutyEvent[], { clock: last }: DutyEvents["end"]): DutyEvent[] =>
+const inTime = (events: DutyEvent[], { clock: last }: DutyEnd["end"]): DutyEvent[] =>
   events.sort((a, b) => a.clock - b.clock).filter(({ clock }) => clock <= last);
 
 /**
@@ -149,9 +159,10 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
   checkPrepared(prepared, plan.unit, plan.week);
   if (!mayAverage(prepared, plan)) return whole(plan);
   const so = averaged(prepared, plan);
-  const { march, reached, weeks, parts, averagedUntil, events, ended, burnt } = so;
+  const { march, reached, weeks, parts, averagedUntil, ended, burnt } = so;
   const last = burnt ?? ended ?? (parts < plan.span ? { running: runningAt(march, parts) } : undefined);
   if (march.leak !== null && livesUnder(march, last)) return whole(plan);
+  const events = allEvents(so);
   let { endedBy, end } = endingOf(so);
   let handedOver: HandedOver = "nothing";
   let used =
@@ -184,12 +195,23 @@ export function dutyHistory(prepared: Prepared, plan: Plan): DutyHistory {
   };
 }
 
-/** Events and end of the same, and nothing handed over: for callers who ask thousands of leaks, the young ones too. */
+/**
+ * End and events of the same, and nothing handed over: for callers who ask thousands of leaks, the young ones too. Most of them ask for the end alone, for which
+ * what clings and drips is not looked for.
+ */
 export function dutyEvents(prepared: Prepared, plan: Plan): DutyEvents {
-  if (!mayAverage(prepared, plan)) return whole(plan);
+  if (!mayAverage(prepared, plan)) {
+    const { endedBy, end, events } = whole(plan);
+    return { endedBy, end, events: () => events };
+  }
   const so = averaged(prepared, plan);
   const { endedBy, end } = endingOf(so);
-  return { events: inTime(so.events, end), endedBy, end };
+  let known: DutyEvent[] | undefined;
+  const events = () => {
+    marched(prepared, plan); // another plan may have been marched meanwhile
+    return inTime(allEvents(so), end);
+  };
+  return { endedBy, end, events: () => (known ??= events()) };
 }
 
 /** Without a trip there is nothing to average; what is towed, a seam at the rail and a driver who tops up or turns for home are not in the tables. */

@@ -85,15 +85,41 @@ function backFrom({ week, weekday, at }: Driving & Pick<Visit, "at">): (age: num
   };
 }
 
+const metres = ({ pieceDistances }: TripKind): number => pieceDistances.at(-1)!;
+
 /** Share of the way from second 0 to the visit that is driven by a moment [-]: trip by trip, so that nothing is driven overnight. */
 export function wayOf(visit: Driving & Pick<Visit, "at">): (clock: number) => number {
-  const driven = alongTrips(visit, ({ pieceDistances }) => pieceDistances.at(-1)!);
+  const driven = alongTrips(visit, metres);
   const all = driven(visit.at);
   return (clock) => (all > 0 ? driven(clock) / all : clock / visit.at);
 }
 
-/** Halvings by which a moment is found: to seconds of a day, to a minute of a season. */
-const HALVINGS = 16;
+/** Sums of metres are rounded: what is over the end of a trip by no more than this share is its end. */
+const ROUNDED = 1e-9;
+
+/** `wayOf` read the other way: the first moment by which a share of the way is driven [s], always in a trip or at its end. */
+export function wayBack(visit: Driving & Pick<Visit, "at">): (share: number) => number {
+  const driven = alongTrips(visit, metres);
+  const all = driven(visit.at);
+  if (!(all > 0)) return (share) => share * visit.at;
+  const trips = comingFrom(visit).map(({ from, lasts, kind }) => ({ from, lasts, brings: metres(kind) }));
+  const whole = trips.reduce((sum, { brings }) => sum + brings, 0);
+  // Weeks are counted from the start of a trip, over which none can run.
+  const first = driven(trips[0]!.from);
+  return (share) => {
+    const then = share * all - first;
+    const weeks = Math.ceil(then / whole - ROUNDED) - 1;
+    let left = then - weeks * whole; // of that week's metres
+    let end = 0;
+    for (const { from, lasts, brings } of trips) {
+      if (!(brings > 0)) continue;
+      if (left <= brings * (1 + ROUNDED)) return weeks * WEEK + from + lasts * Math.min(1, left / brings);
+      left -= brings;
+      end = from + lasts;
+    }
+    return weeks * WEEK + end;
+  };
+}
 
 /**
  * The way of a vehicle that stood from a moment on (Infinity: it drove to the visit): all of it lies before that, however long the week's trips would have gone on.
@@ -105,20 +131,15 @@ export const wayUntil =
     return stood < Infinity && whole > 0 ? way(Math.min(clock, stood)) / whole : way(clock);
   };
 
+/** The way of a visit (`wayOf`), and the same read the other way (`wayBack`). */
+export interface Ways {
+  readonly way: (clock: number) => number;
+  readonly wayBack: (share: number) => number;
+}
+
 /** The moment by the miles of a clock that went on to the visit for a moment of a vehicle that stood before that [s]. */
-export function milesOf(
-  way: (clock: number) => number,
-  stood: number,
-  visited: number,
-  clock: number,
-): number {
+export function milesOf({ way, wayBack }: Ways, stood: number, visited: number, clock: number): number {
   if (!(stood < visited) || !(clock > 0 && clock < Infinity)) return clock;
-  const share = wayUntil(way, stood)(clock);
-  let [low, high] = [Math.min(clock, stood), visited];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = 0.5 * (low + high);
-    if (way(middle) < share) low = middle;
-    else high = middle;
-  }
-  return high;
+  const then = wayBack(wayUntil(way, stood)(clock));
+  return Math.min(visited, Math.max(Math.min(clock, stood), then));
 }

@@ -76,7 +76,7 @@ export function comingLeaks(
       const values = drawn(explanation, lasts, randomBits(seed, l, i));
       const asked = askedOf(bench, explanation, values);
       const way = drivenFrom(ahead, prepared, asked.use);
-      const harmed = Math.min(asked.course.when("damage 1"), asked.course.over());
+      const harmed = Math.min(asked.course().when("damage 1"), asked.course().over());
       const findable = (look: LookKind) => way(findableFrom(look, asked, Math.min(harmed, lasts)));
       return {
         law: explanation.law!,

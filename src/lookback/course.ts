@@ -37,6 +37,8 @@ export interface Guess {
 export interface Course {
   /** Fluid lost by a moment [kg]; lent: it tells of the guess that was asked last. */
   readonly lostBy: (clock: number) => number;
+  /** The first moment by which so much was lost [s], in a stand to a hundredth of a second of its plan; lent too. Infinity: not by the visit. */
+  readonly lostWhen: (mass: number) => number;
   /** Whether more was lost before the visit than any event takes. */
   readonly ranOut: boolean;
   /** When an event came first [s]; Infinity: not by the visit. */
@@ -146,14 +148,19 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
     clock === visit.at
       ? (byVisit ??= loss.lostBy(Math.max(0, clocks.toPlan(clock))))
       : loss.lostBy(Math.max(0, clocks.toPlan(clock)));
-  if (guess.sudden) return suddenCourse(visit, prepared, guess, lostBy, loss.ranOut);
+  const lostWhen = (mass: number) => clocks.fromPlan(loss.lostWhen(mass));
+  if (guess.sudden) {
+    const { when, over } = suddenCourse(visit, prepared, guess, { lostBy, lostWhen });
+    return { lostBy, lostWhen, ranOut: loss.ranOut, when, over };
+  }
   let known: DutyEvents | undefined;
   const history = () => (known ??= dutyEvents(prepared, plan));
   return {
     lostBy,
+    lostWhen,
     ranOut: loss.ranOut,
     when(name, clutch) {
-      for (const event of history().events)
+      for (const event of history().events())
         if (event.name === name && (clutch === undefined || event.clutch === clutch))
           return clocks.fromPlan(event.clock);
       return Infinity;
@@ -177,9 +184,6 @@ const within: readonly EventName[] = [
   "no drive",
 ];
 
-/** Halvings by which a moment of a sudden loss is found. */
-const HALVINGS = 40;
-
 /**
  * A line that lets go empties the unit within a trip: no event waits for its hardest moment, each comes as soon as the least that it ever takes
  * is lacking.
@@ -188,25 +192,30 @@ function suddenCourse(
   { at, unit }: Visit,
   prepared: Prepared,
   { opensAt, soakedUp, short, harder, added }: Guess,
-  lostBy: (clock: number) => number,
-  ranOut: boolean,
-): Course {
+  { lostBy, lostWhen }: Pick<Course, "lostBy" | "lostWhen">,
+): Pick<Course, "when" | "over"> {
   const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
-  const lacks = (clock: number) => {
-    let mass = before + lostBy(clock);
+  const pouredBy = (clock: number) => {
+    let mass = 0;
     for (const { at: when, volume, temperature } of added)
-      if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
+      if (when <= clock) mass += volume * density(unit.fluid.density15, temperature);
     return mass;
   };
+  const pouredAfter = (clock: number) => {
+    let next = Infinity;
+    for (const { at: when } of added) if (when > clock) next = Math.min(next, when);
+    return next;
+  };
   const lackingAt = (lacking: number): number => {
-    if (!(lacks(at) >= lacking)) return Infinity;
-    let [low, high] = [opensAt, at];
-    for (let i = 0; i < HALVINGS; i++) {
-      const middle = 0.5 * (low + high);
-      if (lacks(middle) >= lacking) high = middle;
-      else low = middle;
+    if (!(before + lostBy(at) - pouredBy(at) >= lacking)) return Infinity;
+    for (let from = opensAt; ;) {
+      const wanted = lacking - before + pouredBy(from);
+      const gone = wanted > 0 ? Math.max(from, lostWhen(wanted)) : from;
+      // What is poured in before that puts it off.
+      const next = pouredAfter(from);
+      if (gone < next || next > at) return Math.min(gone, at);
+      from = next;
     }
-    return high;
   };
   const when = (name: EventName, clutch?: string): number => {
     if (name === "hiding place full" || name === "first spot on the ground")
@@ -216,7 +225,7 @@ function suddenCourse(
     const least = leastOf(prepared, name, clutch);
     return least === Infinity ? Infinity : lackingAt(least);
   };
-  return { lostBy, ranOut, when, over: () => when("no drive") };
+  return { when, over: () => when("no drive") };
 }
 
 /** The least that an event ever takes [kg lacking], whatever trip and air. */

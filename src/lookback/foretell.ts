@@ -23,8 +23,6 @@ export const CURVE = 25;
  */
 const GONE = [0, 0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99, 1] as const;
 export const OWN = GONE.length;
-/** Such a moment is found to so many seconds. */
-const NEAR = 30;
 
 /** Events that a guess may foretell, by the prepared week's own list: what never comes to this unit has no column. */
 const eventsOf = ({ prepared }: Bench): readonly { name: EventName; clutch?: string }[] => [
@@ -68,19 +66,14 @@ const WET = 0.2e-6 / 3600;
 /** The opening, the moments by which those shares of the loss were gone, and the visit, on the visit's clock [s]; all at the visit where nothing leaks by then. */
 function ownMoments({ opensAt, course }: Asked, at: number): number[] {
   const first = Math.min(at, Math.max(0, opensAt));
-  const [before, all] = [course.lostBy(first), course.lostBy(at)];
+  const { lostBy, lostWhen } = course();
+  const [before, all] = [lostBy(first), lostBy(at)];
   const moments = new Array<number>(OWN).fill(at);
   if (!(all > before)) return moments;
   moments[0] = first;
   for (let k = 1; k < OWN - 1; k++) {
-    const wanted = before + (all - before) * GONE[k]!;
-    let [low, high] = [moments[k - 1]!, at];
-    while (high - low > NEAR) {
-      const middle = 0.5 * (low + high);
-      if (course.lostBy(middle) >= wanted) high = middle;
-      else low = middle;
-    }
-    moments[k] = high;
+    const gone = lostWhen(before + (all - before) * GONE[k]!);
+    moments[k] = Math.max(moments[k - 1]!, Math.min(at, gone));
   }
   return moments;
 }
@@ -111,7 +104,8 @@ export function foretell(
     // Dates are the calendar's, which is not the visit's clock where that counts miles.
     const dated = (clock: number) => visit.at - asked.stretch * (visit.at - clock);
     out[c++] = dated(asked.opensAt);
-    const miles = (clock: number) => milesOf(bench.way, asked.course.over(), visit.at, clock);
+    const stood = asked.course().over();
+    const miles = (clock: number) => milesOf(bench, stood, visit.at, clock);
     out[c++] = miles(asked.opensAt);
     out[c++] = missingAt(asked, visit.at);
     out[c++] = flowAt(asked, visit.at, "idling hot");
@@ -123,7 +117,7 @@ export function foretell(
     }
     for (const { name, clutch } of events) {
       const unseen = explanation.unseen && name === "first spot on the ground";
-      const when = unseen ? Infinity : asked.course.when(name, clutch);
+      const when = unseen ? Infinity : asked.course().when(name, clutch);
       out[c++] = dated(when);
       out[c++] = miles(when);
     }

@@ -32,7 +32,7 @@ const dated = (asked: Asked, clock: number) => Math.min(clock, asked.visit.at + 
 const sure = (yes: boolean) => (yes ? 1 - WRONG : WRONG);
 /** Chance that harm is found: foretold of a leak that grew, a guess of what ails otherwise or came at once. */
 const harm = (asked: Asked, name: "damage 0.1" | "damage 1") =>
-  asked.ails || asked.sudden ? AILS : sure(asked.course.when(name) < Infinity);
+  asked.ails || asked.sudden ? AILS : sure(asked.course().when(name) < Infinity);
 const now = ({ visit }: Asked) => visit.at;
 
 /** Errors and minutes are assumed from common practice in the bay; nobody has published them. */
@@ -81,7 +81,7 @@ export const looksAhead: readonly LookAhead[] = [
     minutes: 3,
     error: 5 * day,
     foretell: (asked) =>
-      dated(asked, asked.unseen ? Infinity : asked.course.when("first spot on the ground")),
+      dated(asked, asked.unseen ? Infinity : asked.course().when("first spot on the ground")),
   },
   {
     name: "ask about the first slip",
@@ -90,7 +90,7 @@ export const looksAhead: readonly LookAhead[] = [
     minutes: 3,
     error: 5 * day,
     foretell: (asked) =>
-      dated(asked, Math.min(asked.course.when("first flare"), asked.course.when("first sustained slip"))),
+      dated(asked, Math.min(asked.course().when("first flare"), asked.course().when("first sustained slip"))),
   },
   {
     name: "ask who filled it last",

@@ -2,12 +2,12 @@
 
 import { levelStep, type Prepared } from "../duty/prepared.ts";
 import { ambientOn } from "../history/simulate.ts";
-import { drivenBack, runningOf, wayOf, wayUntil } from "./along.ts";
+import { drivenBack, runningOf, wayBack, wayOf, wayUntil, type Ways } from "./along.ts";
 import { commonCount, place } from "./common.ts";
 import { mostOf } from "./at-most.ts";
 import { courseOf, type Course, type Guess } from "./course.ts";
 import type { Explanation } from "./causes.ts";
-import type { Evidence } from "./evidence.ts";
+import type { Added, Evidence } from "./evidence.ts";
 import type { Problem } from "./sampler/problem.ts";
 import { volumesBy, type SharedErrors } from "./shared.ts";
 import type { Shown } from "./shown.ts";
@@ -15,13 +15,12 @@ import { isDear, termOf, type Asked, type Learned } from "./terms.ts";
 import type { Visit } from "./visit.ts";
 
 /** A visit with all that is worked out once for it. */
-export interface Bench {
+export interface Bench extends Ways {
   readonly visit: Visit;
   readonly prepared: Prepared;
   readonly shown: Shown;
   readonly learned: Learned;
   readonly runningBy: (clock: number) => number;
-  readonly way: (clock: number) => number;
 }
 
 export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench => ({
@@ -31,6 +30,7 @@ export const benchOf = (visit: Visit, prepared: Prepared, shown: Shown): Bench =
   learned: learnedBy(visit, prepared, shown),
   runningBy: runningOf(visit),
   way: wayOf(visit),
+  wayBack: wayBack(visit),
 });
 
 /** What the controller has learned by the visit, over what is missing then: the prepared air that is nearest to the visit's. */
@@ -55,12 +55,23 @@ function learnedBy({ unit, dayOfYear, at }: Visit, { climates }: Prepared, { fil
 /** What a guess takes the errors to be that several items share. */
 function sharedIn({ unknowns, own }: Explanation, values: Float64Array): SharedErrors {
   if (own === commonCount) return () => undefined;
-  const errors = values.slice(commonCount, own); // the guess's array is lent
+  const errors: number[] = [];
+  for (let i = commonCount; i < own; i++) errors.push(values[i]!); // the guess's array is lent
   return (name) => {
     for (let i = 0; i < errors.length; i++) if (unknowns[commonCount + i]!.name === name) return errors[i];
     return undefined;
   };
 }
+
+/** What was really poured in, by what a guess takes the errors of its measures to be. */
+const reallyAdded = (added: readonly Added[], shared: SharedErrors): readonly Added[] =>
+  added.map(({ at, volume, error, temperature, by }) => ({
+    at,
+    volume: Math.max(0, volume - error * (shared(volumesBy(by)) ?? 0)),
+    error,
+    temperature,
+    by,
+  }));
 
 /** A guess in the words of a course. */
 export function guessOf(visit: Visit, explanation: Explanation, values: Float64Array): Guess {
@@ -81,11 +92,7 @@ export function guessOf(visit: Visit, explanation: Explanation, values: Float64A
     use,
     stretch: undated === true ? 1 / values[place.use]! : 1,
     shared,
-    added: added.map((one) => {
-      const { at: when, error, temperature, by } = one;
-      const volume = Math.max(0, one.volume - error * (shared(volumesBy(by)) ?? 0));
-      return { at: when, volume, error, temperature, by };
-    }),
+    added: added.length === 0 ? added : reallyAdded(added, shared),
     sudden,
   };
 }
@@ -111,9 +118,7 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     visit,
     shown,
     learned,
-    get course() {
-      return followed();
-    },
+    course: followed,
     drop: values[place.drop]!,
     runningBy,
     way: (clock) => wayUntil(way, followed().over())(clock),
@@ -121,6 +126,11 @@ export function askedOf(bench: Bench, explanation: Explanation, values: Float64A
     weakness: explanation.weakness === undefined ? 1 : values[explanation.weakness]!,
     ails: explanation.ails,
   };
+}
+
+function same(one: Float64Array, other: Float64Array): boolean {
+  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
+  return true;
 }
 
 /** Whether somebody tells that it no longer drove: else it came into the bay by itself, and a guess that was through before that explains nothing. */
@@ -142,10 +152,9 @@ export function problemOf(
   let last: Asked | undefined;
   const lastValues = new Float64Array(explanation.unknowns.length).fill(Number.NaN);
   const asked = (values: Float64Array): Asked => {
-    if (last === undefined || values.some((value, i) => value !== lastValues[i])) {
-      last = askedOf(bench, explanation, values);
-      lastValues.set(values);
-    }
+    if (last !== undefined && same(values, lastValues)) return last;
+    last = askedOf(bench, explanation, values);
+    for (let i = 0; i < values.length; i++) lastValues[i] = values[i]!;
     return last;
   };
   return {
@@ -158,11 +167,11 @@ export function problemOf(
     },
     logLikelihood: (values) => {
       const guess = asked(values);
-      return drives && guess.course.ranOut ? -Infinity : sum(cheap, guess);
+      return drives && guess.course().ranOut ? -Infinity : sum(cheap, guess);
     },
     further: (values) => {
       const guess = asked(values);
-      return drives && guess.course.over() < bench.visit.at ? -Infinity : sum(rest, guess);
+      return drives && guess.course().over() < bench.visit.at ? -Infinity : sum(rest, guess);
     },
   };
 }

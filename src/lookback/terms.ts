@@ -26,7 +26,7 @@ export interface Asked {
   readonly shown: Shown;
   readonly learned: Learned;
   /** Followed when first asked for. */
-  readonly course: Course;
+  readonly course: () => Course;
   readonly opening: LeakOpening | null;
   readonly opensAt: number;
   /** Lacking at the start [m³ at fill temperature]. */
@@ -63,7 +63,7 @@ const WRONG = 0.02;
 export function missingAt(asked: Asked, clock: number): number {
   const { visit, shown, opensAt, short, added } = asked;
   const { unit } = visit;
-  let mass = clock <= opensAt ? 0 : asked.course.lostBy(clock);
+  let mass = clock <= opensAt ? 0 : asked.course().lostBy(clock);
   for (const { at: when, volume, temperature } of added)
     if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
   return short + mass / shown.filling;
@@ -97,12 +97,18 @@ export function termOf(item: Evidence, asked: Asked): number {
     case "drops":
       return counted(item.count, expectedDrops(item, asked));
     case "first spot":
-      return told(item.when, asked.unseen ? Infinity : asked.course.when("first spot on the ground"), asked);
+      return told(
+        item.when,
+        asked.unseen ? Infinity : asked.course().when("first spot on the ground"),
+        asked,
+      );
     case "first symptom":
-      return asked.ails ? anyDay(item.when, visit) : told(item.when, asked.course.when(item.symptom), asked);
+      return asked.ails
+        ? anyDay(item.when, visit)
+        : told(item.when, asked.course().when(item.symptom), asked);
     case "not felt": {
       if (asked.ails) return Math.log1p(-AILS * Math.min(1, item.until / visit.at));
-      const came = byCalendar(asked.course.when(item.symptom), asked);
+      const came = byCalendar(asked.course().when(item.symptom), asked);
       return came === Infinity ? 0 : mistaken(logNormalBelow((came - item.until) / DAYS));
     }
     case "known full":
@@ -230,7 +236,7 @@ export function seenAt({ at: clock, look }: Extract<Evidence, { kind: "looked" }
 
 /** What has leaked and hangs under the vehicle [kg]: all of it until nothing more is held back. */
 export const heldAt = ({ course, soakedUp, unseen, visit }: Asked, clock: number): number =>
-  unseen ? 0 : Math.min(course.lostBy(clock), soakedUp * visit.unit.fluid.density15);
+  unseen ? 0 : Math.min(course().lostBy(clock), soakedUp * visit.unit.fluid.density15);
 
 /** Drops that a count would find, were the flow at that moment to drip from the leak's own rim. */
 export const expectedDrops = (item: Extract<Evidence, { kind: "drops" }>, asked: Asked): number =>
@@ -259,9 +265,9 @@ function teardown(
   // A worn pump burns clutches as well, and so does a sudden loss on its way down: nothing foretells which.
   if (ails || sudden) return Math.log(item.burnt ? AILS : 1 - AILS);
   const state =
-    course.when("damage 1", item.clutch) <= item.at
+    course().when("damage 1", item.clutch) <= item.at
       ? 2
-      : course.when("damage 0.1", item.clutch) <= item.at
+      : course().when("damage 0.1", item.clutch) <= item.at
         ? 1
         : 0;
   const says = (yes: boolean, shares: readonly [number, number, number]) =>
@@ -280,8 +286,8 @@ function sediment(
   { amount, at: when }: Extract<Evidence, { kind: "sediment" }>,
   { course, ails, sudden }: Asked,
 ): number {
-  const burnt = course.when("damage 1") <= when;
-  const hurt = burnt || course.when("damage 0.1") <= when;
+  const burnt = course().when("damage 1") <= when;
+  const hurt = burnt || course().when("damage 0.1") <= when;
   const shares =
     ails || sudden ? [0.3, 0.4, 0.3] : burnt ? [0.02, 0.18, 0.8] : hurt ? [0.1, 0.6, 0.3] : [0.6, 0.37, 0.03];
   return Math.log(shares[["clean", "grey film", "dark flakes"].indexOf(amount)]!);

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { weekOf, type Week } from "../../src/driving/pattern.ts";
-import { drivenBack, milesOf, runningOf, wayOf, wayUntil } from "../../src/lookback/along.ts";
+import { drivenBack, milesOf, runningOf, wayBack, wayOf, wayUntil } from "../../src/lookback/along.ts";
 import { hours, trace } from "../emerge/van.ts";
 
 const DAY = 86400;
@@ -146,6 +146,55 @@ describe("the way", () => {
   });
 });
 
+describe("the moment by which a share of the way is driven", () => {
+  /** A nanometre of a way of a few hundred kilometres, and sums of so many seconds [s]. */
+  const SAME = 1e-9;
+
+  test("is the first one, exactly", () => {
+    fc.assert(
+      fc.property(visits, fc.double({ min: 0, max: 1, noNaN: true }), (visit, share) => {
+        const [way, back] = [wayOf(visit), wayBack(visit)];
+        if (!(way(visit.at) === 1)) return;
+        const at = back(share);
+        expect(at).toBeLessThanOrEqual(visit.at + ROUNDING);
+        expect(Math.abs(way(at) - share)).toBeLessThan(SAME);
+        // It moves then: a tenth of a second earlier less was driven.
+        expect(way(at - 0.1)).toBeLessThan(share - 1e-12);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test("is not after the moment at which it was found driven", () => {
+    fc.assert(
+      fc.property(visits, fc.double({ min: 0, max: 1, noNaN: true }), (visit, part) => {
+        const clock = part * visit.at;
+        expect(wayBack(visit)(wayOf(visit)(clock))).toBeLessThan(clock + ROUNDING);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test("is the end of the last trip for all of it, and the end of the one before second 0 for none of it", () => {
+    const back = wayBack({ ...overTheEdge, at: WEEK + hours(12) });
+    expect(back(1)).toBeCloseTo(WEEK + 3602, 6);
+    // Second 0 lies in a trip.
+    expect(back(0)).toBeCloseTo(0, 6);
+    const [weekday, minutes] = [1, 30];
+    const week = weekFrom([{ weekday, startsAt: hours(8), minutes, speed: 10 }]);
+    const later = wayBack({ week, weekday: 0, at: 2 * WEEK });
+    expect(later(1)).toBeCloseTo(WEEK + DAY + hours(8.5) + IDLE, 6);
+    expect(later(0.5)).toBeCloseTo(DAY + hours(8.5) + IDLE, 6);
+    expect(later(0)).toBeCloseTo(-6 * DAY + hours(8.5) + IDLE, 6);
+  });
+
+  test("goes by the clock where nothing is driven", () => {
+    const visit = { week: weekFrom([]), weekday: 0, at: 3 * DAY };
+    expect(wayBack(visit)(0.25)).toBe(0.75 * DAY);
+    expect(wayOf(visit)(0.75 * DAY)).toBe(0.25);
+  });
+});
+
 describe("driven back from the visit", () => {
   test("finds the moment within the trip that runs over the edge", () => {
     const back = drivenBack({ ...overTheEdge, at: WEEK + hours(12) });
@@ -196,6 +245,7 @@ describe("a vehicle that stood from a moment on", () => {
     at: 4 * DAY + hours(12),
   };
   const way = wayOf(visit);
+  const ways = { way, wayBack: wayBack(visit) };
   const stood = 2 * DAY + hours(7) + 300;
 
   test("has all of its way behind it then, and gathers none while it stands", () => {
@@ -210,10 +260,11 @@ describe("a vehicle that stood from a moment on", () => {
   test("is told by the miles as that part of the way to the visit; one that drove in keeps its moments", () => {
     fc.assert(
       fc.property(fc.double({ min: 1, max: visit.at, noNaN: true }), (clock) => {
-        const miles = milesOf(way, stood, visit.at, clock);
-        // Sixteen halvings of four days and a half come to six seconds, in which it drives no further than that.
-        expect(Math.abs(way(miles) - wayUntil(way, stood)(clock))).toBeLessThan(7 / (9 * 1800));
-        expect(milesOf(way, Infinity, visit.at, clock)).toBe(clock);
+        const miles = milesOf(ways, stood, visit.at, clock);
+        expect(miles).toBeGreaterThanOrEqual(Math.min(clock, stood));
+        expect(miles).toBeLessThanOrEqual(visit.at);
+        expect(Math.abs(way(miles) - wayUntil(way, stood)(clock))).toBeLessThan(1e-9);
+        expect(milesOf(ways, Infinity, visit.at, clock)).toBe(clock);
       }),
     );
   });

@@ -117,8 +117,8 @@ describe("a leak that is older than the last full", { timeout: 120_000 }, () => 
       const asked = askedOf({ ...shop, visit }, explanation, values);
       const { end } = simulate(walkOfGuess(visit, guessOf(visit, explanation, values)));
       const walked = end.hidden + end.onRoad + end.onGround;
-      expect(asked.course.lostBy(days(20)) / walked).toBeGreaterThan(0.9);
-      expect(asked.course.lostBy(days(20)) / walked).toBeLessThan(1.1);
+      expect(asked.course().lostBy(days(20)) / walked).toBeGreaterThan(0.9);
+      expect(asked.course().lostBy(days(20)) / walked).toBeLessThan(1.1);
     },
   );
 
@@ -179,7 +179,7 @@ describe("a last full of which only the miles are known", { timeout: 120_000 }, 
       values[place.use] = use;
       values[place.soakedUp] = 1e-6;
       const asked = askedOf(bench, explanation, values);
-      const spot = at - asked.course.when("first spot on the ground");
+      const spot = at - asked.course().when("first spot on the ground");
       expect(spot).toBeGreaterThan(0);
       const says = (ago: number) =>
         termOf(

@@ -83,15 +83,18 @@ function courseOfHistory({ trips, events, end }: History, { toPlan, fromPlan }: 
         events.find((event) => event.name === name && (clutch === undefined || event.clutch === clutch))
           ?.clock ?? Infinity,
       ),
-    lostBy(when) {
-      const moment = toPlan(when);
-      const i = clocks.findIndex((c) => c >= moment);
-      if (i <= 0) return i < 0 ? lost : 0;
-      const width = clocks[i]! - clocks[i - 1]!;
-      const share = width > 0 ? (moment - clocks[i - 1]!) / width : 1;
-      return losses[i - 1]! + (losses[i]! - losses[i - 1]!) * share;
-    },
+    lostBy: (when) => along(clocks, losses, toPlan(when)),
+    lostWhen: (mass) => (mass > lost ? Infinity : fromPlan(along(losses, clocks, mass))),
   };
+}
+
+/** A straight line through points that never fall, from the first to the last. */
+function along(x: readonly number[], y: readonly number[], at: number): number {
+  const i = x.findIndex((one) => one >= at);
+  if (i <= 0) return i < 0 ? y.at(-1)! : y[0]!;
+  const width = x[i]! - x[i - 1]!;
+  const share = width > 0 ? (at - x[i - 1]!) / width : 1;
+  return y[i - 1]! + (y[i]! - y[i - 1]!) * share;
 }
 
 /** Least fluid measured missing for a customer to come [m³]: a rule on what is seen, so the truth's belief stays what it is. */
@@ -122,7 +125,7 @@ export function hiddenCase({ visit: base, prepared }: Workshop, seed: number): H
       values,
       courseOf(visit, prepared, guessOf(visit, beliefs, values)),
     );
-    if (about.course.ranOut || missingAt(about, visit.at) < HARDLY) continue;
+    if (about.course().ranOut || missingAt(about, visit.at) < HARDLY) continue;
     const guess = guessOf(visit, beliefs, values);
     const history = simulate(planOfGuess(visit, guess));
     if (history.endedBy !== "end of span") continue;
@@ -145,7 +148,7 @@ function asked(
     visit,
     shown,
     learned: { trim: { step: 1, values: new Float64Array(2) }, fills: new Map() },
-    course,
+    course: () => course,
     drop: values[place.drop]!,
     runningBy: runningOf(visit),
     way: wayOf(visit),
@@ -157,7 +160,8 @@ function asked(
 
 /** What is seen of a truth, each item with its own error; null where nobody would have come. */
 function evidenceOf(truth: Asked, random: () => number): Evidence[] | null {
-  const { visit, course, shown } = truth;
+  const { visit, shown } = truth;
+  const course = truth.course();
   const { at: now } = visit;
   const error = (deviation: number) => deviation * normalQuantile(random() * (1 - 2 ** -30) + 2 ** -33);
   const items: Evidence[] = [{ name: "known full", kind: "known full", at: 0, error: LEVEL }];

@@ -62,7 +62,7 @@ describe("a guess", () => {
           valueAt(belief, coordinateAt(belief, random())),
         );
         const asked = askedOf(bench, explanation, values);
-        const through = asked.course.ranOut || asked.course.over() < at;
+        const through = asked.course().ranOut || asked.course().over() < at;
         const whole = through
           ? -Infinity
           : bench.visit.evidence.reduce((sum, item) => sum + termOf(item, asked), 0);
@@ -71,6 +71,25 @@ describe("a guess", () => {
       }
     }
   });
+});
+
+test("a guess's events are its own, also where they are asked for after another one was followed", () => {
+  const bench: Bench = { ...shop, visit: visited(full, missing(2)) };
+  const explanation = explanationsOf(bench.visit).find(({ law }) => law === "steady")!;
+  const guessed = (p: number) =>
+    askedOf(
+      bench,
+      explanation,
+      Float64Array.from(explanation.unknowns, ({ belief }) => valueAt(belief, coordinateAt(belief, p))),
+    ).course();
+  const spot = "first spot on the ground";
+  const [alone, other] = [guessed(0.5).when(spot), guessed(0.6).when(spot)];
+  expect(alone).toBeLessThan(at);
+  expect(other).not.toBe(alone);
+  const [one, two] = [guessed(0.5), guessed(0.6)];
+  // Both are followed to their ends before either is asked for its events.
+  expect([one.over(), two.over()]).toEqual([Infinity, Infinity]);
+  expect([one.when(spot), two.when(spot)]).toEqual([alone, other]);
 });
 
 test("a copy of a guess foretells what the guess does, and the next one what it does alone", () => {
