@@ -11,7 +11,7 @@ export const isSoFar = (message: unknown): message is SoFar =>
 /** One pair of hands: takes a message, answers each with one message, and can be sent home. */
 export interface Hand {
   post(message: unknown): void;
-  /** Called once, before the first message. */
+  /** Called before the first message; who is called later listens instead. */
   listen(answered: (answer: unknown) => void, broke: (why: Error) => void): void;
   dismiss(): Promise<unknown>;
 }
@@ -109,10 +109,8 @@ export function ownHands(answer: (message: unknown, tell: (share: number) => voi
 export function webHands(worker: Worker): Hand {
   return {
     listen(answered, broke) {
-      worker.addEventListener("message", ({ data }: MessageEvent<unknown>) => answered(data));
-      worker.addEventListener("error", ({ message }) =>
-        broke(new Error(message || "the worker could not start")),
-      );
+      worker.onmessage = ({ data }: MessageEvent<unknown>) => answered(data);
+      worker.onerror = ({ message }) => broke(new Error(message || "the worker could not start"));
     },
     post: (message) => worker.postMessage(message),
     dismiss: () => Promise.resolve(worker.terminate()),

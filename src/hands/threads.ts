@@ -4,6 +4,7 @@ import type { Hand } from "./hands.ts";
 
 interface Thread {
   on(event: "message" | "error" | "exit", heard: (what: never) => void): void;
+  removeAllListeners(): void;
   postMessage(message: unknown): void;
   terminate(): Promise<unknown>;
 }
@@ -53,6 +54,7 @@ export function threads(beside: string): (() => Hand) | undefined {
     });
     return {
       listen(answered, broke) {
+        thread.removeAllListeners();
         thread.on("message", answered);
         thread.on("error", broke);
         thread.on("exit", (code) =>

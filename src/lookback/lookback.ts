@@ -1,6 +1,7 @@
 // Looking back: every explanation is asked, the evidence weighs them, and what they foretell together is the answer.
 
 import type { Prepared } from "../duty/prepared.ts";
+import type { ClutchFate } from "../history/simulate.ts";
 import { checkPrepared } from "../duty/prepared-for.ts";
 import { impossible } from "../errors.ts";
 import { crewOf } from "../hands/crew.ts";
@@ -32,6 +33,11 @@ export interface LookBackOptions {
   readonly workers?: number;
   /** In a browser: makes a worker that runs this folder's worker. Without it the work is done in the program's own time. */
   readonly hire?: () => Worker;
+  /**
+   * Hands that stay for the next visit (`lookBackHands`), in place of those two: what they have compiled stays with them. They are the caller's to send home,
+   * but that they go when a look back is called off or fails.
+   */
+  readonly hands?: readonly Hand[];
   /** Called with the share done, from 0 to 1, and an early answer once there is one. */
   readonly onProgress?: (share: number, early?: Posterior) => void;
   readonly signal?: AbortSignal;
@@ -51,6 +57,19 @@ const SMALL = 1e-3;
 /** Evidence (its logarithm) under which a first run gives up: what some other explanation makes of the evidence is hundreds better, unless all give up. */
 const LEAST = -1000;
 
+/** Hands for look backs: threads in Node, workers in a browser; otherwise the program's own time. Errors: workers under 1. */
+export function lookBackHands({
+  workers = cores(),
+  hire,
+}: Pick<LookBackOptions, "workers" | "hire"> = {}): readonly Hand[] {
+  if (!(Number.isInteger(workers) && workers >= 1))
+    impossible("workers", workers, "a whole number, 1 or more");
+  const makeHand: () => Hand = hire
+    ? () => webHands(hire())
+    : (threads(import.meta.url) ?? (() => ownHands(workbench())));
+  return Array.from({ length: workers }, makeHand);
+}
+
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
@@ -67,24 +86,19 @@ export async function lookBack(
     seed,
     walks = 0,
     beliefs = {},
-    workers = cores(),
-    hire,
+    hands: kept,
     onProgress,
     signal,
   } = options;
   if (!(Number.isInteger(guesses) && guesses >= 1000))
     impossible("guesses", guesses, "a whole number, 1000 or more");
   if (!(Number.isInteger(walks) && walks >= 0)) impossible("walks", walks, "a whole number, 0 or more");
-  if (!(Number.isInteger(workers) && workers >= 1))
-    impossible("workers", workers, "a whole number, 1 or more");
   checkPrepared(prepared, visit.unit, visit.week);
   signal?.throwIfAborted();
   const explanations = explanationsOf(visit, beliefs);
-  const makeHand: () => Hand = hire
-    ? () => webHands(hire())
-    : (threads(import.meta.url) ?? (() => ownHands(workbench())));
   // Threads start up while the bay's readings are worked out.
-  const hands = Array.from({ length: workers }, makeHand);
+  const hands = kept ?? lookBackHands(options);
+  const sendHome = () => Promise.all(hands.map((hand) => hand.dismiss()));
   const calledOff = signalled(signal);
   const left = Math.max(guesses - FIRST * explanations.length, 0.5 * guesses);
   const all = FIRST * explanations.length + left + walks * WALK;
@@ -116,14 +130,19 @@ export async function lookBack(
     const tasks = sharedOut(early, first.map(gaveUp), left, moves, seed);
     const again = new Set(tasks.map(({ explanation }) => explanation));
     // Of what gave up and is asked again the first run stands for nothing.
-    const kept = first.filter((one) => !(gaveUp(one) && again.has(one.task.explanation)));
+    const stands = first.filter((one) => !(gaveUp(one) && again.has(one.task.explanation)));
     const answers = await ask<Answered>(tasks, left / Math.max(1, tasks.length));
-    const posterior = weigh(bench, explanations, [...kept, ...doneOf(tasks, answers)]);
+    const posterior = weigh(bench, explanations, [...stands, ...doneOf(tasks, answers)]);
     const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
-    return { ...posterior, conflicts, walked: await ask(walksOf(posterior, walks), WALK) };
+    const walked = await ask<readonly ClutchFate[]>(walksOf(posterior, walks), WALK);
+    if (kept === undefined) await sendHome();
+    return { ...posterior, conflicts, walked };
+  } catch (why) {
+    // Nobody is left in the middle of a task.
+    await sendHome();
+    throw why;
   } finally {
     calledOff.release();
-    await Promise.all(hands.map((hand) => hand.dismiss()));
   }
 }
 

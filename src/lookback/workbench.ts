@@ -44,11 +44,11 @@ interface Known {
   readonly explanations: readonly Explanation[];
 }
 
-/** Answers what it is told first with nothing, and every task. */
+/** Answers what it is told of a visit with nothing, and every task that follows; told of another visit it begins anew. */
 export function workbench(): (message: unknown) => Answered | readonly ClutchFate[] | null {
   let known: Known | undefined;
   return (message) => {
-    if (known !== undefined)
+    if (known !== undefined && !isTold(message))
       return isWalk(message) ? walked(known, message) : guessed(known, message as Task);
     const { visit, prepared, shown, beliefs } = message as Told;
     const bench = benchOf(visit, prepared, shown);
@@ -59,6 +59,7 @@ export function workbench(): (message: unknown) => Answered | readonly ClutchFat
   };
 }
 
+const isTold = (message: unknown): message is Told => "visit" in (message as object);
 const isWalk = (message: unknown): message is Walk => "values" in (message as object);
 
 function guessed(

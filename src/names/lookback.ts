@@ -1,6 +1,7 @@
 // Looking back: what a visit's evidence says of when a leak opened, whether it was the leak, and what it has ruined.
 
-export { lookBack, type LookBackOptions } from "../lookback/lookback.ts";
+export { lookBack, lookBackHands, type LookBackOptions } from "../lookback/lookback.ts";
+export type { Hand } from "../hands/hands.ts";
 export { earlyAnswer, type EarlyAnswer } from "../lookback/early.ts";
 export { answerOf, type Answer, type CauseAnswer, type LookAnswer } from "../lookback/answer/answer.ts";
 export type { EventAnswer } from "../lookback/answer/events.ts";

@@ -8,7 +8,7 @@ import type { Range } from "../../src/errors.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
 import type { Evidence } from "../../src/lookback/evidence.ts";
 import { foretell } from "../../src/lookback/foretell.ts";
-import { lookBack, type LookBackOptions } from "../../src/lookback/lookback.ts";
+import { lookBack, lookBackHands, type LookBackOptions } from "../../src/lookback/lookback.ts";
 import type { Posterior, Run } from "../../src/lookback/posterior.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
 import { askedOf, problemOf, type Bench } from "../../src/lookback/question.ts";
@@ -367,6 +367,24 @@ describe("on the way", () => {
       expect(runs[0]!.foretold.length).toBe(100 * last.columns.length);
       expect(early!.weighed[i]!.runs[0]).toEqual(runs[0]);
     }
+  });
+
+  test("hands that stay answer the next visit as new ones do, to the bit, and go home when they are called off", async () => {
+    const hands = lookBackHands({ workers: 2 });
+    const [one, other] = [visited(full, missing(1)), visited(full, missing(2), drops(40))];
+    await lookBack(one, shop.prepared, { ...options, hands });
+    const asked = await lookBack(other, shop.prepared, { ...options, hands });
+    const anew = await lookBack(other, shop.prepared, options);
+    expect(asked.weighed).toEqual(anew.weighed);
+    const off = new AbortController();
+    const calledOff = lookBack(one, shop.prepared, {
+      ...options,
+      hands,
+      signal: off.signal,
+      onProgress: () => off.abort(new Error("that will do")),
+    });
+    await expect(calledOff).rejects.toThrow("that will do");
+    await expect(lookBack(one, shop.prepared, { ...options, hands })).rejects.toThrow("ended early");
   });
 
   test("called off, it rejects with the reason", async () => {
