@@ -12,7 +12,7 @@ import { spread } from "./week.ts";
 export interface DutyLoss {
   /** Fluid lost from second 0 to a moment [kg]; after the end of the march as at its end. */
   readonly lostBy: (clock: number) => number;
-  /** The first moment by which so much was lost [s], in a stand to a second; 0 of nothing, Infinity where that is not by the end of the march. */
+  /** The first moment by which so much was lost [s], in a stand to a hundredth of a second; 0 of nothing, Infinity where that is not by the end of the march. */
   readonly lostWhen: (mass: number) => number;
   /** Whether more was lost before the end of the span than any event takes. */
   readonly ranOut: boolean;

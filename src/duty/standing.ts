@@ -35,7 +35,7 @@ export function standLost(march: March, week: number, trip: number, lacked: numb
 }
 
 /** A moment of a stand is found to so many seconds. */
-const NEAR = 1;
+const NEAR = 0.01;
 
 /**
  * The moment by which a stand has lost a share of what it has lost by another moment of it [s since the start]: `standLost` read the other way, the share above 0 and up to 1. By false

@@ -37,7 +37,7 @@ export interface Guess {
 export interface Course {
   /** Fluid lost by a moment [kg]; lent: it tells of the guess that was asked last. */
   readonly lostBy: (clock: number) => number;
-  /** The first moment by which so much was lost [s], in a stand to some seconds; lent too. Infinity: not by the visit. */
+  /** The first moment by which so much was lost [s], in a stand to a hundredth of a second of its plan; lent too. Infinity: not by the visit. */
   readonly lostWhen: (mass: number) => number;
   /** Whether more was lost before the visit than any event takes. */
   readonly ranOut: boolean;
@@ -150,7 +150,7 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
       : loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   const lostWhen = (mass: number) => clocks.fromPlan(loss.lostWhen(mass));
   if (guess.sudden) {
-    const { when, over } = suddenCourse(visit, prepared, guess, lostBy);
+    const { when, over } = suddenCourse(visit, prepared, guess, { lostBy, lostWhen });
     return { lostBy, lostWhen, ranOut: loss.ranOut, when, over };
   }
   let known: DutyEvents | undefined;
@@ -184,9 +184,6 @@ const within: readonly EventName[] = [
   "no drive",
 ];
 
-/** Halvings by which a moment of a sudden loss is found. */
-const HALVINGS = 40;
-
 /**
  * A line that lets go empties the unit within a trip: no event waits for its hardest moment, each comes as soon as the least that it ever takes
  * is lacking.
@@ -195,24 +192,30 @@ function suddenCourse(
   { at, unit }: Visit,
   prepared: Prepared,
   { opensAt, soakedUp, short, harder, added }: Guess,
-  lostBy: (clock: number) => number,
+  { lostBy, lostWhen }: Pick<Course, "lostBy" | "lostWhen">,
 ): Pick<Course, "when" | "over"> {
   const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
-  const lacks = (clock: number) => {
-    let mass = before + lostBy(clock);
+  const pouredBy = (clock: number) => {
+    let mass = 0;
     for (const { at: when, volume, temperature } of added)
-      if (when <= clock) mass -= volume * density(unit.fluid.density15, temperature);
+      if (when <= clock) mass += volume * density(unit.fluid.density15, temperature);
     return mass;
   };
+  const pouredAfter = (clock: number) => {
+    let next = Infinity;
+    for (const { at: when } of added) if (when > clock) next = Math.min(next, when);
+    return next;
+  };
   const lackingAt = (lacking: number): number => {
-    if (!(lacks(at) >= lacking)) return Infinity;
-    let [low, high] = [opensAt, at];
-    for (let i = 0; i < HALVINGS; i++) {
-      const middle = 0.5 * (low + high);
-      if (lacks(middle) >= lacking) high = middle;
-      else low = middle;
+    if (!(before + lostBy(at) - pouredBy(at) >= lacking)) return Infinity;
+    for (let from = opensAt; ;) {
+      const wanted = lacking - before + pouredBy(from);
+      const gone = wanted > 0 ? Math.max(from, lostWhen(wanted)) : from;
+      // What is poured in before that puts it off.
+      const next = pouredAfter(from);
+      if (gone < next || next > at) return Math.min(gone, at);
+      from = next;
     }
-    return high;
   };
   const when = (name: EventName, clutch?: string): number => {
     if (name === "hiding place full" || name === "first spot on the ground")

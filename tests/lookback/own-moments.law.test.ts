@@ -19,8 +19,8 @@ beforeAll(() => {
 const DRAWS = 30;
 /** Shares that the moments between the opening and the visit stand for. */
 const shares = [0.1, 0.3, 0.5, 0.7, 0.85, 0.95, 0.99];
-/** A moment in a stand is right to a second of the plan's clock, of which the visit's may take two. */
-const NEAR = 2;
+/** A moment in a stand is right to a hundredth of a second of the plan's clock, of which the visit's may take two. */
+const NEAR = 0.02;
 
 const poured = { at: days(50), volume: 0.5e-3, error: 0, temperature: celsius(20), by: "the shop" };
 const visits: Readonly<Record<string, Partial<Visit>>> = {
