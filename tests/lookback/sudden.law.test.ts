@@ -1,12 +1,16 @@
 // A line that let go, dated by the clock or by the odometer: what is told finely must date finely, in hours and in miles.
 import { beforeAll, describe, expect, test } from "vitest";
+import { coordinateAt, valueAt } from "../../src/chance/belief.ts";
+import { randomBits } from "../../src/chance/random.ts";
 import { wayOf } from "../../src/lookback/along.ts";
 import { answerOf } from "../../src/lookback/answer/answer.ts";
+import { explanationsOf } from "../../src/lookback/causes.ts";
 import type { Evidence, When } from "../../src/lookback/evidence.ts";
 import { lookBack } from "../../src/lookback/lookback.ts";
-import type { Bench } from "../../src/lookback/question.ts";
+import { askedOf, benchOf, type Bench } from "../../src/lookback/question.ts";
 import type { Visit } from "../../src/lookback/visit.ts";
-import { days } from "../emerge/van.ts";
+import { density } from "../../src/physics/fluid/density.ts";
+import { celsius, days } from "../emerge/van.ts";
 import { lossShop } from "./grown-otherwise.ts";
 
 let shop: Bench;
@@ -108,6 +112,48 @@ describe("a spot that came at once", { timeout: 120_000 }, () => {
     expect(first.early).toBe(0);
     expect(first.since!.nineTenths[1]).toBeLessThan(60);
   });
+});
+
+test("an event of a sudden loss comes at the first moment at which enough is lacking, what was poured in meanwhile taken off", () => {
+  const poured = { at: at - days(1), volume: 0.6e-3, error: 0, temperature: celsius(20), by: "the shop" };
+  let late = 0;
+  for (const added of [[], [poured], [poured, { ...poured, at: at - 1800 }]]) {
+    const visit: Visit = { ...shop.visit, at, added };
+    const explanation = explanationsOf(visit).find(({ cause }) => cause === "line let go")!;
+    for (let i = 0; i < 60; i++) {
+      const random = randomBits(2, i);
+      const values = Float64Array.from(explanation.unknowns, ({ belief }) =>
+        valueAt(belief, coordinateAt(belief, random() + 2 ** -33)),
+      );
+      const {
+        course,
+        opensAt,
+        soakedUp,
+        added: really,
+      } = askedOf(benchOf(visit, shop.prepared, shop.shown), explanation, values);
+      const { density15 } = visit.unit.fluid;
+      const { lostBy, when } = course();
+      /** Lost and not poured in again, over what the hiding place holds [kg]. */
+      const over = (clock: number) =>
+        really.reduce(
+          (mass, one) => mass - (one.at <= clock ? one.volume * density(density15, one.temperature) : 0),
+          lostBy(clock) - soakedUp * density15,
+        );
+      const spot = when("first spot on the ground");
+      if (spot === Infinity) {
+        expect(over(at)).toBeLessThan(1e-9);
+        continue;
+      }
+      expect(spot).toBeGreaterThanOrEqual(opensAt);
+      expect(spot).toBeLessThanOrEqual(at);
+      expect(over(spot + 1e-5)).toBeGreaterThan(-1e-9);
+      // In a stand a hundredth of a second of the plan's clock, of which the visit's may take two.
+      for (let before = spot - 0.02; before > opensAt; before -= 3600)
+        expect(over(before)).toBeLessThan(1e-9);
+      if (added.length > 0 && spot > poured.at) late++;
+    }
+  }
+  expect(late).toBeGreaterThan(5);
 });
 
 describe("the way", () => {
