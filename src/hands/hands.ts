@@ -79,6 +79,9 @@ export async function handOut<Result>(
   return results;
 }
 
+/** Why hands that were sent home answer nothing. */
+const GONE = "These hands were sent home.";
+
 /** Hands that work in the program's own time, a message at a turn, so that it hears of a call-off between two. */
 export function ownHands(answer: (message: unknown, tell: (share: number) => void) => unknown): Hand {
   let gone = false;
@@ -89,6 +92,10 @@ export function ownHands(answer: (message: unknown, tell: (share: number) => voi
       [answered, broke] = [onAnswer, onBreak];
     },
     post(message) {
+      if (gone) {
+        broke(new Error(GONE));
+        return;
+      }
       setTimeout(() => {
         if (gone) return;
         try {
@@ -107,12 +114,21 @@ export function ownHands(answer: (message: unknown, tell: (share: number) => voi
 
 /** Hands made of a browser's worker that runs worker.ts. */
 export function webHands(worker: Worker): Hand {
+  let gone = false;
+  let broke: (why: Error) => void = () => {};
   return {
-    listen(answered, broke) {
+    listen(answered, onBreak) {
+      broke = onBreak;
       worker.onmessage = ({ data }: MessageEvent<unknown>) => answered(data);
       worker.onerror = ({ message }) => broke(new Error(message || "the worker could not start"));
     },
-    post: (message) => worker.postMessage(message),
-    dismiss: () => Promise.resolve(worker.terminate()),
+    post(message) {
+      if (gone) broke(new Error(GONE));
+      else worker.postMessage(message);
+    },
+    dismiss() {
+      gone = true;
+      return Promise.resolve(worker.terminate());
+    },
   };
 }

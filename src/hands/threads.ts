@@ -4,7 +4,6 @@ import type { Hand } from "./hands.ts";
 
 interface Thread {
   on(event: "message" | "error" | "exit", heard: (what: never) => void): void;
-  removeAllListeners(): void;
   postMessage(message: unknown): void;
   terminate(): Promise<unknown>;
 }
@@ -52,16 +51,23 @@ export function threads(beside: string): (() => Hand) | undefined {
       execArgv: [],
       resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
     });
+    let answered: (answer: unknown) => void = () => {};
+    let broke: (why: Error) => void = () => {};
+    let ended: Error | undefined;
+    thread.on("message", (answer: never) => answered(answer));
+    thread.on("error", (why: never) => broke(why));
+    thread.on("exit", (code) => {
+      ended = new Error(`A computing thread ended early, with ${String(code)}.`);
+      broke(ended);
+    });
     return {
-      listen(answered, broke) {
-        thread.removeAllListeners();
-        thread.on("message", answered);
-        thread.on("error", broke);
-        thread.on("exit", (code) =>
-          broke(new Error(`A computing thread ended early, with ${String(code)}.`)),
-        );
+      listen(onAnswer, onBreak) {
+        [answered, broke] = [onAnswer, onBreak];
       },
-      post: (message) => thread.postMessage(message),
+      post(message) {
+        if (ended === undefined) thread.postMessage(message);
+        else broke(ended);
+      },
       dismiss: () => thread.terminate(),
     };
   };

@@ -375,7 +375,7 @@ describe("on the way", () => {
     await lookBack(one, shop.prepared, { ...options, hands });
     const asked = await lookBack(other, shop.prepared, { ...options, hands });
     const anew = await lookBack(other, shop.prepared, options);
-    expect(asked.weighed).toEqual(anew.weighed);
+    expect(asked.weighed.map(({ runs }) => runs)).toEqual(anew.weighed.map(({ runs }) => runs));
     const off = new AbortController();
     const calledOff = lookBack(one, shop.prepared, {
       ...options,

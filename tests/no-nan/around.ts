@@ -152,6 +152,7 @@ const exact = lookback.exactAnswer(problem, 4);
 export const lookbackRows: Rows<typeof lookback> = {
   airOf: given,
   answerOf: given,
+  lookBackHands: unasked("hires threads: it has no numbers of its own"),
   lookBack: slow,
   earlyAnswer: slow,
   comingLeaks: slow,
