@@ -11,6 +11,9 @@ import { newReading, type Reading } from "./reading.ts";
 export const DAY = 86400;
 export const WEEK = 7 * DAY;
 
+/** Longest step of a march [weeks]: a parabola follows the season through it. */
+export const LONGEST_STEP = 8;
+
 /** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
 export const HOT_PART = 0.35;
 
@@ -22,31 +25,49 @@ export interface WeekTrips {
   readonly addedAtStart: Float64Array;
 }
 
+/** A week's trips from a weekday on, as in a `March`. */
+interface Order {
+  readonly order: Int32Array;
+  readonly startsAt: Float64Array;
+  readonly timeBefore: Float64Array;
+  readonly distanceBefore: Float64Array;
+  readonly weekTime: number;
+  readonly weekDistance: number;
+  readonly middle: number;
+}
+
 /** A leak on its way through the weeks; written anew for every history. */
 export interface March {
   readonly prepared: Prepared;
   readonly reading: Reading;
   plan: Plan;
   leak: Leak | null;
-  /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]. */
+  /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]; by weekday, once asked for. */
   weekday: number;
-  readonly order: Int32Array;
-  readonly startsAt: Float64Array;
+  order: Int32Array;
+  startsAt: Float64Array;
+  readonly orders: Order[];
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
   weekTime: number;
   weekDistance: number;
-  /** By how much the middle of the week's driving, and that of what its stands lose, come after the middle of the week [weeks]. */
+  /** By how much the middle of the week's driving comes after the middle of the week [weeks]. */
   middle: number;
-  standing: number;
-  /** By how much the leak is older [weeks of running] than in the middle of the week's running, where it loses what it loses. */
+  /**
+   * Where a week loses what it loses: by how much later than in its middle on the mean, and its mean square distance from there less the 1/12 of a week that
+   * loses evenly; weeks of the clock for a leak that grows by the calendar, else of running.
+   */
   older: number;
-  /** What the stands of a week lost by the rate that was read last [kg]. */
+  uneven: number;
+  /** What the trips and the stands of a week lose by the rate that was read last [kg]. */
+  ran: number;
   stood: number;
+  /** How wide the opening is in each half week of a step, but for a factor. */
+  readonly widths: Float64Array;
   /** Seconds of a trip of each kind, and of a week, in which the vehicle moves. */
   readonly moves: Float64Array;
   readonly weekMoves: number;
-  readonly timeBefore: Float64Array;
-  readonly distanceBefore: Float64Array;
+  timeBefore: Float64Array;
+  distanceBefore: Float64Array;
   /** When the leak opens: clock and running time [s]. */
   opensAt: number;
   opensRunning: number;
@@ -86,12 +107,15 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     weekday: -1,
     order: new Int32Array(count),
     startsAt: row(),
+    orders: [],
     weekTime: 0,
     weekDistance: 0,
     middle: 0,
-    standing: 0,
+    uneven: 0,
     older: 0,
     stood: 0,
+    ran: 0,
+    widths: new Float64Array(2 * LONGEST_STEP + 1),
     moves,
     weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + moves[kind]!, 0),
     timeBefore: row(),
@@ -126,6 +150,7 @@ export function begin(march: March, plan: Plan): void {
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
   march.reading.rests = restsOf(plan, march.weekTime);
   march.older = 0;
+  march.uneven = 0;
   march.stood = 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
@@ -188,30 +213,51 @@ function lastEnds({ order, startsAt, prepared: { kinds, occurrences } }: March):
 
 /** Puts the trips of a week in the order in which they come from a weekday on. */
 function inOrder(march: March, weekday: number): void {
-  const { order, startsAt, timeBefore, distanceBefore } = march;
-  const { occurrences, kinds } = march.prepared;
+  const { order, startsAt, timeBefore, distanceBefore, weekTime, weekDistance, middle } = (march.orders[
+    weekday
+  ] ??= orderFrom(march.prepared, weekday));
   march.weekday = weekday;
+  march.order = order;
+  march.startsAt = startsAt;
+  march.timeBefore = timeBefore;
+  march.distanceBefore = distanceBefore;
+  march.weekTime = weekTime;
+  march.weekDistance = weekDistance;
+  march.middle = middle;
+}
+
+function orderFrom({ occurrences, kinds }: Prepared, weekday: number): Order {
   const count = occurrences.length;
+  const order = new Int32Array(count);
+  const [startsAt, timeBefore, distanceBefore] = [0, 1, 2].map(() => new Float64Array(count)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < weekday * DAY) first++;
-  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
+  let [time, distance, middle] = [0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = (first + i) % count;
-    const { kind, startsAt: monday, stand } = occurrences[at]!;
+    const { kind, startsAt: monday } = occurrences[at]!;
     order[i] = at;
     startsAt[i] = monday - weekday * DAY + (monday < weekday * DAY ? WEEK : 0);
     timeBefore[i] = time;
     distanceBefore[i] = distance;
-    stands += stand;
-    standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
     middle += kinds[kind]!.time * startsAt[i]!;
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
   }
-  march.weekTime = time;
-  march.weekDistance = distance;
-  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
-  march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
+  const lies = time > 0 ? middle / time / WEEK - 0.5 : 0;
+  return {
+    order,
+    startsAt,
+    timeBefore,
+    distanceBefore,
+    weekTime: time,
+    weekDistance: distance,
+    middle: lies,
+  };
 }
 
 /** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one; none was on its way at second 0. */
