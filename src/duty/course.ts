@@ -25,6 +25,14 @@ export interface WeekTrips {
   readonly addedAtStart: Float64Array;
 }
 
+/** Where in a week, as shares of it: the mean over its driving and the mean square; by kind of stand the sum over where its stands lose, and of the squares. */
+interface Lies {
+  readonly trip: number;
+  readonly tripSquare: number;
+  readonly stands: Float64Array;
+  readonly standSquares: Float64Array;
+}
+
 /** A week's trips from a weekday on, as in a `March`. */
 interface Order {
   readonly order: Int32Array;
@@ -34,6 +42,7 @@ interface Order {
   readonly weekTime: number;
   readonly weekDistance: number;
   readonly middle: number;
+  readonly lies: { readonly clock: Lies; readonly running: Lies };
 }
 
 /** A leak on its way through the weeks; written anew for every history. */
@@ -52,6 +61,8 @@ export interface March {
   weekDistance: number;
   /** By how much the middle of the week's driving comes after the middle of the week [weeks]. */
   middle: number;
+  /** Where in the week its driving and its stands lie, by the clock and by what runs. */
+  lies: Order["lies"];
   /**
    * Where a week loses what it loses: by how much later than in its middle on the mean, and its mean square distance from there less the 1/12 of a week that
    * loses evenly; weeks of the clock for a leak that grows by the calendar, else of running.
@@ -61,6 +72,8 @@ export interface March {
   /** What the trips and the stands of a week lose by the rate that was read last [kg]. */
   ran: number;
   stood: number;
+  /** The week whose rate is known before it is marched on from; -1: none is. */
+  ratedIn: number;
   /** How wide the opening is in each half week of a step, but for a factor. */
   readonly widths: Float64Array;
   /** Seconds of a trip of each kind, and of a week, in which the vehicle moves. */
@@ -95,6 +108,13 @@ export interface March {
   addedAtStart: Float64Array;
 }
 
+const nowhere: Lies = {
+  trip: 0,
+  tripSquare: 0,
+  stands: new Float64Array(0),
+  standSquares: new Float64Array(0),
+};
+
 export function newMarch(prepared: Prepared, plan: Plan): March {
   const count = prepared.occurrences.length;
   const row = () => new Float64Array(count);
@@ -111,10 +131,12 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     weekTime: 0,
     weekDistance: 0,
     middle: 0,
+    lies: { clock: nowhere, running: nowhere },
     uneven: 0,
     older: 0,
     stood: 0,
     ran: 0,
+    ratedIn: -1,
     widths: new Float64Array(2 * LONGEST_STEP + 1),
     moves,
     weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + moves[kind]!, 0),
@@ -150,6 +172,7 @@ export function begin(march: March, plan: Plan): void {
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
   march.reading.rests = restsOf(plan, march.weekTime);
   march.older = 0;
+  march.ratedIn = -1;
   march.uneven = 0;
   march.stood = 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
@@ -213,27 +236,14 @@ function lastEnds({ order, startsAt, prepared: { kinds, occurrences } }: March):
 
 /** Puts the trips of a week in the order in which they come from a weekday on. */
 function inOrder(march: March, weekday: number): void {
-  const { order, startsAt, timeBefore, distanceBefore, weekTime, weekDistance, middle } = (march.orders[
-    weekday
-  ] ??= orderFrom(march.prepared, weekday));
   march.weekday = weekday;
-  march.order = order;
-  march.startsAt = startsAt;
-  march.timeBefore = timeBefore;
-  march.distanceBefore = distanceBefore;
-  march.weekTime = weekTime;
-  march.weekDistance = weekDistance;
-  march.middle = middle;
+  Object.assign(march, (march.orders[weekday] ??= orderFrom(march.prepared, weekday)));
 }
 
-function orderFrom({ occurrences, kinds }: Prepared, weekday: number): Order {
+function orderFrom({ occurrences, kinds, standKinds }: Prepared, weekday: number): Order {
   const count = occurrences.length;
-  const order = new Int32Array(count);
-  const [startsAt, timeBefore, distanceBefore] = [0, 1, 2].map(() => new Float64Array(count)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const row = () => new Float64Array(count);
+  const [order, startsAt, timeBefore, distanceBefore] = [new Int32Array(count), row(), row(), row()];
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < weekday * DAY) first++;
   let [time, distance, middle] = [0, 0, 0];
@@ -248,7 +258,23 @@ function orderFrom({ occurrences, kinds }: Prepared, weekday: number): Order {
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
   }
-  const lies = time > 0 ? middle / time / WEEK - 0.5 : 0;
+  const liesBy = (
+    tripAt: (i: number, half: number) => number,
+    standAt: (i: number, stand: number) => number,
+  ): Lies => {
+    let [trip, tripSquare] = [0, 0];
+    const [stands, standSquares] = [standKinds, standKinds].map(({ length }) => new Float64Array(length));
+    order.forEach((at, i) => {
+      const { kind, stand, standKind } = occurrences[at]!;
+      const share = kinds[kind]!.time / time;
+      const [drives, rests] = [tripAt(i, 0.5 * kinds[kind]!.time), standAt(i, stand)];
+      trip += share * drives;
+      tripSquare += share * drives * drives;
+      stands![standKind]! += rests;
+      standSquares![standKind]! += rests * rests;
+    });
+    return { trip, tripSquare, stands: stands!, standSquares: standSquares! };
+  };
   return {
     order,
     startsAt,
@@ -256,7 +282,17 @@ function orderFrom({ occurrences, kinds }: Prepared, weekday: number): Order {
     distanceBefore,
     weekTime: time,
     weekDistance: distance,
-    middle: lies,
+    middle: time > 0 ? middle / time / WEEK - 0.5 : 0,
+    lies: {
+      clock: liesBy(
+        (i, half) => (startsAt[i]! + half) / WEEK,
+        (i, stand) => (startsAt[i]! - (1 - HOT_PART) * stand) / WEEK,
+      ),
+      running: liesBy(
+        (i, half) => (timeBefore[i]! + half) / time,
+        (i) => timeBefore[i]! / time,
+      ),
+    },
   };
 }
 

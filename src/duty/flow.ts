@@ -70,10 +70,12 @@ function takeShape(reading: Reading): void {
   reading.factor = viscous < 1e200 ? 1 / (viscous * Math.sqrt(1 + shape / middleShape)) : 0;
 }
 
-/** How easily the opening that was taken lets fluid out, but for a factor that hardly changes. */
-export function widthOf(reading: Reading): number {
-  if (reading.shape < 0) takeShape(reading);
-  return reading.factor;
+/** How easily the opening that was taken lets fluid out, but for a factor that hardly changes: what the tables of the circuit are held against. */
+export function widthOf({ opening, thinned }: Reading): number {
+  const { viscous, inertial } = opening;
+  return viscous < 1e200
+    ? 1 / (viscous * Math.sqrt(1 + inertial / (viscous * viscous * thinned * middleShape)))
+    : 0;
 }
 
 /** Mass [kg] that a running week loses through the opening that was taken. */

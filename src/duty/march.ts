@@ -4,7 +4,7 @@
 import type { Plan } from "../history/simulate.ts";
 import { partsAt, WEEK, type March } from "./course.ts";
 import { fullMass } from "./snapshot.ts";
-import { stretch } from "./stretch.ts";
+import { littleAtFirst, stretch } from "./stretch.ts";
 import { readOnce, walkWeek } from "./week.ts";
 
 /** Marches on until so much is lacking [kg] or the span is over; returns the week in which it stopped. */
@@ -35,7 +35,7 @@ export function marchOn(march: March, enough: number): number {
       } else week = stretch(march, week, next, enough);
     } else {
       const undated = week !== partsIn && !(entry < (week + 1) * WEEK);
-      walkWeek(march, week, undated && readOnce(march, week));
+      if (!undated || !littleAtFirst(march, week)) walkWeek(march, week, undated && readOnce(march, week));
       week++;
     }
     if (march.shortAtFirst + lost[week]! - added[week]! > Math.min(enough, most)) break;

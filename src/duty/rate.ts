@@ -5,7 +5,7 @@ import { airOf, WEEK, type March } from "./course.ts";
 import { takeAge, takeOpening, weekRunning, widthOf } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { weekStanding } from "./stands.ts";
-import { byCalendar, drivesAt, standsAt } from "./week.ts";
+import { byCalendar } from "./week.ts";
 
 /** Loss per week [kg] at a moment [weeks] with so much lost and added. */
 export function rateAt(march: March, week: number, lost: number, added: number): number {
@@ -39,19 +39,14 @@ function openAt(march: March, leak: Leak, week: number): void {
  * evenly. By the clock for a pit, which grows by the calendar, else by what runs.
  */
 export function whereItLoses(march: March): void {
-  const { prepared, leak, order, weekTime, perStand, ran, stood } = march;
+  const { leak, perStand, ran, stood, lies } = march;
   if (leak === null || !(ran + stood > 0)) return;
-  const { kinds, occurrences } = prepared;
-  const pit = byCalendar(leak);
-  let [sum, square] = [0, 0];
-  for (let i = 0; i < order.length; i++) {
-    const { kind, standKind } = occurrences[order[i]!]!;
-    const driving = (ran * kinds[kind]!.time) / weekTime;
-    const standing = perStand[standKind]!;
-    const drives = drivesAt(march, i, pit);
-    const stands = standsAt(march, i, pit);
-    sum += driving * drives + standing * stands;
-    square += driving * drives * drives + standing * stands * stands;
+  const { trip, tripSquare, stands, standSquares } = byCalendar(leak) ? lies.clock : lies.running;
+  let sum = ran * trip;
+  let square = ran * tripSquare;
+  for (let s = 0; s < stands.length; s++) {
+    sum += perStand[s]! * stands[s]!;
+    square += perStand[s]! * standSquares[s]!;
   }
   const mean = sum / (ran + stood);
   march.older = mean - 0.5;

@@ -1,6 +1,6 @@
 // Whole weeks with nothing dated in them, marched together by steps as long as season, loss and the leak's growth allow.
 
-import { airOf, LONGEST_STEP, type March } from "./course.ts";
+import { airOf, LONGEST_STEP, WEEK, type March } from "./course.ts";
 import { rateAt, whereItLoses, widthAt } from "./rate.ts";
 import { byCalendar, muchInAWeek, walkWeek } from "./week.ts";
 
@@ -33,7 +33,7 @@ export function stretch(march: March, from: number, until: number, enough: numbe
   let week = from;
   // Where in the week it loses what it loses is known better once a rate was read.
   if (calendar && march.older === 0) march.older = march.middle;
-  let slope = rateAt(march, week, lost[week]!, fluid);
+  let slope = week === march.ratedIn ? rate[week]! : rateAt(march, week, lost[week]!, fluid);
   let per = growing === null ? slope : perWidth(slope, widthAt(march, growing, week));
   if (growing !== null) whereItLoses(march);
   rate[week] = slope;
@@ -82,6 +82,32 @@ export function stretch(march: March, from: number, until: number, enough: numbe
   }
   return week;
 }
+
+/** A week that loses no more [kg] after the leak has opened in it is told by its end: within a tenth of that, and less than a gram of what follows. */
+const LITTLE = 3e-3;
+
+/** A week in which a growing leak opens and loses next to nothing: by the rate at its end and how the opening widens until then. Whether it was that little. */
+export function littleAtFirst(march: March, week: number): boolean {
+  const { lost, added, rate, reading, leak, weekTime, opensRunning, opensAt } = march;
+  if (leak === null || !reading.grows) return false;
+  const left = week + 1 - Math.max(0, opensRunning) / weekTime;
+  if (!(left > FEW)) return false;
+  if (byCalendar(leak)) march.older = march.middle;
+  const end = rateAt(march, week + 1, lost[week]!, added[week]!);
+  const width = widthAt(march, leak, week + 1);
+  if (!(end * left <= LITTLE && width > 0)) return false;
+  const from = byCalendar(leak) ? opensAt / WEEK : opensRunning / weekTime;
+  const half = widthAt(march, leak, 0.5 * (from + week + 1) - march.older);
+  const first = widthAt(march, leak, from - march.older);
+  lost[week + 1] = lost[week]! + (end * left * (first + 4 * half + width)) / (6 * width);
+  added[week + 1] = added[week]!;
+  rate[week + 1] = end;
+  march.ratedIn = week + 1;
+  return true;
+}
+
+/** Fewer of a week's trips than this share are walked as quickly. */
+const FEW = 0.25;
 
 /** Fills in the weeks of a step, from what the opening lets out for its width at first and the rates halfway and at the end; ends it where enough is lacking. */
 function stepOver(
