@@ -22,7 +22,7 @@ const UNKNOWN = -1;
 /**
  * Marches weeks from one to another; returns the week reached: the last one, or the first one in which enough is lacking [kg]. Within a step the rate is how wide
  * the opening is, looked up every half week, times what an opening of that width lets out, a parabola through three rates. Each week's loss is by Simpson's rule
- * (2e-4 off where the rate grows by 1.5 times in a week).
+ * (2e-4 off where the rate becomes 2.5 times as large in a week).
  */
 export function stretch(march: March, from: number, until: number, enough: number): number {
   const { lost, added, rate, shortAtFirst, widths, leak, reading } = march;
@@ -86,10 +86,10 @@ export function stretch(march: March, from: number, until: number, enough: numbe
 /** A week that loses no more [kg] after the leak has opened in it is told by its end: within a tenth of that, and less than a gram of what follows. */
 const LITTLE = 3e-3;
 
-/** A week in which a growing leak opens and loses next to nothing: by the rate at its end and how the opening widens until then. Whether it was that little. */
+/** A week in which a growing leak of the circuit opens and loses next to nothing: by the rate at its end and how the opening widens until then. Whether it was that little. */
 export function littleAtFirst(march: March, week: number): boolean {
   const { lost, added, rate, reading, leak, weekTime, opensRunning, opensAt } = march;
-  if (leak === null || !reading.grows) return false;
+  if (leak === null || !reading.grows || reading.place < 0) return false;
   const left = week + 1 - Math.max(0, opensRunning) / weekTime;
   if (!(left > FEW)) return false;
   if (byCalendar(leak)) march.older = march.middle;

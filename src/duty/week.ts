@@ -135,12 +135,12 @@ export function spread(march: March, week: number): void {
   const next = lost[week + 1]!;
   const fluid = added[week + 1]!;
   const slope = rate[week + 1]!;
-  const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
+  const grown = slope - rate[week]!;
   const even =
     leak !== null &&
     march.opensIn < week &&
     fluid === added[week]! &&
-    Math.abs(growth) < growthOfAWeek &&
+    Math.abs(grown) < growthOfAWeek * Math.max(slope, rate[week]!, 1e-12) &&
     next - before <= muchInAWeek;
   let walked = 0;
   if (even) {
@@ -153,6 +153,8 @@ export function spread(march: March, week: number): void {
     takeOpening(reading, leak, age, (week + 0.5) * WEEK - march.opensAt);
     eachLoses(march, leak);
     const calendar = byCalendar(leak);
+    // What is read is that of the week's middle.
+    const growth = (2 * grown) / Math.max(slope + rate[week]!, 1e-12);
     for (let i = 0; i < order.length; i++) {
       const { kind, standKind } = occurrences[order[i]!]!;
       walked += march.perStand[standKind]! * (1 + growth * (standsAt(march, i, calendar) - 0.5));
