@@ -11,6 +11,9 @@ import { newReading, type Reading } from "./reading.ts";
 export const DAY = 86400;
 export const WEEK = 7 * DAY;
 
+/** Longest step of a march [weeks]: a parabola follows the season through it. */
+export const LONGEST_STEP = 8;
+
 /** What is lost in a stand is lost while the fluid is hot: on the mean after this share of it. */
 export const HOT_PART = 0.35;
 
@@ -22,31 +25,62 @@ export interface WeekTrips {
   readonly addedAtStart: Float64Array;
 }
 
+/** Where in a week, as shares of it: the mean over its driving and the mean square; by kind of stand the sum over where its stands lose, and of the squares. */
+interface Lies {
+  readonly trip: number;
+  readonly tripSquare: number;
+  readonly stands: Float64Array;
+  readonly standSquares: Float64Array;
+}
+
+/** A week's trips from a weekday on, as in a `March`. */
+interface Order {
+  readonly order: Int32Array;
+  readonly startsAt: Float64Array;
+  readonly timeBefore: Float64Array;
+  readonly distanceBefore: Float64Array;
+  readonly weekTime: number;
+  readonly weekDistance: number;
+  readonly middle: number;
+  readonly lies: { readonly clock: Lies; readonly running: Lies };
+}
+
 /** A leak on its way through the weeks; written anew for every history. */
 export interface March {
   readonly prepared: Prepared;
   readonly reading: Reading;
   plan: Plan;
   leak: Leak | null;
-  /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]. */
+  /** The weekday on which the plan begins, trips in the order in which they then come, and when each starts after the week's beginning [s]; by weekday, once asked for. */
   weekday: number;
-  readonly order: Int32Array;
-  readonly startsAt: Float64Array;
+  order: Int32Array;
+  startsAt: Float64Array;
+  readonly orders: Order[];
   /** Running seconds and metres of a week, and how much of them lies before each trip. */
   weekTime: number;
   weekDistance: number;
-  /** By how much the middle of the week's driving, and that of what its stands lose, come after the middle of the week [weeks]. */
+  /** By how much the middle of the week's driving comes after the middle of the week [weeks]. */
   middle: number;
-  standing: number;
-  /** By how much the leak is older [weeks of running] than in the middle of the week's running, where it loses what it loses. */
+  /** Where in the week its driving and its stands lie, by the clock and by what runs. */
+  lies: Order["lies"];
+  /**
+   * Where a week loses what it loses: by how much later than in its middle on the mean, and its mean square distance from there less the 1/12 of a week that
+   * loses evenly; weeks of the clock for a leak that grows by the calendar, else of running.
+   */
   older: number;
-  /** What the stands of a week lost by the rate that was read last [kg]. */
+  uneven: number;
+  /** What the trips and the stands of a week lose by the rate that was read last [kg]. */
+  ran: number;
   stood: number;
+  /** The week whose rate is known before it is marched on from; -1: none is. */
+  ratedIn: number;
+  /** How wide the opening is in each half week of a step, but for a factor. */
+  readonly widths: Float64Array;
   /** Seconds of a trip of each kind, and of a week, in which the vehicle moves. */
   readonly moves: Float64Array;
   readonly weekMoves: number;
-  readonly timeBefore: Float64Array;
-  readonly distanceBefore: Float64Array;
+  timeBefore: Float64Array;
+  distanceBefore: Float64Array;
   /** When the leak opens: clock and running time [s]. */
   opensAt: number;
   opensRunning: number;
@@ -74,6 +108,13 @@ export interface March {
   addedAtStart: Float64Array;
 }
 
+const nowhere: Lies = {
+  trip: 0,
+  tripSquare: 0,
+  stands: new Float64Array(0),
+  standSquares: new Float64Array(0),
+};
+
 export function newMarch(prepared: Prepared, plan: Plan): March {
   const count = prepared.occurrences.length;
   const row = () => new Float64Array(count);
@@ -86,12 +127,17 @@ export function newMarch(prepared: Prepared, plan: Plan): March {
     weekday: -1,
     order: new Int32Array(count),
     startsAt: row(),
+    orders: [],
     weekTime: 0,
     weekDistance: 0,
     middle: 0,
-    standing: 0,
+    lies: { clock: nowhere, running: nowhere },
+    uneven: 0,
     older: 0,
     stood: 0,
+    ran: 0,
+    ratedIn: -1,
+    widths: new Float64Array(2 * LONGEST_STEP + 1),
     moves,
     weekMoves: prepared.occurrences.reduce((sum, { kind }) => sum + moves[kind]!, 0),
     timeBefore: row(),
@@ -126,6 +172,8 @@ export function begin(march: March, plan: Plan): void {
   if (march.weekday !== plan.weekday) inOrder(march, plan.weekday);
   march.reading.rests = restsOf(plan, march.weekTime);
   march.older = 0;
+  march.ratedIn = -1;
+  march.uneven = 0;
   march.stood = 0;
   march.shortAtFirst = (plan.fillShort ?? 0) * density(unit.fluid.density15, unit.build.fillTemperature);
   march.weeks = Math.ceil(plan.span / WEEK - 1e-9);
@@ -188,30 +236,64 @@ function lastEnds({ order, startsAt, prepared: { kinds, occurrences } }: March):
 
 /** Puts the trips of a week in the order in which they come from a weekday on. */
 function inOrder(march: March, weekday: number): void {
-  const { order, startsAt, timeBefore, distanceBefore } = march;
-  const { occurrences, kinds } = march.prepared;
   march.weekday = weekday;
+  Object.assign(march, (march.orders[weekday] ??= orderFrom(march.prepared, weekday)));
+}
+
+function orderFrom({ occurrences, kinds, standKinds }: Prepared, weekday: number): Order {
   const count = occurrences.length;
+  const row = () => new Float64Array(count);
+  const [order, startsAt, timeBefore, distanceBefore] = [new Int32Array(count), row(), row(), row()];
   let first = 0;
   while (first < count && occurrences[first]!.startsAt < weekday * DAY) first++;
-  let [time, distance, middle, stands, standing] = [0, 0, 0, 0, 0];
+  let [time, distance, middle] = [0, 0, 0];
   for (let i = 0; i < count; i++) {
     const at = (first + i) % count;
-    const { kind, startsAt: monday, stand } = occurrences[at]!;
+    const { kind, startsAt: monday } = occurrences[at]!;
     order[i] = at;
     startsAt[i] = monday - weekday * DAY + (monday < weekday * DAY ? WEEK : 0);
     timeBefore[i] = time;
     distanceBefore[i] = distance;
-    stands += stand;
-    standing += stand * (startsAt[i]! - (1 - HOT_PART) * stand);
     middle += kinds[kind]!.time * startsAt[i]!;
     time += kinds[kind]!.time;
     distance += kinds[kind]!.pieceDistances.at(-1)!;
   }
-  march.weekTime = time;
-  march.weekDistance = distance;
-  march.middle = time > 0 ? middle / time / WEEK - 0.5 : 0;
-  march.standing = stands > 0 ? standing / stands / WEEK - 0.5 : 0;
+  const liesBy = (
+    tripAt: (i: number, half: number) => number,
+    standAt: (i: number, stand: number) => number,
+  ): Lies => {
+    let [trip, tripSquare] = [0, 0];
+    const [stands, standSquares] = [standKinds, standKinds].map(({ length }) => new Float64Array(length));
+    order.forEach((at, i) => {
+      const { kind, stand, standKind } = occurrences[at]!;
+      const share = kinds[kind]!.time / time;
+      const [drives, rests] = [tripAt(i, 0.5 * kinds[kind]!.time), standAt(i, stand)];
+      trip += share * drives;
+      tripSquare += share * drives * drives;
+      stands![standKind]! += rests;
+      standSquares![standKind]! += rests * rests;
+    });
+    return { trip, tripSquare, stands: stands!, standSquares: standSquares! };
+  };
+  return {
+    order,
+    startsAt,
+    timeBefore,
+    distanceBefore,
+    weekTime: time,
+    weekDistance: distance,
+    middle: time > 0 ? middle / time / WEEK - 0.5 : 0,
+    lies: {
+      clock: liesBy(
+        (i, half) => (startsAt[i]! + half) / WEEK,
+        (i, stand) => (startsAt[i]! - (1 - HOT_PART) * stand) / WEEK,
+      ),
+      running: liesBy(
+        (i, half) => (timeBefore[i]! + half) / time,
+        (i) => timeBefore[i]! / time,
+      ),
+    },
+  };
 }
 
 /** Running seconds by a moment [s since the start]. The last trip of a week may run into the next one; none was on its way at second 0. */

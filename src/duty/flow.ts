@@ -3,7 +3,7 @@
 import type { FatigueCrack, Leak, Unit } from "../physics/build.ts";
 import { gravity } from "../physics/fluid/surroundings.ts";
 import { leakFlow } from "../physics/leak/flow.ts";
-import { openingAt } from "../physics/leaking.ts";
+import { crackInBoth, openingAt } from "../physics/leaking.ts";
 import { circuitPlaces, panPieces, shapes, type Prepared } from "./prepared.ts";
 import { mixed, shaped, type Reading } from "./reading.ts";
 import { middleShape } from "./tabling.ts";
@@ -50,8 +50,7 @@ export function takeOpening(reading: Reading, leak: Leak, age: number, calendar:
 function gape(reading: Reading, crack: FatigueCrack, age: number): void {
   const { opening, parked, tables, place } = reading;
   const pressure = place >= 0 ? mixed(reading, tables.circuit[place]!.pressure, 0, 1) : 0;
-  openingAt(opening, crack, age, pressure, true);
-  openingAt(parked, crack, age, 0, false);
+  crackInBoth(opening, parked, crack, age, pressure);
 }
 
 /** Looks up how the opening that was taken lies among the shapes of the tables. */
@@ -69,6 +68,14 @@ function takeShape(reading: Reading): void {
   shapeWeights[3] = (x * (x - 1) * (x - 2)) / 6;
   reading.shape = first;
   reading.factor = viscous < 1e200 ? 1 / (viscous * Math.sqrt(1 + shape / middleShape)) : 0;
+}
+
+/** How easily the opening that was taken lets fluid out, but for a factor that hardly changes: what the tables of the circuit are held against. */
+export function widthOf({ opening, thinned }: Reading): number {
+  const { viscous, inertial } = opening;
+  return viscous < 1e200
+    ? 1 / (viscous * Math.sqrt(1 + inertial / (viscous * viscous * thinned * middleShape)))
+    : 0;
 }
 
 /** Mass [kg] that a running week loses through the opening that was taken. */

@@ -94,13 +94,14 @@ function begins(reading: Reading, { firstPiece, kinds, standKinds }: Prepared, l
   return lasts / cold + more * share;
 }
 
-/** Mass [kg] that the stands of a week lose; air, level and opening are taken. */
-export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak): number {
+/** Mass [kg] that the stands of a week lose, and what one of each kind does; air, level and opening are taken. */
+export function weekStanding(reading: Reading, prepared: Prepared, leak: Leak, each: Float64Array): number {
   const { standKinds } = prepared;
   let sum = 0;
   for (let s = 0; s < standKinds.length; s++) {
     const { stand, times } = standKinds[s]!;
-    if (takeStand(reading, prepared, leak, s)) sum += times * standLoses(reading, prepared, leak, stand);
+    each[s] = takeStand(reading, prepared, leak, s) ? standLoses(reading, prepared, leak, stand) : 0;
+    sum += times * each[s]!;
   }
   return sum;
 }

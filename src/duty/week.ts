@@ -4,7 +4,7 @@ import type { Plan } from "../history/simulate.ts";
 import type { Leak, Unit } from "../physics/build.ts";
 import { density } from "../physics/fluid/density.ts";
 import { airOf, HOT_PART, turnTo, WEEK, type March } from "./course.ts";
-import { takeAge, takeOpening, tripRunning } from "./flow.ts";
+import { takeAge, takeOpening, tripRunning, weekRunning } from "./flow.ts";
 import { takeAir, takeLevel } from "./reading.ts";
 import { standLoses, takeStand } from "./stands.ts";
 
@@ -23,8 +23,32 @@ function entered({ topUps }: Plan, { fluid }: Unit, from: number, to: number): n
   return mass;
 }
 
-/** Walks one week trip by trip from what was lost at its beginning; leaves what is lost at each trip's start and end, and the next week's beginning. */
-export function walkWeek(march: March, week: number): void {
+/**
+ * Reads a week in which a leak opens once for each kind of trip and stand, if that tells less dearly what they lose: of an opening in the circuit that stays as it
+ * is, when the pump feeds it alike whatever little the week loses. Whether it was read.
+ */
+export function readOnce(march: March, week: number): boolean {
+  const { prepared, reading, leak, order, startsAt, opensAt } = march;
+  if (leak === null || reading.grows || reading.place < 0) return false;
+  let first = 0;
+  while (first < order.length && week * WEEK + startsAt[first]! < opensAt) first++;
+  if (2 * (order.length - first) <= prepared.kinds.length + prepared.standKinds.length) return false;
+  const lacking = march.shortAtFirst + march.lost[week]! - march.added[week]!;
+  takeAir(reading, airOf(march, week));
+  takeLevel(reading, lacking);
+  takeAge(reading, prepared.unit, week);
+  takeOpening(reading, leak, 0, 0);
+  const loses = (weekRunning(reading, prepared, leak) * (order.length - first)) / order.length;
+  if (loses > muchInAWeek) return false;
+  takeLevel(reading, lacking + 0.5 * loses);
+  eachLoses(march, leak);
+  return true;
+}
+
+/**
+ * Walks one week trip by trip from what was lost at its beginning, whole trips and stands as they were read once if they were; leaves what is lost at each trip's start and end, and the next week's beginning.
+ */
+export function walkWeek(march: March, week: number, read = false): void {
   const { prepared, reading, leak, order, startsAt, timeBefore, lost, added, rate, plan } = march;
   const { occurrences, kinds, unit } = prepared;
   turnTo(march, week);
@@ -36,21 +60,23 @@ export function walkWeek(march: March, week: number): void {
   let ended = -1e-6;
   const { grows } = reading;
   for (let i = 0; i < order.length; i++) {
-    const { kind, standKind } = occurrences[order[i]!]!;
+    const { kind, standKind, stand } = occurrences[order[i]!]!;
     const { time } = kinds[kind]!;
     const clock = week * WEEK + startsAt[i]!;
     const running = week * march.weekTime + timeBefore[i]!;
     fluid += entered(plan, unit, week * WEEK + ended, clock);
     const leaks = leak !== null && march.opensAt < clock + time;
     const from = Math.max(0, march.opensRunning - running);
-    if (leaks) {
+    if (leaks && read && clock - march.opensAt >= stand) now += march.perStand[standKind]!;
+    else if (leaks) {
       takeLevel(reading, march.shortAtFirst + now - fluid);
       takeAge(reading, unit, week);
       now += standsAndGrows(march, leak, standKind, clock, running);
     }
     lostAtStart[i] = now;
     addedAtStart[i] = fluid;
-    if (leaks) {
+    if (leaks && read && march.opensAt <= clock) now += march.perKind[kind]!;
+    else if (leaks) {
       const opened = Math.max(0, march.opensAt - clock);
       const parts = grows ? partsOf(running + from - march.opensRunning, time - from) : 1;
       for (let p = 0; p < parts; p++) {
@@ -103,22 +129,22 @@ function standsAndGrows(march: March, leak: Leak, standKind: number, clock: numb
 /** Spreads what a marched week loses over its stands and trips, growing evenly; a week that was walked, or has a date in it, as a walk does. */
 export function spread(march: March, week: number): void {
   if (turnTo(march, week)) return;
-  const { lost, added, rate, order, prepared, reading, leak, timeBefore, weekTime } = march;
+  const { lost, added, rate, order, prepared, reading, leak, weekTime } = march;
   const { lostAtStart, lostAtEnd, addedAtStart } = march;
   const before = lost[week]!;
   const next = lost[week + 1]!;
   const fluid = added[week + 1]!;
   const slope = rate[week + 1]!;
-  const growth = (slope - rate[week]!) / Math.max(slope, rate[week]!, 1e-12);
+  const grown = slope - rate[week]!;
   const even =
     leak !== null &&
     march.opensIn < week &&
     fluid === added[week]! &&
-    Math.abs(growth) < growthOfAWeek &&
+    Math.abs(grown) < growthOfAWeek * Math.max(slope, rate[week]!, 1e-12) &&
     next - before <= muchInAWeek;
   let walked = 0;
   if (even) {
-    const { kinds, occurrences } = prepared;
+    const { occurrences } = prepared;
     march.opened = -1;
     takeAir(reading, airOf(march, week));
     takeLevel(reading, march.shortAtFirst + 0.5 * (before + next) - fluid);
@@ -126,12 +152,14 @@ export function spread(march: March, week: number): void {
     takeAge(reading, prepared.unit, week);
     takeOpening(reading, leak, age, (week + 0.5) * WEEK - march.opensAt);
     eachLoses(march, leak);
+    const calendar = byCalendar(leak);
+    // What is read is that of the week's middle.
+    const growth = (2 * grown) / Math.max(slope + rate[week]!, 1e-12);
     for (let i = 0; i < order.length; i++) {
       const { kind, standKind } = occurrences[order[i]!]!;
-      const into = timeBefore[i]! / weekTime - 0.5;
-      walked += march.perStand[standKind]! * (1 + growth * into);
+      walked += march.perStand[standKind]! * (1 + growth * (standsAt(march, i, calendar) - 0.5));
       lostAtStart[i] = before + walked;
-      walked += march.perKind[kind]! * (1 + growth * (into + (0.5 * kinds[kind]!.time) / weekTime));
+      walked += march.perKind[kind]! * (1 + growth * (drivesAt(march, i, calendar) - 0.5));
       lostAtEnd[i] = before + walked;
       addedAtStart[i] = fluid;
     }
@@ -148,6 +176,27 @@ export function spread(march: March, week: number): void {
     lostAtEnd[i] = before + (lostAtEnd[i]! - before) * scale;
   }
 }
+
+/** Openings that grow by the calendar; others do while the engine runs. */
+export const byCalendar = ({ opening }: Leak): boolean => opening.kind === "pit";
+
+/** Where in its week a trip and the stand before it lose what they lose, as shares of the week's time, or of its running. */
+export const drivesAt = (
+  { prepared, order, startsAt, timeBefore, weekTime }: March,
+  i: number,
+  calendar: boolean,
+): number => {
+  const half = 0.5 * prepared.kinds[prepared.occurrences[order[i]!]!.kind]!.time;
+  return calendar ? (startsAt[i]! + half) / WEEK : (timeBefore[i]! + half) / weekTime;
+};
+export const standsAt = (
+  { prepared, order, startsAt, timeBefore, weekTime }: March,
+  i: number,
+  calendar: boolean,
+): number =>
+  calendar
+    ? (startsAt[i]! - (1 - HOT_PART) * prepared.occurrences[order[i]!]!.stand) / WEEK
+    : timeBefore[i]! / weekTime;
 
 /** What a trip and a stand of each kind lose through the opening that was taken, at the level that was. */
 export function eachLoses({ prepared, reading, perKind, perStand }: March, leak: Leak): void {

@@ -91,13 +91,44 @@ function crackAt(
   pressure: number,
   running: boolean,
 ): void {
-  const { tubeRadius, wall, modulus, poisson, bendingStress, restGap } = crack;
-  if (hasParted(crack, age)) return holeOpeningInto(out, 2 * tubeRadius - wall, wall);
-  const half = crackHalfLength(crack, age);
+  if (hasParted(crack, age)) return partedInto(out, crack);
+  gapingInto(out, crack, crackHalfLength(crack, age), pressure, running ? crack.bendingStress : 0);
+}
+
+/** A line parted at full bore. */
+function partedInto(out: GrowingOpening, { tubeRadius, wall }: FatigueCrack): void {
+  holeOpeningInto(out, 2 * tubeRadius - wall, wall);
+}
+
+/** A crack of a half length [m] under a pressure and a bending stress [Pa]. */
+function gapingInto(
+  out: GrowingOpening,
+  { tubeRadius, wall, modulus, poisson, restGap }: FatigueCrack,
+  half: number,
+  pressure: number,
+  bending: number,
+): void {
   const hoop = (pressure * tubeRadius) / wall;
-  const stress = hoop + (running ? bendingStress : 0);
-  const gape = crackGap(stress, half, modulus, tubeRadius, wall, poisson);
+  const gape = crackGap(hoop + bending, half, modulus, tubeRadius, wall, poisson);
   crackOpeningInto(out, 2 * half, restGap, wall, gape);
+}
+
+/** A crack after `age` seconds of running, both while the line runs and bends under a pressure [Pa] and while it is parked without either; grown once for the two. */
+export function crackInBoth(
+  running: GrowingOpening,
+  parked: GrowingOpening,
+  crack: FatigueCrack,
+  age: number,
+  pressure: number,
+): void {
+  if (hasParted(crack, age)) {
+    partedInto(running, crack);
+    partedInto(parked, crack);
+    return;
+  }
+  const half = crackHalfLength(crack, age);
+  gapingInto(running, crack, half, pressure, crack.bendingStress);
+  gapingInto(parked, crack, half, 0, 0);
 }
 
 /** The opening that one grows on from after so much running [s]: its own law, begun later. A pit goes by the calendar, and stays as it is. */
