@@ -8,12 +8,12 @@ import { walkLevels } from "./levels.ts";
 import { levelStep, type Prepared } from "./prepared.ts";
 
 /**
- * What a leak loses in a week with a full unit in air of one temperature [K]. Beyond the first half kilogram the loss goes on as there, which
+ * What a leak loses in a week with a full unit in air of one temperature [K]. Beyond so many levels (the first half kilogram) the loss goes on as there, which
  * is so while the pump is fed, but not of a leak at the pan; no event is known to it.
  */
-export function prepareLoss(unit: Unit, week: Week, air: number): Prepared {
+export function prepareLoss(unit: Unit, week: Week, air: number, levels = 2): Prepared {
   const kinds = kindsOf(week);
   const tight: Unit = { ...unit, leak: null };
-  const walked = walkLevels(newFrozen(tight, air), kinds, () => true, 2 * levelStep, false)!;
+  const walked = walkLevels(newFrozen(tight, air), kinds, () => true, levels * levelStep, false)!;
   return { unit: tight, ...kinds, climates: [walked.climate], thresholds: [], aftermaths: [] };
 }

@@ -24,6 +24,8 @@ export interface EarlyAnswer {
 const GUESSES = 100;
 /** Points of the tables of what the unit shows: enough for a rough answer. */
 const POINTS = 5;
+/** Levels of the week's tables: what a full unit loses will do for it. */
+const LEVELS = 1;
 const DAY = 86400;
 
 /**
@@ -33,7 +35,7 @@ const DAY = 86400;
 export function earlyAnswer(visit: Visit, seed: number, beliefs: Beliefs = {}): EarlyAnswer {
   const { unit, week, site, dayOfYear, at } = visit;
   const evidence = visit.evidence.filter((item) => !isDear(item));
-  const prepared = prepareLoss(unit, week, ambientOn(unit, dayOfYear + at / 2 / DAY));
+  const prepared = prepareLoss(unit, week, ambientOn(unit, dayOfYear + at / 2 / DAY), LEVELS);
   const bench = benchOf(visit, prepared, shownBy(unit, site, evidence, POINTS));
   const slow = explanationsOf(visit, beliefs).filter(({ cause }) => cause === "slow leak");
   const problems = slow.map((explanation) => {
