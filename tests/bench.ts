@@ -177,6 +177,7 @@ rows.push(
     value: back.visit,
     target: "<= 2",
   },
+  { what: "the same by threads of three visits before", key: "lookBackAgain_s", value: back.again },
   { what: "early answer, nothing prepared", key: "lookBackEarly_s", value: back.early, target: "<= 0.3" },
   {
     what: "the page asked anew in headless Chromium, 4000 guesses, week prepared",

@@ -4,7 +4,7 @@ import { moments } from "../../src/lookback/answer/spread.ts";
 import { column } from "../../src/lookback/sampler/problem.ts";
 import { temperedAnswer } from "../../src/lookback/sampler/tempered.ts";
 import { earlyAnswer } from "../../src/lookback/early.ts";
-import { lookBack } from "../../src/lookback/lookback.ts";
+import { lookBack, lookBackHands } from "../../src/lookback/lookback.ts";
 import { drain, fourUnknowns } from "../lookback/problems.ts";
 import { hiddenCase, workshop } from "../lookback/hidden.ts";
 import { cpuTime, median } from "./clock.ts";
@@ -14,8 +14,9 @@ export interface LookbackCost {
   readonly effectivePerSecond: number;
   /** Processor time of two thousand guesses of two unknowns over that of their quadrature. */
   readonly overQuadrature: number;
-  /** A visit with every kind of evidence that a case has, 4000 guesses, prepared: by the clock [s]; and its early answer, nothing prepared [s]. */
+  /** A visit with every kind of evidence that a case has, 4000 guesses, prepared: by the clock [s], by new threads and by those of three visits before; and its early answer, nothing prepared [s]. */
   readonly visit: number;
+  readonly again: number;
   readonly early: number;
 }
 
@@ -52,10 +53,18 @@ export async function costOfLookback(): Promise<LookbackCost> {
   const early = (performance.now() - from) / 1000;
   from = performance.now();
   await lookBack(visit, shop.prepared, { guesses: 4000, seed: 1 });
+  const visited = (performance.now() - from) / 1000;
+  const hands = lookBackHands();
+  for (const seed of [2, 3, 4]) await lookBack(visit, shop.prepared, { guesses: 4000, seed, hands });
+  from = performance.now();
+  await lookBack(visit, shop.prepared, { guesses: 4000, seed: 1, hands });
+  const again = (performance.now() - from) / 1000;
+  await Promise.all(hands.map((hand) => hand.dismiss()));
   return {
     effectivePerSecond: (40 * spread) / moments(means, even).variance / four,
     overQuadrature: sampled / exact,
-    visit: (performance.now() - from) / 1000,
+    visit: visited,
+    again,
     early,
   };
 }
