@@ -1,6 +1,6 @@
 // Whole weeks with nothing dated in them, marched together by steps as long as season, loss and the leak's growth allow.
 
-import { airOf, LONGEST_STEP, WEEK, type March } from "./course.ts";
+import { airOf, LONGEST_STEP, type March } from "./course.ts";
 import { rateAt, whereItLoses, widthAt } from "./rate.ts";
 import { byCalendar, muchInAWeek, walkWeek } from "./week.ts";
 
@@ -86,17 +86,16 @@ export function stretch(march: March, from: number, until: number, enough: numbe
 /** A week that loses no more [kg] after the leak has opened in it is told by its end: within a tenth of that, and less than a gram of what follows. */
 const LITTLE = 3e-3;
 
-/** A week in which a growing leak of the circuit opens and loses next to nothing: by the rate at its end and how the opening widens until then. Whether it was that little. */
+/** A week in which a leak of the circuit that grows while running opens and loses next to nothing: by the rate at its end and how the opening widens until then. Whether it was that little. */
 export function littleAtFirst(march: March, week: number): boolean {
-  const { lost, added, rate, reading, leak, weekTime, opensRunning, opensAt } = march;
-  if (leak === null || !reading.grows || reading.place < 0) return false;
+  const { lost, added, rate, reading, leak, weekTime, opensRunning } = march;
+  if (leak === null || !reading.grows || reading.place < 0 || byCalendar(leak)) return false;
   const left = week + 1 - Math.max(0, opensRunning) / weekTime;
   if (!(left > FEW)) return false;
-  if (byCalendar(leak)) march.older = march.middle;
   const end = rateAt(march, week + 1, lost[week]!, added[week]!);
   const width = widthAt(march, leak, week + 1);
   if (!(end * left <= LITTLE && width > 0)) return false;
-  const from = byCalendar(leak) ? opensAt / WEEK : opensRunning / weekTime;
+  const from = opensRunning / weekTime;
   const half = widthAt(march, leak, 0.5 * (from + week + 1) - march.older);
   const first = widthAt(march, leak, from - march.older);
   lost[week + 1] = lost[week]! + (end * left * (first + 4 * half + width)) / (6 * width);

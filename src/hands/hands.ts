@@ -80,7 +80,7 @@ export async function handOut<Result>(
 }
 
 /** Why hands that were sent home answer nothing. */
-const GONE = "These hands were sent home.";
+export const GONE = "These hands were sent home.";
 
 /** Hands that work in the program's own time, a message at a turn, so that it hears of a call-off between two. */
 export function ownHands(answer: (message: unknown, tell: (share: number) => void) => unknown): Hand {

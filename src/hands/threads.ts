@@ -1,6 +1,6 @@
 // Node's threads, asked for at run time only, so that a browser can load this file too.
 
-import type { Hand } from "./hands.ts";
+import { GONE, type Hand } from "./hands.ts";
 
 interface Thread {
   on(event: "message" | "error" | "exit", heard: (what: never) => void): void;
@@ -57,7 +57,7 @@ export function threads(beside: string): (() => Hand) | undefined {
     thread.on("message", (answer: never) => answered(answer));
     thread.on("error", (why: never) => broke(why));
     thread.on("exit", (code) => {
-      ended = new Error(`A computing thread ended early, with ${String(code)}.`);
+      ended ??= new Error(`A computing thread ended early, with ${String(code)}.`);
       broke(ended);
     });
     return {
@@ -68,7 +68,10 @@ export function threads(beside: string): (() => Hand) | undefined {
         if (ended === undefined) thread.postMessage(message);
         else broke(ended);
       },
-      dismiss: () => thread.terminate(),
+      dismiss() {
+        ended = new Error(GONE);
+        return thread.terminate();
+      },
     };
   };
 }

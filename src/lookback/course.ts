@@ -150,7 +150,7 @@ export function courseOf(visit: Visit, prepared: Prepared, guess: Guess): Course
       : loss.lostBy(Math.max(0, clocks.toPlan(clock)));
   const lostWhen = (mass: number) => clocks.fromPlan(loss.lostWhen(mass));
   if (guess.sudden) {
-    const { when, over } = suddenCourse(visit, prepared, guess, { lostBy, lostWhen });
+    const { when, over } = suddenCourse(visit, prepared, guess, { lostWhen });
     return { lostBy, lostWhen, ranOut: loss.ranOut, when, over };
   }
   let known: DutyEvents | undefined;
@@ -192,7 +192,7 @@ function suddenCourse(
   { at, unit }: Visit,
   prepared: Prepared,
   { opensAt, soakedUp, short, harder, added }: Guess,
-  { lostBy, lostWhen }: Pick<Course, "lostBy" | "lostWhen">,
+  { lostWhen }: Pick<Course, "lostWhen">,
 ): Pick<Course, "when" | "over"> {
   const before = (short - harder) * density(unit.fluid.density15, unit.build.fillTemperature);
   const pouredBy = (clock: number) => {
@@ -206,20 +206,20 @@ function suddenCourse(
     for (const { at: when } of added) if (when > clock) next = Math.min(next, when);
     return next;
   };
+  const byVisit = (clock: number) => (clock <= at ? clock : Infinity);
   const lackingAt = (lacking: number): number => {
-    if (!(before + lostBy(at) - pouredBy(at) >= lacking)) return Infinity;
     for (let from = opensAt; ;) {
       const wanted = lacking - before + pouredBy(from);
       const gone = wanted > 0 ? Math.max(from, lostWhen(wanted)) : from;
-      // What is poured in before that puts it off.
+      // What is poured in before that puts it off; what is poured in later undoes nothing.
       const next = pouredAfter(from);
-      if (gone < next || next > at) return Math.min(gone, at);
+      if (gone < next || next > at) return byVisit(gone);
       from = next;
     }
   };
   const when = (name: EventName, clutch?: string): number => {
     if (name === "hiding place full" || name === "first spot on the ground")
-      return lackingAt(before + soakedUp * unit.fluid.density15);
+      return byVisit(lostWhen(soakedUp * unit.fluid.density15));
     // What burns on the way down, and what is learned, takes its time: averages do not tell it of so short a one.
     if (!within.includes(name)) return Infinity;
     const least = leastOf(prepared, name, clutch);

@@ -19,9 +19,9 @@ import type { Visit } from "./visit.ts";
 import { workbench, type Answered, type Task, type Told, type Walk } from "./workbench.ts";
 
 export interface LookBackOptions {
-  /** Guesses in all, 1000 or more; 4000 when missing. A hundred of each explanation come first; at least half of them are made once those have told what is likely. */
+  /** Guesses, 1000 or more; 4000 when missing. A hundred of each explanation come first and count among them, but that three of four, or more, are made once those have told what is likely. */
   readonly guesses?: number;
-  /** Moves of each guess after every step, three times as many after the last; 1 when missing. */
+  /** Moves of each guess after every step, twice as many after the last; 2 when missing. */
   readonly moves?: number;
   /** A whole number from 0: the same gives the same answer, whatever the number of workers. */
   readonly seed: number;
@@ -43,6 +43,9 @@ export interface LookBackOptions {
   readonly signal?: AbortSignal;
 }
 
+/** Hands that a look back is asking: who listens later would take its answers. */
+const busy = new WeakSet<Hand>();
+
 /** Guesses of a first run, and the most of any. */
 const FIRST = 100;
 const MOST = 500;
@@ -52,12 +55,23 @@ const WALK = 300;
 const HOPELESS = 1e-6;
 /** What a guess costs before its first step, and at the last one, against a move: draws that are followed for it, and what it foretells. */
 const DRAWN = 12;
+/** Share of the guesses that are made after the first runs, at least. */
+const AFTER = 0.75;
 /** An explanation of a smaller share after its first run is told of by that run alone, unless its part of the guesses comes to as many again. */
 const SMALL = 1e-3;
+/**
+ * A first run counts beside the later ones where those are so many times as large. How many they are hangs on its own evidence: one that was low by chance has few
+ * beside it and would weigh the more, so that the mean came out low by a tenth or more; four times as many leave some hundredths.
+ */
+const OUTWEIGHED = 4;
 /** Evidence (its logarithm) under which a first run gives up: what some other explanation makes of the evidence is hundreds better, unless all give up. */
 const LEAST = -1000;
 
-/** Hands for look backs: threads in Node, workers in a browser; otherwise the program's own time. Errors: workers under 1. */
+/**
+ * Hands that stay for one look back after another (`hands` of its options): threads in Node, workers in a browser; otherwise the program's own time. They answer one
+ * question at a time, and keep the program alive until each was dismissed (`await Promise.all(hands.map((hand) => hand.dismiss()))`, best in a `finally`); those of a look back
+ * that was called off or failed on its way are gone. Errors: workers under 1.
+ */
 export function lookBackHands({
   workers = cores(),
   hire,
@@ -73,7 +87,7 @@ export function lookBackHands({
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
- * Errors: a week that was prepared for another build, fluid, driving or driver's foot; guesses under 1000; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
+ * Errors: a week that was prepared for another build, fluid, driving or driver's foot; guesses under 1000; hands that another look back is asking; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
  */
 export async function lookBack(
   visit: Visit,
@@ -82,7 +96,7 @@ export async function lookBack(
 ): Promise<Posterior> {
   const {
     guesses = 4000,
-    moves = 1,
+    moves = 2,
     seed,
     walks = 0,
     beliefs = {},
@@ -96,11 +110,14 @@ export async function lookBack(
   checkPrepared(prepared, visit.unit, visit.week);
   signal?.throwIfAborted();
   const explanations = explanationsOf(visit, beliefs);
+  if (kept?.some((hand) => busy.has(hand)) === true)
+    impossible("hands", kept.length, "hands that are not busy with another look back");
   // Threads start up while the bay's readings are worked out.
   const hands = kept ?? lookBackHands(options);
+  for (const hand of hands) busy.add(hand);
   const sendHome = () => Promise.all(hands.map((hand) => hand.dismiss()));
   const calledOff = signalled(signal);
-  const left = Math.max(guesses - FIRST * explanations.length, 0.5 * guesses);
+  const left = Math.max(guesses - FIRST * explanations.length, AFTER * guesses);
   const all = FIRST * explanations.length + left + walks * WALK;
   let done = 0;
   try {
@@ -128,9 +145,7 @@ export async function lookBack(
     const early = weigh(bench, explanations, first);
     onProgress?.(done / all, early);
     const tasks = sharedOut(early, first.map(gaveUp), left, moves, seed);
-    const again = new Set(tasks.map(({ explanation }) => explanation));
-    // Of what gave up and is asked again the first run stands for nothing.
-    const stands = first.filter((one) => !(gaveUp(one) && again.has(one.task.explanation)));
+    const stands = first.filter((one) => !isForgotten(one, tasks));
     const answers = await ask<Answered>(tasks, left / Math.max(1, tasks.length));
     const posterior = weigh(bench, explanations, [...stands, ...doneOf(tasks, answers)]);
     const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
@@ -142,6 +157,7 @@ export async function lookBack(
     await sendHome();
     throw why;
   } finally {
+    for (const hand of hands) busy.delete(hand);
     calledOff.release();
   }
 }
@@ -159,6 +175,13 @@ const firstTask = (explanation: number, seed: number): Task => ({
 const gaveUp = ({ task: { least }, answered: { answer } }: Done): boolean =>
   least !== undefined && answer.logEvidence <= least;
 
+/** Whether a first run stands for nothing beside what is asked after it. */
+function isForgotten(one: Done, tasks: readonly Task[]): boolean {
+  const later = tasks.filter(({ explanation }) => explanation === one.task.explanation);
+  const guesses = later.reduce((sum, task) => sum + task.guesses, 0);
+  return later.length > 0 && (gaveUp(one) || guesses < OUTWEIGHED * FIRST);
+}
+
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
   tasks.map((task, i) => ({ task, answered: answers[i]! }));
 
@@ -170,10 +193,7 @@ const walksOf = (posterior: Posterior, walks: number): Walk[] =>
         values,
       }));
 
-/**
- * Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. The first run goes on to count
- * as one of its runs, unless it gave up.
- */
+/** Guesses by the root of what each explanation is worth after its first run: what that run took for unlikely gets its chance. */
 function sharedOut(
   { weighed }: Posterior,
   givenUp: readonly boolean[],
@@ -188,7 +208,7 @@ function sharedOut(
     const own = Math.round((guesses * root) / all);
     if (own < FIRST && weighed[explanation]!.share < SMALL && !givenUp[explanation]) return [];
     // Two runs at least, to be held against each other.
-    const runs = Math.max(givenUp[explanation] ? 2 : 1, Math.ceil(own / MOST));
+    const runs = Math.max(2, Math.ceil(own / MOST));
     return Array.from({ length: runs }, (_, i): Task => ({
       explanation,
       guesses: Math.max(FIRST, Math.round(own / runs)),

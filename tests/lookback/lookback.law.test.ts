@@ -372,7 +372,9 @@ describe("on the way", () => {
   test("hands that stay answer the next visit as new ones do, to the bit, and go home when they are called off", async () => {
     const hands = lookBackHands({ workers: 2 });
     const [one, other] = [visited(full, missing(1)), visited(full, missing(2), drops(40))];
-    await lookBack(one, shop.prepared, { ...options, hands });
+    const first = lookBack(one, shop.prepared, { ...options, hands });
+    await expect(lookBack(other, shop.prepared, { ...options, hands })).rejects.toThrow("not busy");
+    await first;
     const asked = await lookBack(other, shop.prepared, { ...options, hands });
     const anew = await lookBack(other, shop.prepared, options);
     expect(asked.weighed.map(({ runs }) => runs)).toEqual(anew.weighed.map(({ runs }) => runs));
@@ -384,7 +386,7 @@ describe("on the way", () => {
       onProgress: () => off.abort(new Error("that will do")),
     });
     await expect(calledOff).rejects.toThrow("that will do");
-    await expect(lookBack(one, shop.prepared, { ...options, hands })).rejects.toThrow("ended early");
+    await expect(lookBack(one, shop.prepared, { ...options, hands })).rejects.toThrow("sent home");
   });
 
   test("called off, it rejects with the reason", async () => {

@@ -13,7 +13,7 @@ export interface Trust {
   /** The same of either end of the middle nine tenths of the age: runs may agree on the middle and not on how far it reaches. */
   readonly ends: number;
   readonly evidence: number;
-  /** The share of moves accepted in the last step, which parts again what resampling made equal: the least of those that count. */
+  /** The least share of moves accepted in a last step, which parts again what resampling made equal, of the runs that count. */
   readonly accepted: number;
 }
 
@@ -30,10 +30,11 @@ const EVIDENCE = 0.6;
 const ACCEPTED = 0.03;
 
 /**
- * Standard error of the mean of numbers that runs came to, each worth its share of all guesses; infinite where evidence is impossible (-Infinity) to some of
+ * Standard error of the mean of numbers that runs came to, each worth its share of all guesses; infinite where there is but one, or where evidence is impossible (-Infinity) to some of
  * them and not to all. A number's own variance goes with one over its guesses.
  */
 function errorOf(numbers: readonly number[], shares: readonly number[]): number {
+  if (numbers.length < 2) return Infinity;
   if (numbers.every((one) => one === numbers[0])) return 0;
   if (!numbers.every(Number.isFinite)) return Infinity;
   return Math.sqrt(moments(numbers, shares).variance / (numbers.length - 1));
@@ -90,10 +91,7 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
   );
   const accepted = Math.min(
     1,
-    ...counting.map(({ runs }) => {
-      const shares = sharesOf(runs);
-      return runs.reduce((sum, { answer }, r) => sum + shares[r]! * (answer.steps.at(-1)?.accepted ?? 1), 0);
-    }),
+    ...counting.flatMap(({ runs }) => runs.map(({ answer }) => answer.steps.at(-1)?.accepted ?? 1)),
   );
   const impossible = weighed.every(({ logEvidence }) => logEvidence === -Infinity);
   const word =

@@ -33,7 +33,7 @@ export interface TemperedAnswer extends Draws {
 }
 
 /** At the last step guesses are moved so many times as often: what resampling made equal on the way has to part again. */
-const AT_LAST = 3;
+const AT_LAST = 2;
 
 /**
  * With less than this share of the guesses that the cheap evidence led to left possible by the dear evidence, the way there led past the answer: what stands
