@@ -17,7 +17,7 @@ beforeAll(() => {
 }, 300_000);
 
 const answer = async (visit: Visit, seed: number): Promise<Answer> =>
-  answerOf(await lookBack(visit, shop.prepared, { guesses: 1200, moves: 3, seed }));
+  answerOf(await lookBack(visit, shop.prepared, { guesses: 1600, moves: 3, seed }));
 
 describe(`${CASES} visits`, () => {
   test(`intervals that should hold the opening date in nine of ten hold it in ${limits.wide[0]} or more of ${CASES}, and those of one in two in ${limits.narrow.join(" to ")}`, async () => {
