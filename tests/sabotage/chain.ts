@@ -144,7 +144,7 @@ export const chainMutations: readonly Mutation[] = [
     "(wheelForce * arm) / build.gearEfficiency",
     "wheelForce * arm * build.gearEfficiency",
   ),
-  change(growing, "pressure closes the crack", "const stress = hoop +", "const stress = -hoop +"),
+  change(growing, "pressure closes the crack", "crackGap(hoop + bending", "crackGap(-hoop + bending"),
   change(
     parked,
     "the line keeps what it has lost",
