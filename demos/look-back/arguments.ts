@@ -20,7 +20,7 @@ export const demoVisit = join(import.meta.dirname, "../../reference-data/visits/
 
 export const usage = `npm run lookback                              an invented visit: a slow seep behind a shield
 npm run lookback -- VISIT.json                a visit of your own, or another of reference-data/visits
-accepted besides: --guesses N (default 4000), --seed S (default: the file's), --walks W (default 6: so many guesses are
+accepted besides: --guesses N (default 8000), --seed S (default: the file's), --walks W (default 6: so many guesses are
   driven trip by trip, to see what became of the clutches), --workers N (default: all cores),
   --looks (tell as well how likely each earlier look should have found the leak),
   --out DIR (default out/look-back; prepared weeks are kept in prepared-weeks beside DIR, about 10 MB each, and may be
@@ -32,7 +32,7 @@ export function argumentsFrom(words: readonly string[]): Asked | null {
     args: [...words],
     allowPositionals: true,
     options: {
-      guesses: { type: "string", default: "4000" },
+      guesses: { type: "string", default: "8000" },
       seed: { type: "string" },
       walks: { type: "string", default: "6" },
       workers: { type: "string" },
