@@ -87,7 +87,7 @@ export function lookBackHands({
 /**
  * What the evidence of a visit makes of every explanation. The week must have been prepared for the visit's unit, week and air. First every
  * explanation makes a few guesses; then those that are not hopeless share the rest, in runs of at most 500 that know nothing of each other.
- * Errors: a week that was prepared for another build, fluid, driving or driver's foot; guesses under 1000; hands that another look back is asking; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
+ * Errors: a week that was prepared for another build, fluid, driving or driver's foot; guesses under 1000; no hands, or some that another look back is asking; what `checkBelief` says of beliefs; the signal's reason once it asks for that.
  */
 export async function lookBack(
   visit: Visit,
@@ -110,8 +110,8 @@ export async function lookBack(
   checkPrepared(prepared, visit.unit, visit.week);
   signal?.throwIfAborted();
   const explanations = explanationsOf(visit, beliefs);
-  if (kept?.some((hand) => busy.has(hand)) === true)
-    impossible("hands", kept.length, "hands that are not busy with another look back");
+  if (kept !== undefined && (kept.length === 0 || kept.some((hand) => busy.has(hand))))
+    impossible("hands", kept.length, "one or more, not busy with another look back");
   // Threads start up while the bay's readings are worked out.
   const hands = kept ?? lookBackHands(options);
   for (const hand of hands) busy.add(hand);

@@ -384,6 +384,7 @@ describe("on the way", () => {
     const [one, other] = [visited(full, missing(1)), visited(full, missing(2), drops(40))];
     const first = lookBack(one, shop.prepared, { ...options, hands });
     await expect(lookBack(other, shop.prepared, { ...options, hands })).rejects.toThrow("not busy");
+    await expect(lookBack(one, shop.prepared, { ...options, hands: [] })).rejects.toThrow("one or more");
     await first;
     const asked = await lookBack(other, shop.prepared, { ...options, hands });
     const anew = await lookBack(other, shop.prepared, options);

@@ -13,7 +13,7 @@ export interface Trust {
   /** The same of either end of the middle nine tenths of the age: runs may agree on the middle and not on how far it reaches. */
   readonly ends: number;
   readonly evidence: number;
-  /** The least share of moves accepted in a last step, which parts again what resampling made equal, of the runs that count. */
+  /** The least share of moves accepted in a step of those that count. */
   readonly accepted: number;
 }
 
@@ -91,7 +91,9 @@ export function trustIn(weighed: readonly Weighed[], conflicts: readonly Conflic
   );
   const accepted = Math.min(
     1,
-    ...counting.flatMap(({ runs }) => runs.map(({ answer }) => answer.steps.at(-1)?.accepted ?? 1)),
+    ...counting.flatMap(({ runs }) =>
+      runs.flatMap(({ answer }) => answer.steps.map((step) => step.accepted)),
+    ),
   );
   const impossible = weighed.every(({ logEvidence }) => logEvidence === -Infinity);
   const word =
