@@ -47,7 +47,7 @@ export async function prepareWeek(
     ? () => webHands(hire())
     : (threads(import.meta.url) ?? (() => ownHands(workbench())));
   const told: Told = { unit: { ...unit, leak: null }, week };
-  const crew = crewOf(Array.from({ length: Math.min(workers, airs.length) }, makeHand), told);
+  const crew = crewOf(Array.from({ length: Math.min(workers, airs.length) }, makeHand), () => told);
   const calledOff = signalled(signal);
   const shares = airs.map(() => 0);
   const tell = (air: number) => (share: number) => {

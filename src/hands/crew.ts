@@ -19,8 +19,8 @@ interface Asked {
   readonly reject: (why: Error) => void;
 }
 
-/** A crew of hands that were hired; tells each of them `start`, to which it answers with anything. */
-export function crewOf(hands: readonly Hand[], start: unknown): Crew {
+/** A crew of hands that were hired; tells each of them first what `start` says, to which it answers with anything. */
+export function crewOf(hands: readonly Hand[], start: (hand: Hand) => unknown): Crew {
   const waiting: Asked[] = [];
   let broken: Error | undefined;
   const doing = new Map<Hand, Asked>();
@@ -50,7 +50,7 @@ export function crewOf(hands: readonly Hand[], start: unknown): Crew {
         doing.clear();
       },
     );
-    hand.post(start);
+    hand.post(start(hand));
   }
   return {
     ask: (task, told) =>

@@ -45,6 +45,8 @@ export interface LookBackOptions {
 
 /** Hands that a look back is asking: who listens later would take its answers. */
 const busy = new WeakSet<Hand>();
+/** The week that hands were told last: ten megabytes, which they are not told twice. */
+const knows = new WeakMap<Hand, Prepared>();
 
 /** Guesses of a first run, and the most of any. */
 const FIRST = 100;
@@ -59,6 +61,8 @@ const DRAWN = 12;
 const AFTER = 0.75;
 /** An explanation of a smaller share after its first run is told of by that run alone, unless its part of the guesses comes to as many again. */
 const SMALL = 1e-3;
+/** One of a smaller share, whose part comes to less than two such runs, is asked once more, and the first run counts beside the second as much as that. */
+const LITTLE = 0.02;
 /**
  * A first run counts beside the later ones where those are so many times as large. How many they are hangs on its own evidence: one that was low by chance has few
  * beside it and would weigh the more, so that the mean came out low by a tenth or more; four times as many leave some hundredths.
@@ -123,7 +127,11 @@ export async function lookBack(
   try {
     const shown = shownBy(visit.unit, visit.site, visit.evidence);
     const bench = benchOf(visit, prepared, shown);
-    const crew = crewOf(hands, { visit, prepared, shown, beliefs } satisfies Told);
+    const crew = crewOf(hands, (hand): Told => {
+      const week = knows.get(hand) === prepared ? "as before" : prepared;
+      knows.set(hand, prepared);
+      return { visit, prepared: week, shown, beliefs };
+    });
     const ask = <Answer>(tasks: readonly (Task | Walk)[], worth: number): Promise<Answer[]> =>
       Promise.race([
         calledOff.aborted,
@@ -175,11 +183,11 @@ const firstTask = (explanation: number, seed: number): Task => ({
 const gaveUp = ({ task: { least }, answered: { answer } }: Done): boolean =>
   least !== undefined && answer.logEvidence <= least;
 
-/** Whether a first run stands for nothing beside what is asked after it. */
+/** Whether a first run stands for nothing beside what is asked after it: beside one more run it is half of what is known. */
 function isForgotten(one: Done, tasks: readonly Task[]): boolean {
   const later = tasks.filter(({ explanation }) => explanation === one.task.explanation);
   const guesses = later.reduce((sum, task) => sum + task.guesses, 0);
-  return later.length > 0 && (gaveUp(one) || guesses < OUTWEIGHED * FIRST);
+  return later.length > 0 && (gaveUp(one) || (later.length > 1 && guesses < OUTWEIGHED * FIRST));
 }
 
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
@@ -206,12 +214,14 @@ function sharedOut(
   const tasks = roots.flatMap((root, explanation) => {
     if (root === 0) return [];
     const own = Math.round((guesses * root) / all);
-    if (own < FIRST && weighed[explanation]!.share < SMALL && !givenUp[explanation]) return [];
+    const { share } = weighed[explanation]!;
+    if (own < FIRST && share < SMALL && !givenUp[explanation]) return [];
     // Two runs at least, to be held against each other.
-    const runs = Math.max(2, Math.ceil(own / MOST));
+    const isLittle = own < 2 * FIRST && share < LITTLE && !givenUp[explanation];
+    const runs = isLittle ? 1 : Math.max(2, Math.ceil(own / MOST));
     return Array.from({ length: runs }, (_, i): Task => ({
       explanation,
-      guesses: Math.max(FIRST, Math.round(own / runs)),
+      guesses: isLittle ? FIRST : Math.max(FIRST, Math.round(own / runs)),
       moves,
       seed: seed + 1000 * (i + 1) + explanation,
       foretells: true,

@@ -14,7 +14,8 @@ import type { Visit } from "./visit.ts";
 /** What comes first. */
 export interface Told {
   readonly visit: Visit;
-  readonly prepared: Prepared;
+  /** The week that is prepared, or that it is the one of the visit before. */
+  readonly prepared: Prepared | "as before";
   readonly shown: Shown;
   readonly beliefs: Beliefs;
 }
@@ -51,7 +52,7 @@ export function workbench(): (message: unknown) => Answered | readonly ClutchFat
     if (known !== undefined && !isTold(message))
       return isWalk(message) ? walked(known, message) : guessed(known, message as Task);
     const { visit, prepared, shown, beliefs } = message as Told;
-    const bench = benchOf(visit, prepared, shown);
+    const bench = benchOf(visit, prepared === "as before" ? known!.bench.prepared : prepared, shown);
     known = { bench, explanations: explanationsOf(visit, beliefs) };
     for (const explanation of known.explanations)
       foretell(bench, explanation, warmUp(problemOf(bench, explanation)));

@@ -7,7 +7,8 @@ import { readFacts, type Facts } from "./facts.ts";
 
 export interface Question {
   readonly facts: Facts;
-  readonly prepared: Prepared;
+  /** The week, or that it is the one of the question before: it is large. */
+  readonly prepared: Prepared | "as before";
   readonly guesses: number;
 }
 
@@ -16,10 +17,13 @@ const hands = lookBackHands({
   hire: () => new Worker(new URL("../../../src/lookback/worker.ts", import.meta.url), { type: "module" }),
 });
 
+let week: Prepared;
+
 const works: Works<Question, Answer> = {
   async run({ facts, prepared, guesses }, tell) {
     const { visit, beliefs, seed } = readFacts(facts);
-    const posterior = await lookBack(visit, prepared, {
+    if (prepared !== "as before") week = prepared;
+    const posterior = await lookBack(visit, week, {
       seed,
       guesses,
       beliefs,

@@ -162,6 +162,13 @@ type Look = Job<Question, Answer>;
 
 const sameWeek = (a: Facts, b: Facts) => JSON.stringify(weekOf(a)) === JSON.stringify(weekOf(b));
 
+/** Asks what the facts say; who has just answered another question about this week still has it. */
+function ask(look: Look, facts: Facts, week: Prepared, guesses: number): void {
+  const has =
+    look.state.value === "done" && look.last.value !== null && sameWeek(look.last.value.ask.facts, facts);
+  look.start({ facts, prepared: has ? "as before" : week, guesses });
+}
+
 /** A change of facts asks for the early answer, and for the whole one as soon as their week is prepared. */
 function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, look: Look): void {
   const asked = signal<Facts | null>(null);
@@ -180,7 +187,7 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
     if (now === null) return;
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, now)) {
-      untracked(() => look.start({ facts: now, prepared: prepared.result, guesses: GUESSES }));
+      untracked(() => ask(look, now, prepared.result, GUESSES));
       return;
     }
     untracked(() => {
@@ -213,7 +220,7 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
     }
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, facts.value))
-      look.start({ facts: facts.value, prepared: prepared.result, guesses: next.value });
+      ask(look, facts.value, prepared.result, next.value);
     else week.start(weekOf(facts.value));
   });
   effect(() => {
