@@ -22,9 +22,11 @@ export interface Telling {
 /** Everything that a reader wants to know first; the same sentences in either system. */
 export function sentences(telling: Telling, system: UnitSystem): string[] {
   const tell = alone(system);
+  const leanOnIt = telling.answer.trust.word === "trust";
   return [
-    // What contradicts itself comes before all that rests on it; what it was where it hardly was a leak.
+    // What contradicts itself, or may come out differently, comes before all that rests on it; what it was where it hardly was a leak.
     ...conflictSentences(telling, tell),
+    ...(leanOnIt ? [] : trustSentences(telling)),
     ...((telling.answer.opened?.chance ?? 0) < 0.5
       ? [...causeSentences(telling), ...openingSentences(telling, system)]
       : [...openingSentences(telling, system), ...causeSentences(telling)]),
@@ -32,7 +34,7 @@ export function sentences(telling: Telling, system: UnitSystem): string[] {
     ...harmSentences(telling, system),
     ...nextSentences(telling),
     ...(telling.looks ? lookSentences(telling) : []),
-    ...trustSentences(telling),
+    ...(leanOnIt ? trustSentences(telling) : []),
     ...telling.answer.warnings,
   ];
 }

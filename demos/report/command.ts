@@ -31,11 +31,17 @@ export function commonFrom(
   values: { readonly out: string; readonly us: boolean; readonly si: boolean },
   usual: string,
 ): Common {
-  if (positionals.length > 1) throw new Error(`One case at a time, not ${positionals.join(", ")}.`);
+  if (positionals.length > 1) throw new Error(`One file at a time, not ${positionals.join(", ")}.`);
   if (values.us && values.si) throw new Error("Either --us or --si, not both.");
   if (values.out === "") throw new Error("--out needs the name of a folder.");
   return { caseFile: positionals[0] ?? usual, out: values.out, system: values.si ? "SI" : "US" };
 }
+
+/** What Node says of words it cannot read, without its advice on dashes. */
+const plain = (says: string): string =>
+  says
+    .replace(/\. To specify a positional[^]*$/, ".")
+    .replace(/ argument is ambiguous\.[^]*$/, " needs a value, and none that begins with a dash.");
 
 export interface Command<Asked extends Common> {
   readonly usage: string;
@@ -60,7 +66,7 @@ export async function obey<Asked extends Common>(
     asked = understand(words);
   } catch (error) {
     const says = error instanceof Error ? error.message : String(error);
-    console.error(`${says.replace(/\. To specify a positional[^]*$/, ".")}\n\n${usage}`);
+    console.error(`${plain(says)}\n\n${usage}`);
     return BAD_INPUT;
   }
   if (asked === null) {

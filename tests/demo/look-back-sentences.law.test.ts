@@ -9,11 +9,15 @@ import {
   narrowingNote,
   nextSentences,
   reservations,
+  sentences,
   type Telling,
 } from "../../demos/look-back/told.ts";
 import { tooMuch } from "../../demos/look-back/too-much.ts";
 import { alone } from "../../demos/report/said.ts";
+import { prepareLoss } from "../../src/duty/prepare-loss.ts";
 import { readVisitFile } from "../../src/inputs/files.ts";
+import { answerOf, type Answer } from "../../src/lookback/answer/answer.ts";
+import { lookBack } from "../../src/lookback/lookback.ts";
 import { litres, quarts } from "../../src/units/literals.ts";
 
 const read = readVisitFile("reference-data/visits/three-facts.json");
@@ -38,6 +42,26 @@ test("where the evidence contradicts itself there is no yes: what comes nearest 
   const [says] = causeSentences(shares({ "slow leak": 0.99, "never filled": 0.01 }, "evidence conflicts"));
   expect(says).toMatch(/^Was it the leak\? Cannot be told: nothing .* What comes nearest is a slow leak: /);
 });
+
+test("an answer that may come out differently says so before it tells a date; one that can be trusted after it", async () => {
+  const { visit, beliefs } = read;
+  const prepared = prepareLoss(visit.unit, visit.week, 283);
+  const answer = answerOf(await lookBack(visit, prepared, { guesses: 1000, seed: 1, beliefs }));
+  const leaningFirst = (word: Answer["trust"]["word"]) => {
+    const told = sentences(
+      { read, answer: { ...answer, trust: { ...answer.trust, word } }, looks: false },
+      "US",
+    );
+    const [leaning, dated] = [/lean on it/, /9 times in 10 it was between/].map((says) =>
+      told.findIndex((one) => says.test(one)),
+    );
+    expect(Math.min(leaning!, dated!)).toBeGreaterThanOrEqual(0);
+    return leaning! < dated!;
+  };
+  expect(leaningFirst("run longer")).toBe(true);
+  expect(leaningFirst("evidence conflicts")).toBe(true);
+  expect(leaningFirst("trust")).toBe(false);
+}, 60_000);
 
 test("without evidence it is said that the vehicle still drove into the bay", () => {
   const bare = { read: { ...read, visit: { ...read.visit, evidence: [] } }, answer: { conflicts: [] } };
