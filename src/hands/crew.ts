@@ -8,6 +8,8 @@ export interface Crew {
    * crew is of no more use.
    */
   readonly ask: <Answer>(task: unknown, told?: (share: number) => void) => Promise<Answer>;
+  /** Resolves once every hand has answered what it was told first; rejects as `ask` does. */
+  readonly begun: Promise<unknown>;
   /** Sends everybody home; what was still asked is never answered. */
   readonly dismiss: () => Promise<unknown>;
 }
@@ -32,6 +34,12 @@ export function crewOf(hands: readonly Hand[], start: (hand: Hand) => unknown): 
       hand.post(asked.task);
     }
   };
+  const begins = (hand: Hand) =>
+    new Promise<void>((resolve, reject) => {
+      doing.set(hand, { task: undefined, told: undefined, resolve, reject });
+    });
+  const begun = Promise.all(hands.map(begins));
+  begun.catch(() => {}); // told to whoever asks for something, too
   for (const hand of hands) {
     hand.listen(
       (answer) => {
@@ -61,6 +69,7 @@ export function crewOf(hands: readonly Hand[], start: (hand: Hand) => unknown): 
           goOn();
         }
       }),
+    begun,
     dismiss: () => Promise.all(hands.map((hand) => hand.dismiss())),
   };
 }

@@ -61,8 +61,6 @@ const DRAWN = 12;
 const AFTER = 0.75;
 /** An explanation of a smaller share after its first run is told of by that run alone, unless its part of the guesses comes to as many again. */
 const SMALL = 1e-3;
-/** One of a smaller share, whose part comes to less than two such runs, is asked once more, and the first run counts beside the second as much as that. */
-const LITTLE = 0.02;
 /**
  * A first run counts beside the later ones where those are so many times as large. How many they are hangs on its own evidence: one that was low by chance has few
  * beside it and would weigh the more, so that the mean came out low by a tenth or more; four times as many leave some hundredths.
@@ -158,7 +156,9 @@ export async function lookBack(
     const posterior = weigh(bench, explanations, [...stands, ...doneOf(tasks, answers)]);
     const conflicts = await conflictsIn(posterior, seed, (more) => ask<Answered>(more, 0));
     const walked = await ask<readonly ClutchFate[]>(walksOf(posterior, walks), WALK);
+    // Who is slow to begin would else answer the next look back with that.
     if (kept === undefined) await sendHome();
+    else await Promise.race([calledOff.aborted, crew.begun]);
     return { ...posterior, conflicts, walked };
   } catch (why) {
     // Nobody is left in the middle of a task.
@@ -183,11 +183,11 @@ const firstTask = (explanation: number, seed: number): Task => ({
 const gaveUp = ({ task: { least }, answered: { answer } }: Done): boolean =>
   least !== undefined && answer.logEvidence <= least;
 
-/** Whether a first run stands for nothing beside what is asked after it: beside one more run it is half of what is known. */
+/** Whether a first run stands for nothing beside what is asked after it. */
 function isForgotten(one: Done, tasks: readonly Task[]): boolean {
   const later = tasks.filter(({ explanation }) => explanation === one.task.explanation);
   const guesses = later.reduce((sum, task) => sum + task.guesses, 0);
-  return later.length > 0 && (gaveUp(one) || (later.length > 1 && guesses < OUTWEIGHED * FIRST));
+  return later.length > 0 && (gaveUp(one) || guesses < OUTWEIGHED * FIRST);
 }
 
 const doneOf = (tasks: readonly Task[], answers: readonly Answered[]): Done[] =>
@@ -214,14 +214,12 @@ function sharedOut(
   const tasks = roots.flatMap((root, explanation) => {
     if (root === 0) return [];
     const own = Math.round((guesses * root) / all);
-    const { share } = weighed[explanation]!;
-    if (own < FIRST && share < SMALL && !givenUp[explanation]) return [];
+    if (own < FIRST && weighed[explanation]!.share < SMALL && !givenUp[explanation]) return [];
     // Two runs at least, to be held against each other.
-    const isLittle = own < 2 * FIRST && share < LITTLE && !givenUp[explanation];
-    const runs = isLittle ? 1 : Math.max(2, Math.ceil(own / MOST));
+    const runs = Math.max(2, Math.ceil(own / MOST));
     return Array.from({ length: runs }, (_, i): Task => ({
       explanation,
-      guesses: isLittle ? FIRST : Math.max(FIRST, Math.round(own / runs)),
+      guesses: Math.max(FIRST, Math.round(own / runs)),
       moves,
       seed: seed + 1000 * (i + 1) + explanation,
       foretells: true,
