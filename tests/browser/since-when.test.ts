@@ -83,6 +83,33 @@ describe("since when", () => {
     SLOW,
   );
 
+  test(
+    "a week on its way is kept where another fact moves, and given up where the one that is there will do",
+    async () => {
+      const { context, page, wrong } = await visit(site, path, 1280, 900);
+      const preparing = () => page.workers().filter((worker) => worker.url().includes("prepare-worker"));
+      await status(page).filter({ hasText: "Preparing" }).waitFor({ timeout: SLOW });
+      await expect.poll(() => preparing().length, { timeout: SLOW }).toBe(1);
+      const [first] = preparing();
+      await page.getByRole("slider", { name: /^Missing/ }).focus();
+      await page.keyboard.press("ArrowRight");
+      await done(page);
+      expect(preparing()).toEqual([first]);
+      await page.getByRole("slider", { name: /Driven in a week/ }).focus();
+      await page.keyboard.press("ArrowRight");
+      await status(page).filter({ hasText: "One moment." }).waitFor({ timeout: SLOW });
+      await status(page).filter({ hasText: "Preparing" }).waitFor({ timeout: SLOW });
+      await page.keyboard.press("ArrowLeft");
+      await status(page).filter({ hasText: "Asking" }).waitFor({ timeout: SLOW });
+      expect(await status(page).textContent()).not.toMatch(/Preparing/);
+      await done(page);
+      expect(preparing()).toEqual([]);
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+    SLOW,
+  );
+
   test("printed while it still computes, a place without its picture says so in a line of words", async () => {
     const { context, page } = await visit(site, path, 1280);
     await status(page).filter({ hasText: "Preparing" }).waitFor();

@@ -1,7 +1,7 @@
 // Work that takes seconds, done beside the page: it tells how far it is, can be cancelled, and leaves the last good
 // result in place while a new one is computed.
 
-import { signal, type ReadonlySignal } from "@preact/signals-core";
+import { batch, signal, type ReadonlySignal } from "@preact/signals-core";
 import { proxy, wrap, type Remote } from "comlink";
 
 /** How far a piece of work is: share done, and where it stands in numbers. */
@@ -60,8 +60,11 @@ export function job<Ask, Result>(hire: () => Worker): Job<Ask, Result> {
     Promise.resolve(works!.run(ask as never, tell as never)).then(
       (result) => {
         if (mine !== turn) return;
-        last.value = { ask, result: result as Result };
-        state.value = "done";
+        // Both at once: who starts anew as soon as it hears of a result must not have that called done.
+        batch(() => {
+          last.value = { ask, result: result as Result };
+          state.value = "done";
+        });
       },
       (error: unknown) => fail(mine, error instanceof Error ? error.message : String(error)),
     );

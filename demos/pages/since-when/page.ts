@@ -64,7 +64,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
     job<Question, Answer>(hands.look),
   ];
   const { controls, facts } = settings();
-  startOnChange(facts, early, week, look);
+  const resting = startOnChange(facts, early, week, look);
   main.append(
     prose(
       "A customer comes in low on fluid, and something drips. Since when? What is missing divided by what drips now is no answer: a leak grows, and nobody saw it. This page tries every way in which it may have grown, drives each of them through the weeks, and keeps those that explain what the bay sees. What is left is the answer, with its doubt.",
@@ -77,7 +77,7 @@ export default function page(main: HTMLElement, hands: Hands): void {
         "The vehicle is an *invented* van, and so are all figures here. For a vehicle of your own write a file and run *npm run lookback*.",
       ),
       element("div", { class: "controls wide" }, ...controls),
-      workOf(early, week, look, facts),
+      workOf(early, week, look, facts, resting),
       caution(cautions.slice(0, 3).join(" ")),
     ),
     ...results(look, facts),
@@ -169,8 +169,15 @@ function ask(look: Look, facts: Facts, week: Prepared, guesses: number): void {
   look.start({ facts, prepared: has ? "as before" : week, guesses });
 }
 
-/** A change of facts asks for the early answer, and for the whole one as soon as their week is prepared. */
-function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, look: Look): void {
+/**
+ * A change of facts asks for the early answer, and for the whole one as soon as their week is prepared. Tells whether a change still waits for the controls to rest.
+ */
+function startOnChange(
+  facts: ReadonlySignal<Facts>,
+  early: Early,
+  week: Week,
+  look: Look,
+): ReadonlySignal<boolean> {
   const asked = signal<Facts | null>(null);
   let waiting: ReturnType<typeof setTimeout> | undefined;
   facts.subscribe((now) => {
@@ -182,19 +189,26 @@ function startOnChange(facts: ReadonlySignal<Facts>, early: Early, week: Week, l
     if (asked.peek() === null) go();
     else waiting = setTimeout(go, REST);
   });
+  let preparing: Facts | null = null;
   effect(() => {
     const now = asked.value;
     if (now === null) return;
     const prepared = week.last.value;
     if (prepared !== null && sameWeek(prepared.ask, now)) {
-      untracked(() => ask(look, now, prepared.result, GUESSES));
+      untracked(() => {
+        week.cancel(); // another one, of facts that were set in between
+        ask(look, now, prepared.result, GUESSES);
+      });
       return;
     }
     untracked(() => {
       look.cancel();
-      week.start(weekOf(now));
+      if (week.state.value === "computing" && preparing !== null && sameWeek(preparing, now)) return;
+      preparing = weekOf(now);
+      week.start(preparing);
     });
   });
+  return computed(() => asked.value !== facts.value);
 }
 
 /** Guesses for the next answer to the facts that are set: twice as many where the last one says that they were too few. */
@@ -205,12 +219,22 @@ function guessesFor({ last }: Look, facts: Facts): number {
 }
 
 /** Progress, cancel, compute again, and what a listener is told. */
-function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Facts>): HTMLElement {
+function workOf(
+  early: Early,
+  week: Week,
+  look: Look,
+  facts: ReadonlySignal<Facts>,
+  resting: ReadonlySignal<boolean>,
+): HTMLElement {
   const { element: bar, progress, cancel, told, where } = workBar();
   const busy = computed(() =>
     week.state.value === "computing" ? week : look.state.value === "computing" ? look : null,
   );
   const next = computed(() => guessesFor(look, facts.value));
+  const isDone = computed(
+    () =>
+      look.state.value === "done" && look.last.value !== null && look.last.value.ask.facts === facts.value,
+  );
   const more = computed(() => look.last.value !== null && next.value > look.last.value.ask.guesses);
   const withGuesses = computed(() => (next.value === GUESSES ? "" : ` with ${next.value} guesses`));
   cancel.addEventListener("click", () => {
@@ -224,7 +248,7 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
     else week.start(weekOf(facts.value));
   });
   effect(() => {
-    progress.value = busy.value?.step.value.share ?? (look.state.value === "done" ? 1 : 0);
+    progress.value = busy.value?.step.value.share ?? (isDone.value ? 1 : 0);
     cancel.textContent = busy.value === null ? `Compute again${withGuesses.value}` : "Cancel";
     where.textContent =
       busy.value === null ? "" : `${Math.round(100 * busy.value.step.value.share)} % of this part`;
@@ -238,14 +262,14 @@ function workOf(early: Early, week: Week, look: Look, facts: ReadonlySignal<Fact
         ? "Preparing the week: half a minute, once for every use of the vehicle."
         : look.state.value === "computing"
           ? `Asking every explanation${withGuesses.value}.`
-          : look.state.value === "done"
+          : isDone.value
             ? more.value
               ? `Done. Runs differ: compute again${withGuesses.value} before leaning on it.`
               : "Done."
-            : "Cancelled.";
-    told.replaceChildren(
-      ...dated([now, ...parts, look.state.value === "done" ? "" : earlySays(early)].join(" ").trim()),
-    );
+            : resting.value
+              ? "One moment."
+              : "Cancelled.";
+    told.replaceChildren(...dated([now, ...parts, isDone.value ? "" : earlySays(early)].join(" ").trim()));
   });
   return bar;
 }
