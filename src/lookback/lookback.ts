@@ -34,8 +34,8 @@ export interface LookBackOptions {
   /** In a browser: makes a worker that runs this folder's worker. Without it the work is done in the program's own time. */
   readonly hire?: () => Worker;
   /**
-   * Hands that stay for the next visit (`lookBackHands`), in place of those two: what they have compiled stays with them. They are the caller's to send home,
-   * but that they go when a look back is called off or fails.
+   * Hands that stay for the next visit (`lookBackHands`), in place of those two: what they have compiled stays with them, and so does the prepared week while it is
+   * the same object (one that was edited in place they would not hear of). They are the caller's to send home, but that they go when a look back is called off or fails.
    */
   readonly hands?: readonly Hand[];
   /** Called with the share done, from 0 to 1, and an early answer once there is one. */
