@@ -136,7 +136,11 @@ describe.concurrent("the look back refuses", { timeout: 60_000 }, () => {
     );
   });
 
-  test("too few guesses, odd units, a file that is not there", async () => {
+  test("too few guesses, a seed without its number, odd units, two files, a file that is not there", async () => {
+    const dashed = await refused("--seed", "-1");
+    expect(dashed).toContain("needs a value, and none that begins with a dash");
+    expect(dashed).not.toContain("-XYZ");
+    expect(await refused("one.json", "two.json")).toContain("One file at a time");
     expect(await refused("--guesses", "10")).toContain("1000 or more");
     expect(await refused("--units", "stone")).toContain("us or si");
     expect(await refused("no-such-visit.json")).toContain("no-such-visit.json");

@@ -39,7 +39,7 @@ beforeAll(() => {
     "by a steady hole alone",
     Object.fromEntries(alone),
   );
-}, 1_800_000);
+}, 900_000);
 
 describe("made-up visits, however the leak grew", () => {
   test("averaged over the ways of growing, nine in ten means about nine in ten", () => {
