@@ -269,13 +269,15 @@ function workOf(
             : resting.value
               ? "One moment."
               : "Cancelled.";
-    told.replaceChildren(...dated([now, ...parts, isDone.value ? "" : earlySays(early)].join(" ").trim()));
+    told.replaceChildren(
+      ...dated([now, ...parts, isDone.value ? "" : earlySays(early, facts.value)].join(" ").trim()),
+    );
   });
   return bar;
 }
 
-function earlySays({ last }: Early): string {
-  if (last.value === null) return "";
+function earlySays({ last }: Early, facts: Facts): string {
+  if (last.value === null || last.value.ask !== facts) return "";
   const { ask, result } = last.value;
   return earlyWords(readFacts(ask), result.opened);
 }
